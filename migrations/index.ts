@@ -1,0 +1,5 @@
+import type { Migration } from '../src/platform/database/migration.js';
+import { ground } from './0001-ground.js';
+
+/** The one history of the schema, oldest first. A migration that has been released is never edited. */
+export const migrations: readonly Migration[] = [ground];

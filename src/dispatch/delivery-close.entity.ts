@@ -1,0 +1,43 @@
+import { Entity, Index } from 'typeorm';
+import {
+  IdColumn,
+  InstantColumn,
+  RefColumn,
+  TextColumn,
+  VoidedByColumn,
+  WholeColumn,
+  WordColumn,
+} from '../platform/database/columns.js';
+import { Fact } from '../platform/database/fact-table.js';
+import { Delivery } from './delivery.entity.js';
+
+/** Loading is done and the note is numbered. */
+@Fact()
+@Entity('delivery_close')
+@Index(['deliveryId'], { unique: true, where: '"voided_by" IS NULL' })
+export class DeliveryClose {
+  @IdColumn()
+  id!: string;
+
+  @RefColumn(() => Delivery)
+  deliveryId!: string;
+
+  @WordColumn()
+  seal!: string;
+
+  @TextColumn({ nullable: true })
+  shortReason!: string | null;
+
+  /** Units counted by walking, without the list. */
+  @WholeColumn()
+  blindCount!: number;
+
+  @WordColumn()
+  paperId!: string;
+
+  @InstantColumn()
+  closedAt!: string;
+
+  @VoidedByColumn()
+  voidedBy!: string | null;
+}

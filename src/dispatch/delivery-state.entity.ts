@@ -1,0 +1,15 @@
+import { Entity } from 'typeorm';
+import { IdColumn, WholeColumn, WordColumn } from '../platform/database/columns.js';
+
+/** How far a delivery is. Can be rebuilt. */
+@Entity('delivery_state')
+export class DeliveryState {
+  @IdColumn()
+  deliveryId!: string;
+
+  @WordColumn()
+  status!: 'planned' | 'loading' | 'closed' | 'cancelled';
+
+  @WholeColumn()
+  loadedCount!: number;
+}

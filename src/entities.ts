@@ -1,0 +1,169 @@
+import type { EntityClass } from './platform/database/databases.js';
+import { NumberSeries } from './platform/database/number-series.entity.js';
+import { OutboxJob } from './platform/jobs/outbox-job.entity.js';
+import { Paper } from './platform/printing/paper.entity.js';
+import { PaperFile } from './platform/printing/paper-file.entity.js';
+import { IdempotencyKey } from './journal/idempotency-key.entity.js';
+import { JournalEntry } from './journal/journal-entry.entity.js';
+import { JournalHead } from './journal/journal-head.entity.js';
+import { JournalSubject } from './journal/journal-subject.entity.js';
+import { Site } from './plant/site.entity.js';
+import { PackingLine } from './plant/packing-line.entity.js';
+import { Coder } from './plant/coder.entity.js';
+import { CoderClock } from './plant/coder-clock.entity.js';
+import { CustomerContact } from './plant/customer-contact.entity.js';
+import { Customer } from './plant/customer.entity.js';
+import { Dryer } from './plant/dryer.entity.js';
+import { Grade } from './plant/grade.entity.js';
+import { GradeSpecification } from './plant/grade-specification.entity.js';
+import { Hopper } from './plant/hopper.entity.js';
+import { HopperLine } from './plant/hopper-line.entity.js';
+import { PackFormat } from './plant/pack-format.entity.js';
+import { PackFormatGrade } from './plant/pack-format-grade.entity.js';
+import { RuleSet } from './plant/rule-set.entity.js';
+import { Scale } from './plant/scale.entity.js';
+import { ScaleCheck } from './plant/scale-check.entity.js';
+import { ShiftPatternVersion } from './plant/shift-pattern.entity.js';
+import { StorePlace } from './plant/store-place.entity.js';
+import { AttemptCount } from './people/attempt-count.entity.js';
+import { Person } from './people/person.entity.js';
+import { Credential } from './people/credential.entity.js';
+import { DeviceToken } from './people/device-token.entity.js';
+import { Device } from './people/device.entity.js';
+import { PersonName } from './people/person-name.entity.js';
+import { RoleHolding } from './people/role-holding.entity.js';
+import { Session } from './people/session.entity.js';
+import { OpenPoint } from './open-points/open-point.entity.js';
+import { OpenPointEnd } from './open-points/open-point-end.entity.js';
+import { BagState } from './drying/bag-state.entity.js';
+import { DryerRun } from './drying/dryer-run.entity.js';
+import { GoodsReceipt } from './drying/goods-receipt.entity.js';
+import { BulkBag } from './drying/bulk-bag.entity.js';
+import { BagWeighing } from './drying/bag-weighing.entity.js';
+import { DryerRunEnd } from './drying/dryer-run-end.entity.js';
+import { Sample } from './laboratory/sample.entity.js';
+import { Result } from './laboratory/result.entity.js';
+import { Decision } from './disposition/decision.entity.js';
+import { GradeAssignment } from './disposition/grade-assignment.entity.js';
+import { Hold } from './disposition/hold.entity.js';
+import { HoldClass } from './disposition/hold-class.entity.js';
+import { HoldLift } from './disposition/hold-lift.entity.js';
+import { Lot } from './packing/lot.entity.js';
+import { PackingRun } from './packing/packing-run.entity.js';
+import { CoderChange } from './packing/coder-change.entity.js';
+import { FilmLot } from './packing/film-lot.entity.js';
+import { FilmUse } from './packing/film-use.entity.js';
+import { LineStop } from './packing/line-stop.entity.js';
+import { LooseCount } from './packing/loose-count.entity.js';
+import { PackCount } from './packing/pack-count.entity.js';
+import { PackingRunClose } from './packing/packing-run-close.entity.js';
+import { PackingRunState } from './packing/packing-run-state.entity.js';
+import { Removal } from './packing/removal.entity.js';
+import { MeanNet } from './fill-weight/mean-net.entity.js';
+import { HopperPeriod } from './hopper/hopper-period.entity.js';
+import { LevelSeen } from './hopper/level-seen.entity.js';
+import { ProvenEmpty } from './hopper/proven-empty.entity.js';
+import { ReworkBin } from './hopper/rework-bin.entity.js';
+import { ReworkParent } from './hopper/rework-parent.entity.js';
+import { Tip } from './hopper/tip.entity.js';
+import { TipCandidate } from './hopper/tip-candidate.entity.js';
+import { TipOff } from './hopper/tip-off.entity.js';
+import { Pallet } from './pallets/pallet.entity.js';
+import { PalletContent } from './pallets/pallet-content.entity.js';
+import { PalletDescent } from './pallets/pallet-descent.entity.js';
+import { PalletMove } from './pallets/pallet-move.entity.js';
+import { PalletState } from './pallets/pallet-state.entity.js';
+import { Delivery } from './dispatch/delivery.entity.js';
+import { DeliveryClose } from './dispatch/delivery-close.entity.js';
+import { DeliveryLine } from './dispatch/delivery-line.entity.js';
+import { DeliveryState } from './dispatch/delivery-state.entity.js';
+import { Loading } from './dispatch/loading.entity.js';
+import { Unloading } from './dispatch/unloading.entity.js';
+import { VehicleCheck } from './dispatch/vehicle-check.entity.js';
+import { Account } from './reconciliation/account.entity.js';
+
+/** All tables of the house, each after the ones it refers to. */
+export const entities: readonly EntityClass[] = [
+  NumberSeries,
+  OutboxJob,
+  Paper,
+  PaperFile,
+  IdempotencyKey,
+  JournalEntry,
+  JournalHead,
+  JournalSubject,
+  Site,
+  PackingLine,
+  Coder,
+  CoderClock,
+  CustomerContact,
+  Customer,
+  Dryer,
+  Grade,
+  GradeSpecification,
+  Hopper,
+  HopperLine,
+  PackFormat,
+  PackFormatGrade,
+  RuleSet,
+  Scale,
+  ScaleCheck,
+  ShiftPatternVersion,
+  StorePlace,
+  AttemptCount,
+  Person,
+  Credential,
+  DeviceToken,
+  Device,
+  PersonName,
+  RoleHolding,
+  Session,
+  OpenPoint,
+  OpenPointEnd,
+  BagState,
+  DryerRun,
+  GoodsReceipt,
+  BulkBag,
+  BagWeighing,
+  DryerRunEnd,
+  Sample,
+  Result,
+  Decision,
+  GradeAssignment,
+  Hold,
+  HoldClass,
+  HoldLift,
+  Lot,
+  PackingRun,
+  CoderChange,
+  FilmLot,
+  FilmUse,
+  LineStop,
+  LooseCount,
+  PackCount,
+  PackingRunClose,
+  PackingRunState,
+  Removal,
+  MeanNet,
+  HopperPeriod,
+  LevelSeen,
+  ProvenEmpty,
+  ReworkBin,
+  ReworkParent,
+  Tip,
+  TipCandidate,
+  TipOff,
+  Pallet,
+  PalletContent,
+  PalletDescent,
+  PalletMove,
+  PalletState,
+  Delivery,
+  DeliveryClose,
+  DeliveryLine,
+  DeliveryState,
+  Loading,
+  Unloading,
+  VehicleCheck,
+  Account,
+];

@@ -1,0 +1,44 @@
+import { Entity, Index } from 'typeorm';
+import {
+  DecimalColumn,
+  FlagColumn,
+  IdColumn,
+  InstantColumn,
+  RefColumn,
+  VoidedByColumn,
+  WordColumn,
+} from '../platform/database/columns.js';
+import { Fact } from '../platform/database/fact-table.js';
+import { Sample } from './sample.entity.js';
+
+/** One property of a sample by one method. A retest stands beside the first. */
+@Fact()
+@Entity('result')
+@Index(['sampleId'])
+export class Result {
+  @IdColumn()
+  id!: string;
+
+  @RefColumn(() => Sample)
+  sampleId!: string;
+
+  /** `moisture-percent`, `colour-iu`, … */
+  @WordColumn()
+  property!: string;
+
+  @WordColumn()
+  method!: string;
+
+  /** The figure as reported, in the unit that the property names. */
+  @DecimalColumn()
+  amount!: string;
+
+  @FlagColumn()
+  isRetest!: boolean;
+
+  @InstantColumn()
+  analysedAt!: string;
+
+  @VoidedByColumn()
+  voidedBy!: string | null;
+}

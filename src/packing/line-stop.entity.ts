@@ -1,0 +1,28 @@
+import { Entity, Index } from 'typeorm';
+import { IdColumn, InstantColumn, RefColumn, VoidedByColumn, WordColumn } from '../platform/database/columns.js';
+import { Fact } from '../platform/database/fact-table.js';
+import { PackingRun } from './packing-run.entity.js';
+
+/** A line stood still, and why. */
+@Fact()
+@Entity('line_stop')
+@Index(['runId'])
+export class LineStop {
+  @IdColumn()
+  id!: string;
+
+  @RefColumn(() => PackingRun)
+  runId!: string;
+
+  @WordColumn()
+  reason!: string;
+
+  @InstantColumn()
+  stoppedAt!: string;
+
+  @InstantColumn({ nullable: true })
+  startedAgainAt!: string | null;
+
+  @VoidedByColumn()
+  voidedBy!: string | null;
+}

@@ -1,0 +1,35 @@
+import { Entity, Unique } from 'typeorm';
+import { DayColumn, IdColumn, RefColumn, WholeColumn, WordColumn } from '../platform/database/columns.js';
+import { Fact } from '../platform/database/fact-table.js';
+import { Site } from './site.entity.js';
+
+/** A scale: its interval, its maximum permissible error in service, how often it is checked, and until when it is verified for trade. */
+@Fact()
+@Entity('scale')
+@Unique(['siteId', 'code'])
+export class Scale {
+  @IdColumn()
+  id!: string;
+
+  @RefColumn(() => Site)
+  siteId!: string;
+
+  @WordColumn()
+  code!: string;
+
+  @WordColumn()
+  name!: string;
+
+  @WholeColumn()
+  intervalMilligrams!: number;
+
+  @WholeColumn()
+  maximumPermissibleErrorMilligrams!: number;
+
+  @WholeColumn()
+  checkEveryHours!: number;
+
+  /** Sale by weight only up to this day; null: not verified for trade. */
+  @DayColumn({ nullable: true })
+  verifiedUntilOn!: string | null;
+}

@@ -1,0 +1,126 @@
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import type BetterSqlite3 from 'better-sqlite3';
+import Database from 'better-sqlite3';
+import { DataSource, getMetadataArgsStorage, type EntityTarget, type ObjectLiteral } from 'typeorm';
+import { HouseNaming } from './naming.js';
+import { type Migration } from './migration.js';
+
+export type DatabaseKind = 'sqlite' | 'postgres';
+export type EntityClass = EntityTarget<ObjectLiteral>;
+
+/** Where the plant's records are kept, and what they are made of. */
+export interface DatabaseOptions {
+  readonly databaseUrl: string | null;
+  readonly dataFolder: string;
+  readonly entities: readonly EntityClass[];
+  readonly migrations: readonly Migration[];
+}
+
+/** The writer and the read-only reader of one plant database, and the lock that keeps a second server away. */
+export interface Databases {
+  readonly kind: DatabaseKind;
+  readonly writer: DataSource;
+  readonly reader: DataSource;
+  /** The SQLite file; null on PostgreSQL. */
+  readonly file: string | null;
+  close(): Promise<void>;
+}
+
+/** Opens both connections. Migrations have not run yet. */
+export async function openDatabases(options: DatabaseOptions): Promise<Databases> {
+  return options.databaseUrl === null ? openSqlite(options) : openPostgres(options, options.databaseUrl);
+}
+
+async function openSqlite(options: DatabaseOptions): Promise<Databases> {
+  nameByteColumns('blob');
+  mkdirSync(options.dataFolder, { recursive: true });
+  const file = join(options.dataFolder, 'packthread.sqlite');
+  const lock = holdLock(join(options.dataFolder, 'packthread.lock'));
+  const shared = { type: 'better-sqlite3' as const, database: file, namingStrategy: new HouseNaming() };
+  const entities = [...options.entities] as never[];
+  const writer = new DataSource({
+    ...shared,
+    entities,
+    migrations: options.migrations as never[],
+    migrationsTableName: 'schema_history',
+    prepareDatabase: (database: BetterSqlite3.Database) => {
+      database.pragma('journal_mode = WAL');
+      database.pragma('synchronous = FULL');
+      database.pragma('foreign_keys = ON');
+      // Without this, REPLACE deletes the row that stands in its way and no trigger sees it.
+      database.pragma('recursive_triggers = ON');
+    },
+  });
+  await writer.initialize();
+  const reader = new DataSource({
+    ...shared,
+    entities,
+    prepareDatabase: (database: BetterSqlite3.Database) => {
+      database.pragma('query_only = ON');
+    },
+  });
+  await reader.initialize();
+  return {
+    kind: 'sqlite',
+    writer,
+    reader,
+    file,
+    close: async () => {
+      await reader.destroy();
+      await writer.destroy();
+      lock.close();
+    },
+  };
+}
+
+/** A lock that the operating system drops with the process, even when it is killed. */
+function holdLock(path: string): BetterSqlite3.Database {
+  const lock = new Database(path, { timeout: 2000 });
+  try {
+    lock.exec('BEGIN EXCLUSIVE');
+  } catch {
+    lock.close();
+    throw new Error('Another Packthread server holds this data folder. Stop it first, or set DATA_FOLDER to another.');
+  }
+  return lock;
+}
+
+async function openPostgres(options: DatabaseOptions, url: string): Promise<Databases> {
+  nameByteColumns('bytea');
+  const shared = {
+    type: 'postgres' as const,
+    url,
+    namingStrategy: new HouseNaming(),
+    entities: [...options.entities] as never[],
+  };
+  const writer = new DataSource({
+    ...shared,
+    migrations: options.migrations as never[],
+    migrationsTableName: 'schema_history',
+    extra: { max: 10 },
+  });
+  await writer.initialize();
+  const reader = new DataSource({
+    ...shared,
+    extra: { max: 10, options: '-c default_transaction_read_only=on' },
+  });
+  await reader.initialize();
+  return {
+    kind: 'postgres',
+    writer,
+    reader,
+    file: null,
+    close: async () => {
+      await reader.destroy();
+      await writer.destroy();
+    },
+  };
+}
+
+/** Byte columns are declared once, as `blob`; each database has its own word for them. */
+function nameByteColumns(type: 'blob' | 'bytea'): void {
+  for (const column of getMetadataArgsStorage().columns) {
+    if (column.options.type === 'blob' || column.options.type === 'bytea') column.options.type = type;
+  }
+}

@@ -1,0 +1,178 @@
+import { AsyncLocalStorage } from 'node:async_hooks';
+import {
+  IsNull,
+  type DataSource,
+  type EntityManager,
+  type EntityTarget,
+  type ObjectLiteral,
+  type QueryRunner,
+} from 'typeorm';
+import type { Databases } from './databases.js';
+import type { ReadFrom } from './reading.js';
+
+/** Plain values of an entity's columns; null in a `where` means "is null". */
+export type Columns<Row> = { [Key in keyof Row]?: Row[Key] | undefined };
+
+/** An open unit: everything a command reads and writes goes through it, and nothing after it has ended. */
+export interface Tx extends ReadFrom {
+  insert<Row extends ObjectLiteral>(
+    entity: EntityTarget<Row>,
+    rows: Columns<Row> | readonly Columns<Row>[],
+  ): Promise<void>;
+  /** Changes the rows that `where` finds and answers how many they were: the guard against races. */
+  update<Row extends ObjectLiteral>(entity: EntityTarget<Row>, where: Columns<Row>, set: Columns<Row>): Promise<number>;
+  /** Only for what is not a fact (`design.md` 3.1). */
+  remove<Row extends ObjectLiteral>(entity: EntityTarget<Row>, where: Columns<Row>): Promise<number>;
+  find<Row extends ObjectLiteral>(entity: EntityTarget<Row>, where: Columns<Row>): Promise<Row[]>;
+  findOne<Row extends ObjectLiteral>(entity: EntityTarget<Row>, where: Columns<Row>): Promise<Row | null>;
+}
+
+const openUnit = new AsyncLocalStorage<true>();
+
+/**
+ * Runs one piece of work in one transaction. On SQLite the units queue, one at a time, since the process has one
+ * writing connection; on PostgreSQL they run side by side. A unit inside a unit throws.
+ */
+export class UnitOfWork {
+  private turn: Promise<unknown> = Promise.resolve();
+
+  constructor(private readonly databases: Databases) {}
+
+  async run<Answer>(work: (tx: Tx) => Promise<Answer>): Promise<Answer> {
+    if (openUnit.getStore()) throw new Error('a unit of work was opened inside another');
+    return openUnit.run(true, () =>
+      this.databases.kind === 'sqlite'
+        ? this.inTurn(() => runOnSqlite(this.databases.writer, work))
+        : runOnPostgres(this.databases.writer, work),
+    );
+  }
+
+  /** Waits until no unit runs (a graceful stop). */
+  async idle(): Promise<void> {
+    await this.turn;
+  }
+
+  private inTurn<Answer>(run: () => Promise<Answer>): Promise<Answer> {
+    const mine = this.turn.then(run);
+    this.turn = mine.catch(() => undefined);
+    return mine;
+  }
+}
+
+async function runOnSqlite<Answer>(writer: DataSource, work: (tx: Tx) => Promise<Answer>): Promise<Answer> {
+  // The driver hands everybody one runner; a fresh one a unit makes a forgotten await fail instead of joining the next.
+  const driver = writer.driver as unknown as { queryRunner: QueryRunner | undefined };
+  driver.queryRunner = undefined;
+  const runner = writer.createQueryRunner();
+  driver.queryRunner = undefined;
+  return inTransaction(runner, ['BEGIN IMMEDIATE'], work);
+}
+
+async function runOnPostgres<Answer>(writer: DataSource, work: (tx: Tx) => Promise<Answer>): Promise<Answer> {
+  for (let attempt = 1; ; attempt += 1) {
+    try {
+      const runner = writer.createQueryRunner();
+      return await inTransaction(runner, ['BEGIN', `SET LOCAL lock_timeout = '5s'`], work);
+    } catch (error) {
+      if (attempt >= 5 || !wantsAnotherTry(error)) throw error;
+    }
+  }
+}
+
+/** A deadlock or a serialization failure: PostgreSQL asks for the whole unit again. */
+function wantsAnotherTry(error: unknown): boolean {
+  const code = (error as { code?: unknown } | null)?.code;
+  return code === '40P01' || code === '40001';
+}
+
+async function inTransaction<Answer>(
+  runner: QueryRunner,
+  opening: readonly string[],
+  work: (tx: Tx) => Promise<Answer>,
+): Promise<Answer> {
+  const unit = new OpenUnit(runner);
+  try {
+    for (const statement of opening) await runner.query(statement);
+    const answer = await work(unit);
+    unit.end();
+    await runner.query('COMMIT');
+    return answer;
+  } catch (error) {
+    unit.end();
+    await runner.query('ROLLBACK').catch(() => undefined);
+    throw error;
+  } finally {
+    await runner.release();
+  }
+}
+
+class OpenUnit implements Tx {
+  private readonly manager: EntityManager;
+  private ended = false;
+
+  constructor(runner: QueryRunner) {
+    this.manager = runner.manager;
+  }
+
+  end(): void {
+    this.ended = true;
+  }
+
+  async sql<Row>(strings: TemplateStringsArray, ...values: unknown[]): Promise<Row[]> {
+    return this.open().sql<Row[]>(strings, ...values);
+  }
+
+  async insert<Row extends ObjectLiteral>(
+    entity: EntityTarget<Row>,
+    rows: Columns<Row> | readonly Columns<Row>[],
+  ): Promise<void> {
+    const manager = this.open();
+    if (Array.isArray(rows) && rows.length === 0) return;
+    await manager
+      .createQueryBuilder()
+      .insert()
+      .into(entity)
+      .values(rows as never)
+      .updateEntity(false)
+      .execute();
+  }
+
+  async update<Row extends ObjectLiteral>(
+    entity: EntityTarget<Row>,
+    where: Columns<Row>,
+    set: Columns<Row>,
+  ): Promise<number> {
+    const result = await this.open()
+      .createQueryBuilder()
+      .update(entity)
+      .set(set as never)
+      .where(whereOf(where))
+      .execute();
+    return result.affected ?? 0;
+  }
+
+  async remove<Row extends ObjectLiteral>(entity: EntityTarget<Row>, where: Columns<Row>): Promise<number> {
+    const result = await this.open().createQueryBuilder().delete().from(entity).where(whereOf(where)).execute();
+    return result.affected ?? 0;
+  }
+
+  async find<Row extends ObjectLiteral>(entity: EntityTarget<Row>, where: Columns<Row>): Promise<Row[]> {
+    return this.open().find(entity, { where: whereOf(where) as never });
+  }
+
+  async findOne<Row extends ObjectLiteral>(entity: EntityTarget<Row>, where: Columns<Row>): Promise<Row | null> {
+    return this.open().findOne(entity, { where: whereOf(where) as never });
+  }
+
+  private open(): EntityManager {
+    if (this.ended) throw new Error('a statement came after its unit of work had ended: an await is missing');
+    return this.manager;
+  }
+}
+
+/** `where` as TypeORM takes it; an empty one is a mistake, never "all rows". */
+function whereOf(where: Columns<ObjectLiteral>): ObjectLiteral {
+  const conditions = Object.entries(where).filter(([, value]) => value !== undefined);
+  if (conditions.length === 0) throw new RangeError('a where without any condition');
+  return Object.fromEntries(conditions.map(([key, value]) => [key, value === null ? IsNull() : (value as unknown)]));
+}

@@ -1,0 +1,21 @@
+import { canonicalText, type Canonical } from '../canonical-text.js';
+import type { Tx } from '../database/unit-of-work.js';
+import { OutboxJob } from './outbox-job.entity.js';
+
+/** Leaves a job in the unit: it is done after the commit, and not at all when the unit fails. */
+export async function leaveJob(
+  tx: Tx,
+  job: { readonly id: string; readonly kind: string; readonly payload: Canonical; readonly at: string },
+): Promise<void> {
+  await tx.insert(OutboxJob, {
+    id: job.id,
+    kind: job.kind,
+    payload: canonicalText(job.payload),
+    createdAt: job.at,
+    runAfter: job.at,
+    leasedUntil: null,
+    attempts: 0,
+    finishedAt: null,
+    lastError: null,
+  });
+}

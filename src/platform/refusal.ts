@@ -1,0 +1,47 @@
+/** What a sentence of the catalogue is filled with. */
+export type SentenceFacts = Readonly<Record<string, string | number | null>>;
+
+/** A rule of the house said no. `code` is a fact in kebab-case; the catalogue has its sentence with the next action. */
+export class Refusal extends Error {
+  constructor(
+    readonly code: string,
+    readonly facts: SentenceFacts = {},
+  ) {
+    super(code);
+    this.name = 'Refusal';
+  }
+}
+
+/** The thing asked for is not known here. `kind` is the catalogue's word for it: `bulk-bag`, `delivery`. */
+export class NotFound extends Error {
+  constructor(
+    readonly kind: string,
+    readonly asked: string,
+  ) {
+    super(`${kind} not found`);
+    this.name = 'NotFound';
+  }
+}
+
+/** One field of what came in, and the catalogue's code for what is wrong with it. */
+export interface FieldProblem {
+  readonly field: string;
+  readonly code: string;
+  readonly facts: SentenceFacts;
+}
+
+/** What came in is not a form that could be meant: each field with its reason. */
+export class BadForm extends Error {
+  constructor(readonly problems: readonly FieldProblem[]) {
+    super('bad form');
+    this.name = 'BadForm';
+  }
+}
+
+/** Who asks is not signed in, or may not do this. */
+export class NotPermitted extends Error {
+  constructor(readonly code: 'not-signed-in' | 'not-permitted' | 'form-not-ours') {
+    super(code);
+    this.name = 'NotPermitted';
+  }
+}
