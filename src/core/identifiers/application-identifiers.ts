@@ -102,7 +102,7 @@ export function leadingApplicationIdentifier(data: string): ApplicationIdentifie
  * All identifiers of the table, in the order of their numbers.
  *
  * @example
- * applicationIdentifiers().length // 51
+ * applicationIdentifiers().length // 52
  */
 export function applicationIdentifiers(): readonly ApplicationIdentifier[] {
   return ROWS;

@@ -1,10 +1,12 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import {
-  applicationIdentifiers,
   applicationIdentifier,
+  applicationIdentifiers,
   leadingApplicationIdentifier,
+  type ApplicationIdentifier,
 } from './application-identifiers.js';
+import { gs1CheckDigit } from './check-digit.js';
 import {
   ELEMENT_SEPARATOR,
   GS1_128_MAX_CHARACTERS,
@@ -193,7 +195,7 @@ describe('the table of identifiers', () => {
     expect(leadingApplicationIdentifier('10A61')?.ai).toBe('10');
     expect(leadingApplicationIdentifier('3103980000')?.ai).toBe('3103');
     expect(leadingApplicationIdentifier('A')).toBeNull();
-    expect(applicationIdentifiers()).toHaveLength(51);
+    expect(applicationIdentifiers()).toHaveLength(52);
   });
 
   it('has no identifier that is the beginning of another', () => {

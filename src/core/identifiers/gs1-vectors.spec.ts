@@ -2,8 +2,7 @@ import { expect, it } from '@jest/globals';
 import { describeWithChecks, readChecks } from '../../../test/support/checks.js';
 import { applicationIdentifiers, type ApplicationIdentifier } from './application-identifiers.js';
 import { readDigitalLink, writeDigitalLink } from './digital-link.js';
-import { humanReadable, readElementString, writeElementString } from './element-string.js';
-import { bracketedText } from './element-string.js';
+import { bracketedText, humanReadable, readElementString, writeElementString } from './element-string.js';
 import type { ElementsReading } from './elements.js';
 import { gs1DateOn } from './gs1-date.js';
 import { decodePercent, encodePercent } from './percent-code.js';
@@ -40,7 +39,12 @@ function members(range: string): readonly string[] {
   );
 }
 
-const published = (): ReadonlyMap<string, TableRow> => publishedTable();
+let numbers: ReadonlySet<string> | null = null;
+
+function publishedNumbers(): ReadonlySet<string> {
+  numbers ??= new Set(publishedTable().keys());
+  return numbers;
+}
 
 /** What a run of vectors came to. A vector is outside only if we don't know an identifier that the published table does know. */
 function tally<T>(vectors: readonly T[], judge: (vector: T) => 'agrees' | 'differs' | 'outside') {
@@ -53,18 +57,32 @@ function tally<T>(vectors: readonly T[], judge: (vector: T) => 'agrees' | 'diffe
 }
 
 function judged(reading: ElementsReading, agrees: boolean): 'agrees' | 'differs' | 'outside' {
-  const table = published();
   const unknown = !reading.ok && reading.problem === 'unknown-ai' ? (reading.ai ?? '') : '';
-  const isOutside = [2, 3, 4].some((length) => unknown.length >= length && table.has(unknown.slice(0, length)));
+  const isOutside = [2, 3, 4].some(
+    (length) => unknown.length >= length && publishedNumbers().has(unknown.slice(0, length)),
+  );
   if (isOutside) return 'outside';
   return agrees ? 'agrees' : 'differs';
+}
+
+/**
+ * No vector may differ. With the vectors at hand when this was written, `agreeing` agreed and `outside` had an identifier that our table
+ * leaves out; at least so many must agree, and none may slip from agreeing to outside.
+ */
+function expectAgreement(
+  result: ReturnType<typeof tally>,
+  seen: { readonly agreeing: number; readonly outside: number },
+): void {
+  expect(result.differ).toEqual([]);
+  expect(result.agree).toBeGreaterThanOrEqual(seen.agreeing);
+  if (result.agree + result.outside === seen.agreeing + seen.outside) expect(result.outside).toBe(seen.outside);
 }
 
 const fromCarets = (data: string): string => data.replace(/^\^/, ']C1').replaceAll('^', '\u001d');
 
 describeWithChecks('our table of identifiers against the GS1 Barcode Syntax Dictionary', () => {
   it('says the same of every identifier that it holds', () => {
-    const table = published();
+    const table = publishedTable();
     for (const ours of applicationIdentifiers()) {
       const theirs = table.get(ours.ai);
       expect({ ai: ours.ai, found: theirs !== undefined }).toEqual({ ai: ours.ai, found: true });
@@ -126,7 +144,7 @@ describeWithChecks('element strings against the GS1 Barcode Syntax Engine', () =
       const written = reading.ok ? `]C1${writeElementString(reading.elements, rules)}` : null;
       return judged(reading, valid ? written === fromCarets(data ?? '') : !reading.ok);
     });
-    expect(result).toEqual({ agree: 0, outside: 0, differ: [] });
+    expectAgreement(result, { agreeing: 15, outside: 3 });
   });
 
   it('takes and refuses the same transmitted data', () => {
@@ -138,15 +156,17 @@ describeWithChecks('element strings against the GS1 Barcode Syntax Engine', () =
       const reading = readElementString(fromCarets(data), rules);
       return judged(reading, reading.ok === valid);
     });
-    expect(result).toEqual({ agree: 0, outside: 0, differ: [] });
+    expectAgreement(result, { agreeing: 10, outside: 42 });
   });
 
   it('judges repetitions, exclusions and partners the same', () => {
-    const result = tally(vectors().association, ({ valid, rule, bracketed }) => {
+    // 89 is assigned to nothing; the engine was told to let it pass, which we never do.
+    const assigned = vectors().association.filter(({ bracketed }) => !bracketed.includes('(89)'));
+    const result = tally(assigned, ({ valid, rule, bracketed }) => {
       const reading = readElementString(bracketed, { ...rules, pairing: rule === 'validateAIrequisites' });
       return judged(reading, reading.ok === valid);
     });
-    expect(result).toEqual({ agree: 0, outside: 0, differ: [] });
+    expectAgreement(result, { agreeing: 16, outside: 33 });
   });
 
   it('finds the same single faults in values', () => {
@@ -154,7 +174,7 @@ describeWithChecks('element strings against the GS1 Barcode Syntax Engine', () =
       const reading = readElementString(bracketed, rules);
       return judged(reading, reading.ok === (outcome === 'GS1_LINTER_OK'));
     });
-    expect(result).toEqual({ agree: 0, outside: 0, differ: [] });
+    expectAgreement(result, { agreeing: 7, outside: 59 });
   });
 
   it('judges every date the same', () => {
@@ -183,7 +203,7 @@ describeWithChecks('scanner data against the GS1 Barcode Syntax Engine', () => {
       const written = reading.ok ? `]C1${writeElementString(reading.elements, rules)}` : null;
       return judged(reading, valid ? written === fromCarets(data) : !reading.ok);
     });
-    expect(result).toEqual({ agree: 0, outside: 0, differ: [] });
+    expectAgreement(result, { agreeing: 11, outside: 2 });
   });
 });
 
@@ -209,7 +229,7 @@ describeWithChecks('Digital Links against the GS1 Barcode Syntax Engine', () => 
       const written = reading.ok ? `]C1${writeElementString(reading.elements, rules)}` : null;
       return judged(reading, valid ? written === fromCarets(data ?? '') : !reading.ok);
     });
-    expect(result).toEqual({ agree: 0, outside: 0, differ: [] });
+    expectAgreement(result, { agreeing: 59, outside: 10 });
   });
 
   it('writes the same addresses', () => {
@@ -218,7 +238,7 @@ describeWithChecks('Digital Links against the GS1 Barcode Syntax Engine', () => 
       const reading = readElementString(bracketed, rules);
       return judged(reading, reading.ok && linkOrNull(reading, stem) === (valid ? uri : null));
     });
-    expect(result).toEqual({ agree: 0, outside: 0, differ: [] });
+    expectAgreement(result, { agreeing: 7, outside: 7 });
   });
 
   it('codes and decodes percent sequences the same', () => {
@@ -267,6 +287,6 @@ describeWithChecks('the cases of our own process, answered by the GS1 Barcode Sy
         linkOrNull(reading, null) === vector.canonical_digital_link;
       return judged(reading, vector.ok && same);
     });
-    expect(result).toEqual({ agree: 0, outside: 0, differ: [] });
+    expectAgreement(result, { agreeing: 67, outside: 17 });
   });
 });
