@@ -16,19 +16,23 @@ export interface AdditionBounds extends Bounds {
 }
 
 /**
- * The least and the most of a group of bags that can be in a set of exits, by the six-number pass: exact where masses are exact, and true
- * (never too narrow) for every true mass within the limits. Exits that are *maybe* in the target count as in for most and as out for least.
- * Bounds of several groups in one target do not add up.
+ * The least and the most of a group of bags that can be in a set of exits, by the six-number pass: exact where masses
+ * are exact, and true (never too narrow) for every true mass within the limits. Exits that are *maybe* in the target
+ * count as in for most and as out for least. Bounds of several groups in one target do not add up.
  *
- * The period must be in an order that can only widen (`orderForBounds`). Where the records contradict each other, anywhere in the period,
- * nothing is sure: least is 0, most is what can have been poured and have left in this order, whatever the levels say.
+ * The period must be in an order that can only widen (`orderForBounds`). Where the records contradict each other,
+ * anywhere in the period, nothing is sure: least is 0, most is what can have been poured and have left in this order,
+ * whatever the levels say.
  * @returns 0 and 0 for an empty group, an empty target, and bags that went in after the target's last exit
  * @throws RangeError when an addition or exit is not in the period, or a content is no range within its addition
  * @see hopper-bounds.md (compared there with linear programmes; vectors `checks/quality/hopper_bounds.json`)
  * @example
  * const period = prepareHopperPeriod({ capacityGrams: null, events: [
- *   { kind: 'addition', id: 'bag', mass: exactMass(996_000) }, { kind: 'exit', id: 'lot A', mass: exactMass(300_000) },
- *   { kind: 'addition', id: 'next bags', mass: exactMass(1_304_000) }, { kind: 'exit', id: 'lot B', mass: exactMass(2_000_000) } ] });
+ *   { kind: 'addition', id: 'older', mass: exactMass(1_000_000) },
+ *   { kind: 'addition', id: 'bag', mass: exactMass(996_000) },
+ *   { kind: 'exit', id: 'lot A', mass: exactMass(300_000) },
+ *   { kind: 'addition', id: 'next', mass: exactMass(304_000) },
+ *   { kind: 'exit', id: 'lot B', mass: exactMass(2_000_000) } ] });
  * boundGroupInTarget(period, wholeAdditions(['bag']), exitsIn(['lot B']))
  * // { leastGrams: 696_000, mostGrams: 996_000, contradiction: null }
  */
@@ -37,7 +41,8 @@ export function boundGroupInTarget(period: PreparedHopperPeriod, group: GroupCon
 }
 
 /**
- * The same for several groups in one target (which dryer shifts, which bags are in this pallet?): the target is laid out once.
+ * The same for several groups in one target (which dryer shifts, which bags are in this pallet?): the target is laid
+ * out once.
  * @returns one answer for each group, in the same order
  * @throws RangeError as `boundGroupInTarget`
  * @example boundGroupsInTarget(period, [wholeAdditions(['bag']), wholeAdditions([])], exitsIn(['lot A']))
@@ -69,11 +74,12 @@ export function boundGroupInTargets(
 }
 
 /**
- * The same for every addition of the period, each on its own, in one target. Each pass starts at its tip and ends when it can no longer be inside.
+ * The same for every addition of the period, each on its own, in one target. Each pass starts at its tip and ends when
+ * it can no longer be inside.
  * @returns one answer for each addition, in the period's order, those that are ruled out (most 0) included
  * @throws RangeError when an exit is not in the period
- * @example boundEveryAdditionInTarget(period, exitsIn(['lot A'])).map(({ additionId, mostGrams }) => [additionId, mostGrams])
- *   // [['bag', 300_000], ['next bags', 0]]
+ * @example boundEveryAdditionInTarget(period, exitsIn(['lot A'])).map(({ additionId, mostGrams }) => [additionId,
+ * mostGrams]) // [['older', 300_000], ['bag', 300_000], ['next', 0]]
  */
 export function boundEveryAdditionInTarget(period: PreparedHopperPeriod, target: Target): readonly AdditionBounds[] {
   const layout = layOut(period, target);
@@ -102,7 +108,10 @@ function bound(period: PreparedHopperPeriod, parts: readonly GroupPart[], layout
   if (period.contradiction) return boundDisbelieved(parts, layout, period.contradiction);
   const wide = passSixNumbers(layout.possible, parts, 'believed');
   const narrow = layout.certain === layout.possible ? wide : passSixNumbers(layout.certain, parts, 'believed');
-  for (const [pass, { steps }] of [[wide, layout.possible], [narrow, layout.certain]] as const) {
+  for (const [pass, { steps }] of [
+    [wide, layout.possible],
+    [narrow, layout.certain],
+  ] as const) {
     if (pass.contradictedByGrams === 0) continue;
     const contradiction = contradictionAt(period, steps, pass.contradictedAtStep, pass.contradictedByGrams);
     return boundDisbelieved(parts, layout, contradiction);
@@ -114,7 +123,9 @@ function boundDisbelieved(parts: readonly GroupPart[], layout: TargetLayout, con
   return { leastGrams: 0, mostGrams: passSixNumbers(layout.possible, parts, 'disbelieved').mostGrams, contradiction };
 }
 
-/** Where exits were merged, the next cut (or the period's last event) is the first place that is known to be too late. */
+/**
+ * Where exits were merged, the next cut (or the period's last event) is the first place that is known to be too late.
+ */
 function contradictionAt(
   { period }: PreparedHopperPeriod,
   steps: TargetSteps['steps'],

@@ -29,9 +29,10 @@ export interface FifoFlow {
 }
 
 /**
- * First in, first out, by cumulative grams and never by minutes: gram number n out is gram number n in, intervals half open. A heel or
- * residue is the period's first addition and shifts all that follows. Recorded masses, not their limits; levels seen change nothing.
- * What leaves beyond all that was poured until then is `unexplainedGrams`, and stays so: a later addition does not pay for it.
+ * First in, first out, by cumulative grams and never by minutes: gram number n out is gram number n in, intervals half
+ * open. A heel or residue is the period's first addition and shifts all that follows. Recorded masses, not their
+ * limits; levels seen change nothing. What leaves beyond all that was poured until then is `unexplainedGrams`, and
+ * stays so: a later addition does not pay for it.
  * @param period in the likely order (`orderLikely`)
  * @returns shares of 0 g are not listed; an exit of 0 g has no sources
  * @throws RangeError when a mass is not whole grams in order or an id stands twice
@@ -76,9 +77,11 @@ export function flowFirstInFirstOut(period: HopperPeriod): FifoFlow {
 /**
  * What a set of exits is made of, together.
  * @param exitIds each at most once; none at all gives no sources
- * @returns the sources in the order in which they left first, and what nothing explains; together they sum to the exits' grams
+ * @returns the sources in the order in which they left first, and what nothing explains; together they sum to the
+ * exits' grams
  * @throws RangeError when an exit is not in the flow
- * @example likelySourcesOf(flow, ['pallet']) // { sources: [{ additionId: 'heel', grams: 500 }, …], unexplainedGrams: 0 }
+ * @example
+ * likelySourcesOf(flow, ['pallet']) // { sources: [{ additionId: 'heel', grams: 500 }, …], unexplainedGrams: 0 }
  */
 export function likelySourcesOf(
   flow: FifoFlow,

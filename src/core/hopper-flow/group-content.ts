@@ -1,12 +1,16 @@
 import { assertRange } from './hopper-event.js';
 import type { PreparedHopperPeriod } from './prepare-period.js';
 
-/** How much of an addition belongs to the group: all of it, or between two limits (both included, within the addition's upper mass). */
+/**
+ * How much of an addition belongs to the group: all of it, or between two limits (both included, within the addition's
+ * upper mass).
+ */
 export type Content = 'whole' | { readonly lowerGrams: number; readonly upperGrams: number };
 
 /**
- * A group of bags by the additions that brought it in: a bag, a dryer shift's bags, all bags on hold. An addition that is not named has
- * nothing of it. A rework bin or a residue is known between limits; a bag that is *one of several candidates* has `{ lowerGrams: 0, … }`.
+ * A group of bags by the additions that brought it in: a bag, a dryer shift's bags, all bags on hold. An addition that
+ * is not named has nothing of it. A rework bin or a residue is known between limits; a bag that is *one of several
+ * candidates* has `{ lowerGrams: 0, … }`.
  */
 export type GroupContent = ReadonlyMap<string, Content>;
 
@@ -42,8 +46,10 @@ function placePart(prepared: PreparedHopperPeriod, additionId: string, content: 
   const cut = cutIndex === undefined ? undefined : prepared.cuts[cutIndex];
   if (cutIndex === undefined || cut === undefined) throw new RangeError(`addition ${additionId} is not in the period`);
   // Of a bag that belongs to the group whole, nothing is something else, however heavy it was.
-  if (content === 'whole') return { cutIndex, lowerGrams: cut.lowerGrams, upperGrams: cut.upperGrams, otherUpperGrams: 0 };
+  if (content === 'whole')
+    return { cutIndex, lowerGrams: cut.lowerGrams, upperGrams: cut.upperGrams, otherUpperGrams: 0 };
   assertRange(content.lowerGrams, content.upperGrams, additionId);
-  if (content.upperGrams > cut.upperGrams) throw new RangeError(`${additionId}: more of the group than the addition holds`);
+  if (content.upperGrams > cut.upperGrams)
+    throw new RangeError(`${additionId}: more of the group than the addition holds`);
   return { cutIndex, ...content, otherUpperGrams: cut.upperGrams - content.lowerGrams };
 }

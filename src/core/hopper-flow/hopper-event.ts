@@ -1,4 +1,7 @@
-/** A mass with hard limits: the true grams lie between `lowerGrams` and `upperGrams`, both included. Whole grams, never negative. */
+/**
+ * A mass with hard limits: the true grams lie between `lowerGrams` and `upperGrams`, both included. Whole grams, never
+ * negative.
+ */
 export interface Mass {
   readonly lowerGrams: number;
   /** What was recorded or calculated: lower ≤ grams ≤ upper. */
@@ -20,7 +23,10 @@ export interface Exit {
   readonly mass: Mass;
 }
 
-/** What someone or something measured to be inside: between lower and upper grams. Cuts nothing, is never calculated back. */
+/**
+ * What someone or something measured to be inside: between lower and upper grams. Cuts nothing, is never calculated
+ * back.
+ */
 export interface LevelSeen {
   readonly kind: 'level-seen';
   readonly id: string;
@@ -28,7 +34,10 @@ export interface LevelSeen {
   readonly upperGrams: number;
 }
 
-/** The most that can be inside at this place because no more fits: the capacity, widened by what may not be in yet or be out already. */
+/**
+ * The most that can be inside at this place because no more fits: the capacity, widened by what may not be in yet or
+ * be out already.
+ */
 export interface Ceiling {
   readonly kind: 'ceiling';
   /** The addition after which it holds. */
@@ -39,8 +48,9 @@ export interface Ceiling {
 export type HopperEvent = Addition | Exit | LevelSeen | Ceiling;
 
 /**
- * One hopper from one proven empty to the next, everything in order; exits of all lines that it feeds are in the one list.
- * `capacityGrams` counts the chute and a hanging bag; null where it is not known, or where ceilings in the list stand for it.
+ * One hopper from one proven empty to the next, everything in order; exits of all lines that it feeds are in the one
+ * list. `capacityGrams` counts the chute and a hanging bag; null where it is not known, or where ceilings in the list
+ * stand for it.
  */
 export interface HopperPeriod {
   readonly capacityGrams: number | null;
@@ -58,7 +68,8 @@ export function exactMass(grams: number): Mass {
 }
 
 /**
- * A mass with the same limit of error on both sides, such as a scale's maximum permissible error. The lower limit stops at 0.
+ * A mass with the same limit of error on both sides, such as a scale's maximum permissible error. The lower limit
+ * stops at 0.
  * @param grams whole grams, 0 or more
  * @param limitGrams whole grams, 0 or more
  * @throws RangeError on a negative or broken number
@@ -71,8 +82,8 @@ export function massWithin(grams: number, limitGrams: number): Mass {
 }
 
 /**
- * Refuses a period that cannot be calculated with: a mass that is not whole grams in order, an id used twice by additions or by exits.
- * An empty period is fine.
+ * Refuses a period that cannot be calculated with: a mass that is not whole grams in order, an id used twice by
+ * additions or by exits. An empty period is fine.
  * @throws RangeError naming the event
  * @example assertHopperPeriod({ capacityGrams: null, events: [] }) // passes
  */
@@ -103,9 +114,11 @@ function assertMass(mass: Mass, name = 'mass'): void {
 export function assertRange(lowerGrams: number, upperGrams: number, name: string): void {
   assertGrams(lowerGrams, name);
   assertGrams(upperGrams, name);
-  if (lowerGrams > upperGrams) throw new RangeError(`${name}: the lower limit ${lowerGrams} g is above ${upperGrams} g`);
+  if (lowerGrams > upperGrams)
+    throw new RangeError(`${name}: the lower limit ${lowerGrams} g is above ${upperGrams} g`);
 }
 
 function assertGrams(grams: number, name: string): void {
-  if (!Number.isSafeInteger(grams) || grams < 0) throw new RangeError(`${name}: ${grams} is not a whole number of grams`);
+  if (!Number.isSafeInteger(grams) || grams < 0)
+    throw new RangeError(`${name}: ${grams} is not a whole number of grams`);
 }

@@ -1,6 +1,9 @@
 import type { HopperEvent, HopperPeriod } from './hopper-event.js';
 
-/** What can be inside after one event: at least, as recorded, at most. Recorded and most may fall below 0 where the records are wrong. */
+/**
+ * What can be inside after one event: at least, as recorded, at most. Recorded and most may fall below 0 where the
+ * records are wrong.
+ */
 export interface LevelPoint {
   readonly eventIndex: number;
   readonly eventId: string;
@@ -10,8 +13,9 @@ export interface LevelPoint {
 }
 
 /**
- * `below-zero`: more left than was poured. `above-capacity`: more inside than fits. `below-seen`: less by the records than was measured.
- * `above-seen`: more by the records than was measured. The first and third are a *shortage* of additions, the others a *surplus*.
+ * `below-zero`: more left than was poured. `above-capacity`: more inside than fits. `below-seen`: less by the records
+ * than was measured. `above-seen`: more by the records than was measured. The first and third are a *shortage* of
+ * additions, the others a *surplus*.
  */
 export type LevelFindingKind = 'below-zero' | 'above-capacity' | 'below-seen' | 'above-seen';
 
@@ -41,16 +45,17 @@ interface Level {
 type Report = (kind: LevelFindingKind, byGrams: number) => void;
 
 /**
- * The level through a hopper period: what was poured less what left, with the limits of all masses added up since the start or the last
- * level seen, where the growth starts again. The least is never below 0, the most never above a ceiling (or the capacity, after an
- * addition); the recorded level is not cut by either, only moved into a level that was seen.
- * An empty period has no points and no findings; a level exactly at 0 or exactly at the capacity is no finding.
+ * The level through a hopper period: what was poured less what left, with the limits of all masses added up since the
+ * start or the last level seen, where the growth starts again. The least is never below 0, the most never above a
+ * ceiling (or the capacity, after an addition); the recorded level is not cut by either, only moved into a level that
+ * was seen. An empty period has no points and no findings; a level exactly at 0 or exactly at the capacity is no
+ * finding.
  * @throws nothing; call `assertHopperPeriod` first where the period comes from outside
  * @see hopper-bounds.md, step 1 and "Times are intervals, and errors must only widen"
  * @example
  * levelCourse({ capacityGrams: null, events: [
- *   { kind: 'addition', id: 'bag', mass: massWithin(1000, 5) }, { kind: 'exit', id: 'packs', mass: massWithin(300, 1) } ] })
- *   .points[1] // { eventIndex: 1, eventId: 'packs', lowerGrams: 694, grams: 700, upperGrams: 706 }
+ *   { kind: 'addition', id: 'bag', mass: massWithin(1000, 5) }, { kind: 'exit', id: 'packs', mass: massWithin(300, 1)
+ * } ] }) .points[1] // { eventIndex: 1, eventId: 'packs', lowerGrams: 694, grams: 700, upperGrams: 706 }
  */
 export function levelCourse(period: HopperPeriod): LevelCourse {
   const level: Level = { lowerGrams: 0, grams: 0, upperGrams: 0 };
@@ -97,11 +102,21 @@ function applyCeiling(level: Level, ceilingGrams: number, report: Report): void 
   level.upperGrams = Math.min(level.upperGrams, ceilingGrams);
 }
 
-/** What was measured is believed from here on, also where it contradicts the records: then it is the newer knowledge. */
-function applyLevelSeen(level: Level, seen: { readonly lowerGrams: number; readonly upperGrams: number }, report: Report): void {
-  if (level.upperGrams < seen.lowerGrams) report('below-seen', seen.lowerGrams - level.upperGrams);
-  if (level.lowerGrams > seen.upperGrams) report('above-seen', level.lowerGrams - seen.upperGrams);
-  level.lowerGrams = Math.min(Math.max(level.lowerGrams, seen.lowerGrams), seen.upperGrams);
+/**
+ * What was measured is believed from here on, also where it contradicts the records: then it is the newer knowledge.
+ */
+function applyLevelSeen(
+  level: Level,
+  seen: { readonly lowerGrams: number; readonly upperGrams: number },
+  report: Report,
+): void {
+  const isBelow = level.upperGrams < seen.lowerGrams;
+  const isAbove = level.lowerGrams > seen.upperGrams;
+  // Below zero was reported where it began; here only what the measured level adds to it.
+  if (isBelow && seen.lowerGrams > 0) report('below-seen', seen.lowerGrams - level.upperGrams);
+  if (isAbove) report('above-seen', level.lowerGrams - seen.upperGrams);
+  const believed = isBelow || isAbove ? { lowerGrams: 0, upperGrams: Infinity } : level;
+  level.lowerGrams = Math.max(believed.lowerGrams, seen.lowerGrams);
+  level.upperGrams = Math.min(believed.upperGrams, seen.upperGrams);
   level.grams = Math.min(Math.max(level.grams, seen.lowerGrams), seen.upperGrams);
-  level.upperGrams = Math.max(Math.min(level.upperGrams, seen.upperGrams), seen.lowerGrams);
 }

@@ -1,46 +1,61 @@
 import type { HopperEvent, HopperPeriod, LevelSeen } from './hopper-event.js';
 import { runningTotal } from './running-total.js';
-import { assertTimedPeriod, compareInstants, type Instant, type TimedEvent, type TimedHopperPeriod } from './timed-event.js';
+import {
+  assertTimedPeriod,
+  compareInstants,
+  type Instant,
+  type TimedEvent,
+  type TimedHopperPeriod,
+} from './timed-event.js';
 
 const tieOrder = { addition: 0, exit: 1, 'level-seen': 2 } as const;
 
 /**
- * Puts a period into the order in which bounds can only be too wide, never too narrow: additions at their earliest, exits at their latest,
- * additions first where the two meet. Events never leave the list, so nothing crosses a proven empty.
+ * Puts a period into the order in which bounds can only be too wide, never too narrow: additions at their earliest,
+ * exits at their latest, additions first where the two meet. Events never leave the list, so nothing crosses a proven
+ * empty.
  *
- * *Levels seen and the capacity* need more than a place. In this order a bag may count as inside before it was, and packs may still count
- * as inside after they left; so what is inside by the order can be more than what was inside in truth, by no more than the sum of such
- * masses. Each level seen is therefore put at the end of its interval, after everything of that instant, and
- * - its upper limit is raised by the additions that may have come only after it (earliest by the end, latest after the start of its
- *   interval) and by the exits that may have gone before it (interval around its end);
- * - its lower limit is lowered by the exits that the order lets go by then but that may have gone after it (latest within its interval).
- * The capacity holds at every instant, widened likewise by whatever is under way at that instant; it becomes a `ceiling` event, only where
- * it cuts. So the answer has `capacityGrams: null`.
+ * *Levels seen and the capacity* need more than a place. In this order a bag may count as inside before it was, and
+ * packs may still count as inside after they left; so what is inside by the order can be more than what was inside in
+ * truth, by no more than the sum of such masses. Each level seen is therefore put at the end of its interval, after
+ * everything of that instant, and
+ * - its upper limit is raised by the additions that may have come only after it (earliest by the end, latest after the
+ *   start of its interval) and by the exits that may have gone before it (interval around its end);
+ * - its lower limit is lowered by the exits that the order lets go by then but that may have gone after it (latest
+ *   within its interval).
+ *
+ * The capacity holds at every instant, widened likewise by whatever is under way at that instant; it becomes a
+ * `ceiling` event, only where it cuts. So the answer has `capacityGrams: null`.
  *
  * Intervals of one instant leave everything as it was recorded. The order of equal instants and kinds is kept.
  * @throws RangeError on masses, ids or intervals that make no sense
  * @see hopper-bounds.md, "Times are intervals, and errors must only widen"
  * @example
  * orderForBounds({ capacityGrams: null, events: [
- *   { event: exit, earliestAt: 0, likelyAt: 10, latestAt: 10 }, { event: tip, earliestAt: 5, likelyAt: 12, latestAt: 12 } ] })
- *   .events // [tip, exit]: the tip may have come before the packs of that count
+ *   { event: packs, earliestAt: 0, likelyAt: 10, latestAt: 10 },
+ *   { event: tip, earliestAt: 5, likelyAt: 12, latestAt: 12 } ] })
+ *   .events // [tip, packs]: the tip may have come before the packs of that count
  */
 export function orderForBounds<At extends Instant>(timed: TimedHopperPeriod<At>): HopperPeriod {
   return widen(timed, 'where-it-cuts');
 }
 
 /**
- * The same order for the level check: the widened capacity stands after every instant, because a mistake that is tried out (a tip put in)
- * may reach it where the records as they are do not.
+ * The same order for the level check: the widened capacity stands after every instant, because a mistake that is tried
+ * out (a tip put in) may reach it where the records as they are do not.
  * @throws RangeError on masses, ids or intervals that make no sense
- * @example orderForLevelCheck({ capacityGrams: 2000, events: [{ event: tip, earliestAt: 5, likelyAt: 5, latestAt: 5 }] })
+ * @example
+ * orderForLevelCheck({ capacityGrams: 2000, events: [{ event: tip, earliestAt: 5, likelyAt: 5, latestAt: 5 }] })
  *   .events // [tip, { kind: 'ceiling', id: tip.id, upperGrams: 2000 }]
  */
 export function orderForLevelCheck<At extends Instant>(timed: TimedHopperPeriod<At>): HopperPeriod {
   return widen(timed, 'everywhere');
 }
 
-function widen<At extends Instant>(timed: TimedHopperPeriod<At>, ceilings: 'where-it-cuts' | 'everywhere'): HopperPeriod {
+function widen<At extends Instant>(
+  timed: TimedHopperPeriod<At>,
+  ceilings: 'where-it-cuts' | 'everywhere',
+): HopperPeriod {
   assertTimedPeriod(timed);
   const sorted = timed.events.map((entry) => ({ entry, at: placeOf(entry) }));
   sorted.sort((a, b) => compareInstants(a.at, b.at) || tieOrder[a.entry.event.kind] - tieOrder[b.entry.event.kind]);
@@ -80,7 +95,11 @@ interface UnderWay<At extends Instant> {
 }
 
 function measureUnderWay<At extends Instant>(entries: readonly TimedEvent<At>[]): UnderWay<At> {
-  const total = (kind: 'addition' | 'exit', edge: 'earliestAt' | 'latestAt', isKept: (entry: TimedEvent<At>) => boolean) =>
+  const total = (
+    kind: 'addition' | 'exit',
+    edge: 'earliestAt' | 'latestAt',
+    isKept: (entry: TimedEvent<At>) => boolean,
+  ) =>
     runningTotal(
       entries.flatMap((entry) =>
         entry.event.kind === kind && isKept(entry) ? [{ at: entry[edge], grams: entry.event.mass.upperGrams }] : [],

@@ -1,17 +1,24 @@
 import type { Addition, HopperEvent, HopperPeriod } from './hopper-event.js';
-import { assertTimedPeriod, compareInstants, type Instant, type TimedAs, type TimedHopperPeriod } from './timed-event.js';
+import {
+  assertTimedPeriod,
+  compareInstants,
+  type Instant,
+  type TimedAs,
+  type TimedHopperPeriod,
+} from './timed-event.js';
 
 const tieOrder = { addition: 0, exit: 1, 'level-seen': 2 } as const;
 
 /**
- * Puts a period into the order in which it most likely happened, for first in, first out: by the likely instants, additions first where two
- * meet. Where packs would leave a hopper that by then is empty, the next additions are brought forward, as far as their own intervals let
- * them (no later than the packs' latest): a late scan is likelier than packs made of nothing. What the intervals cannot explain stays.
+ * Puts a period into the order in which it most likely happened, for first in, first out: by the likely instants,
+ * additions first where two meet. Where packs would leave a hopper that by then is empty, the next additions are
+ * brought forward, as far as their own intervals let them (no later than the packs' latest): a late scan is likelier
+ * than packs made of nothing. What the intervals cannot explain stays.
  * @throws RangeError on masses, ids or intervals that make no sense
  * @example
  * orderLikely({ capacityGrams: null, events: [
- *   { event: exit, earliestAt: 0, likelyAt: 10, latestAt: 10 }, { event: tip, earliestAt: 5, likelyAt: 12, latestAt: 12 } ] })
- *   .events // [tip, exit]: nothing else was inside
+ *   { event: exit, earliestAt: 0, likelyAt: 10, latestAt: 10 }, { event: tip, earliestAt: 5, likelyAt: 12, latestAt:
+ * 12 } ] }) .events // [tip, exit]: nothing else was inside
  */
 export function orderLikely<At extends Instant>(timed: TimedHopperPeriod<At>): HopperPeriod {
   assertTimedPeriod(timed);

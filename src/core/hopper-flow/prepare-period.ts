@@ -20,7 +20,10 @@ export interface Cut {
   readonly levelUpperBeforeGrams: number;
 }
 
-/** A hopper period checked and laid out for many questions. Made by `prepareHopperPeriod`; its fields are for this folder only. */
+/**
+ * A hopper period checked and laid out for many questions. Made by `prepareHopperPeriod`; its fields are for this
+ * folder only.
+ */
 export interface PreparedHopperPeriod {
   readonly period: HopperPeriod;
   readonly contradiction: Contradiction | null;
@@ -34,8 +37,8 @@ export interface PreparedHopperPeriod {
 
 /**
  * Checks a hopper period and lays it out, once, for all bounds that are asked of it.
- * The contradiction is that of the level check (the first by position): it makes every bound of the period doubtful, because a missing tip
- * shows only when what it replaced has run out, at the latest one hopper-full later.
+ * The contradiction is that of the level check (the first by position): it makes every bound of the period doubtful,
+ * because a missing tip shows only when what it replaced has run out, at the latest one hopper-full later.
  * @throws RangeError when a mass is not whole grams in order or an id stands twice
  * @example prepareHopperPeriod({ capacityGrams: null, events: [] }).contradiction // null
  */

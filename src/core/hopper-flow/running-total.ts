@@ -11,7 +11,9 @@ export interface RunningTotal<At extends Instant> {
  * @param entries in any order; none at all gives totals of 0
  * @example runningTotal([{ at: 2, grams: 10 }, { at: 1, grams: 5 }]).before(2) // 5
  */
-export function runningTotal<At extends Instant>(entries: readonly { readonly at: At; readonly grams: number }[]): RunningTotal<At> {
+export function runningTotal<At extends Instant>(
+  entries: readonly { readonly at: At; readonly grams: number }[],
+): RunningTotal<At> {
   const sorted = [...entries].sort((a, b) => compareInstants(a.at, b.at));
   const totals = [0];
   for (const { grams } of sorted) totals.push((totals.at(-1) ?? 0) + grams);

@@ -2,7 +2,9 @@ import type { GroupPart } from './group-content.js';
 import type { Cut } from './prepare-period.js';
 import type { Step, TargetSteps } from './target-steps.js';
 
-/** Grams of the group in the target and what the six numbers contradict each other by (0: they do not), at which step. */
+/**
+ * Grams of the group in the target and what the six numbers contradict each other by (0: they do not), at which step.
+ */
 export interface PassResult {
   readonly leastGrams: number;
   readonly mostGrams: number;
@@ -11,15 +13,17 @@ export interface PassResult {
 }
 
 /**
- * The six-number pass: the set of possible (a, b), grams of the group that left through the target and through everything else, is kept as
- * limits of a, of b and of their sum. Exits let it grow by their upper masses; what was poured of the group (upper) limits the sum from above,
- * and `mustHaveLeft` from below: what was poured (lower) less what can still be inside.
+ * The six-number pass: the set of possible (a, b), grams of the group that left through the target and through
+ * everything else, is kept as limits of a, of b and of their sum. Exits let it grow by their upper masses; what was
+ * poured of the group (upper) limits the sum from above, and `mustHaveLeft` from below: what was poured (lower) less
+ * what can still be inside.
  *
- * `mustHaveLeft` is carried along instead of being poured − level each time: an exit adds its lower mass, an addition takes off only what
- * it can hold *besides* the group, a level limit starts it anew. For exact masses that is the same number; with limits it does not count
- * the doubt about a bag of the group twice.
+ * `mustHaveLeft` is carried along instead of being poured − level each time: an exit adds its lower mass, an addition
+ * takes off only what it can hold *besides* the group, a level limit starts it anew. For exact masses that is the same
+ * number; with limits it does not count the doubt about a bag of the group twice.
  *
- * `levels: 'disbelieved'` leaves `mustHaveLeft` out: least is then 0, and most rests only on what was poured and what left, in order.
+ * `levels: 'disbelieved'` leaves `mustHaveLeft` out: least is then 0, and most rests only on what was poured and what
+ * left, in order.
  * @see hopper-bounds.md, "The pass"
  */
 export function passSixNumbers(
@@ -30,7 +34,8 @@ export function passSixNumbers(
   const first = parts[0];
   const start = first === undefined ? target.endIndex : (target.stepIndexByCut[first.cutIndex] ?? target.endIndex);
   // A bag that went in after the last of the target cannot be in it, and later levels cannot put it there.
-  if (start >= target.targetEndIndex) return { leastGrams: 0, mostGrams: 0, contradictedByGrams: 0, contradictedAtStep: -1 };
+  if (start >= target.targetEndIndex)
+    return { leastGrams: 0, mostGrams: 0, contradictedByGrams: 0, contradictedAtStep: -1 };
   const pass = new SixNumbers(target.steps[start], parts, levels === 'believed');
   for (let at = start; at < target.endIndex; at += 1) {
     const step = target.steps[at];
@@ -99,7 +104,7 @@ class SixNumbers {
     this.bU = Math.min(bU, sU - aL);
     this.sU = Math.min(sU, aU + bU);
     this.aL = Math.max(aL, sL - this.bU);
-    this.bL = Math.max(bL, sL - this.aU);
+    
     this.sL = Math.max(sL, aL + bL);
   }
 

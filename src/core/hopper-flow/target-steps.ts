@@ -51,8 +51,9 @@ export function placeTarget(
 }
 
 /**
- * Merges the exits between two cuts into runs inside and outside of the target. Only neighbours on the same side are merged: then the
- * result is the same to the gram also where masses have limits. (Merging across sides is exact for masses without doubt only.)
+ * Merges the exits between two cuts into runs inside and outside of the target. Only neighbours on the same side are
+ * merged: then the result is the same to the gram also where masses have limits. (Merging across sides is exact for
+ * masses without doubt only.)
  * @param targetIndexes event indexes of the target's exits, ascending
  * @example mergeExits(prepareHopperPeriod({ capacityGrams: null, events: [] }), []).steps // []
  */

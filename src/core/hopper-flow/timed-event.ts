@@ -4,9 +4,9 @@ import { assertHopperPeriod, type Addition, type Exit, type LevelSeen } from './
 export type Instant = string | number;
 
 /**
- * An event with the interval in which it truly happened. Additions: no gram enters before `earliestAt` nor after `latestAt` (spout opened,
- * bag off, and what a late scan adds). Exits: each gram leaves after `earliestAt` and by `latestAt` (the two counts around it).
- * A level: seen at one instant between the two, both included.
+ * An event with the interval in which it truly happened. Additions: no gram enters before `earliestAt` nor after
+ * `latestAt` (spout opened, bag off, and what a late scan adds). Exits: each gram leaves after `earliestAt` and by
+ * `latestAt` (the two counts around it). A level: seen at one instant between the two, both included.
  */
 export interface TimedEvent<At extends Instant> {
   readonly event: Addition | Exit | LevelSeen;
@@ -15,7 +15,10 @@ export interface TimedEvent<At extends Instant> {
   readonly latestAt: At;
 }
 
-/** A hopper period as the plant knows it: everything between two proven empties, in any order, each event with its interval. */
+/**
+ * A hopper period as the plant knows it: everything between two proven empties, in any order, each event with its
+ * interval.
+ */
 export interface TimedHopperPeriod<At extends Instant> {
   readonly capacityGrams: number | null;
   readonly events: readonly TimedEvent<At>[];
@@ -34,7 +37,8 @@ export interface TimedAs<At extends Instant, E> extends TimedEvent<At> {
 export function assertTimedPeriod<At extends Instant>(timed: TimedHopperPeriod<At>): void {
   assertHopperPeriod({ capacityGrams: timed.capacityGrams, events: timed.events.map(({ event }) => event) });
   for (const { event, earliestAt, likelyAt, latestAt } of timed.events) {
-    if (earliestAt > likelyAt || likelyAt > latestAt) throw new RangeError(`${event.id}: earliest, likely and latest are out of order`);
+    if (earliestAt > likelyAt || likelyAt > latestAt)
+      throw new RangeError(`${event.id}: earliest, likely and latest are out of order`);
   }
 }
 

@@ -33,7 +33,6 @@ describe('the short number of a bulk bag', () => {
     "b001'2344",
     'B001-234-4',
     '0012344',
-    '12344',
     ' B00I2344\n',
     'BOO12344',
     'B001.2344',

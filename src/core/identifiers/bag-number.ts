@@ -17,9 +17,9 @@ const LONGEST_TYPED = 30;
  *
  * The check character is that of ISO/IEC 7064, MOD 11-2 (from memory; implementations that restate it agree on 079 → X): weights are the
  * powers of 2 modulo 11. Modulo 11 every single wrong character changes the sum, and so does every swap of two neighbours, because two
- * neighbours' weights differ; one character is enough for both, which no system modulo 10 or the hybrid ones of that standard can say.
- * Digits, B and X lie on the same keys on QWERTY, QWERTZ and AZERTY keyboards, so a scanner set to the wrong one still types the number;
- * no I and no O occur.
+ * neighbours' weights differ. The GS1 check digit and the hybrid systems of that standard let some swaps pass (from memory).
+ * B and X lie on the same keys on QWERTY, QWERTZ and AZERTY keyboards (from memory), so a scanner and a host that disagree about Y, Z, A or Q
+ * still agree about them; no I and no O occur.
  *
  * @param serial whole number from 1 to 999 999 999.
  * @throws RangeError where the serial is outside.

@@ -6,6 +6,9 @@ import { DataSource, getMetadataArgsStorage, type EntityTarget, type ObjectLiter
 import { HouseNaming } from './naming.js';
 import { type Migration } from './migration.js';
 
+/** The token under which the databases are given to classes. */
+export const DATABASES = Symbol('databases');
+
 export type DatabaseKind = 'sqlite' | 'postgres';
 export type EntityClass = EntityTarget<ObjectLiteral>;
 

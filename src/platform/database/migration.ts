@@ -20,7 +20,7 @@ export function migration(number: number, name: string, steps: readonly Migratio
     readonly name = `${name}${String(1_700_000_000_000 + number)}`;
 
     async up(runner: QueryRunner): Promise<void> {
-      const kind = runner.connection.options.type === 'postgres' ? 'postgres' : 'sqlite';
+      const kind = runner.dataSource.options.type === 'postgres' ? 'postgres' : 'sqlite';
       for (const step of steps) {
         for (const statement of statementsOf(step, kind)) await runner.query(statement);
       }

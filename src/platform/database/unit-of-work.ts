@@ -142,12 +142,7 @@ class OpenUnit implements Tx {
     where: Columns<Row>,
     set: Columns<Row>,
   ): Promise<number> {
-    const result = await this.open()
-      .createQueryBuilder()
-      .update(entity)
-      .set(set as never)
-      .where(whereOf(where))
-      .execute();
+    const result = await this.open().createQueryBuilder().update(entity).set(set).where(whereOf(where)).execute();
     return result.affected ?? 0;
   }
 

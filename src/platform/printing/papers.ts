@@ -1,0 +1,87 @@
+import { Inject, Injectable, type OnModuleInit } from '@nestjs/common';
+import { sha256 } from '../canonical-text.js';
+import { Clock } from '../clock.js';
+import { onlyRow, READER, type ReadFrom } from '../database/reading.js';
+import { UnitOfWork } from '../database/unit-of-work.js';
+import { JobRunner } from '../jobs/job-runner.js';
+import { NotFound } from '../refusal.js';
+import { PaperFile } from './paper-file.entity.js';
+import { PaperRenderers } from './paper-renderers.js';
+
+/** A paper as lists show it. */
+export interface PaperLine {
+  readonly id: string;
+  readonly kind: string;
+  readonly number: string | null;
+  readonly subjectKind: string;
+  readonly subjectId: string;
+  readonly issuedAt: string;
+  readonly sha256: string | null;
+  readonly isVoid: boolean;
+}
+
+/** Renders issued papers and hands out their bytes. */
+@Injectable()
+export class Papers implements OnModuleInit {
+  constructor(
+    @Inject(READER) private readonly reader: ReadFrom,
+    private readonly units: UnitOfWork,
+    private readonly clock: Clock,
+    private readonly jobs: JobRunner,
+    private readonly renderers: PaperRenderers,
+  ) {}
+
+  onModuleInit(): void {
+    this.jobs.handle('render-paper', (payload) => this.render((payload as { paperId: string }).paperId));
+  }
+
+  /** Makes the PDF of a paper unless it is there. A second call, after a crash, finds the first one's bytes or makes the same. */
+  async render(paperId: string): Promise<void> {
+    const [paper] = await this.reader.sql<{
+      kind: string;
+      edition: string;
+      facts: string;
+      issuedAt: string;
+      file: string | null;
+    }>`
+      SELECT p."kind", p."edition", p."facts", p."issued_at" AS "issuedAt", f."paper_id" AS "file"
+      FROM "paper" p LEFT JOIN "paper_file" f ON f."paper_id" = p."id" WHERE p."id" = ${paperId}`;
+    if (paper === undefined) throw new NotFound('paper', paperId);
+    if (paper.file !== null) return;
+    const bytes = Buffer.from(
+      await this.renderers.of(paper.kind, paper.edition)(JSON.parse(paper.facts), paper.issuedAt),
+    );
+    await this.units.run((tx) =>
+      tx.insert(PaperFile, { paperId, bytes, sha256: sha256(bytes), renderedAt: this.clock.now() }),
+    );
+  }
+
+  /** The PDF of a paper; renders it at once when the job has not come to it yet. */
+  async fileOf(paperId: string): Promise<{ bytes: Buffer; sha256: string; name: string }> {
+    const found = await this.storedFile(paperId);
+    if (found !== null) return found;
+    await this.render(paperId);
+    const made = await this.storedFile(paperId);
+    if (made === null) throw new NotFound('paper', paperId);
+    return made;
+  }
+
+  /** Papers of a site, newest first, by key: those issued before `beforeId`. At most 200. */
+  async page(siteId: string, beforeId: string | null, limit: number): Promise<readonly PaperLine[]> {
+    const rows = await this.reader.sql<Omit<PaperLine, 'isVoid'> & { voidedBy: string | null }>`
+      SELECT p."id", p."kind", p."number", p."subject_kind" AS "subjectKind", p."subject_id" AS "subjectId",
+        p."issued_at" AS "issuedAt", f."sha256", p."voided_by" AS "voidedBy"
+      FROM "paper" p LEFT JOIN "paper_file" f ON f."paper_id" = p."id"
+      WHERE p."site_id" = ${siteId} AND p."id" < ${beforeId ?? '~'}
+      ORDER BY p."id" DESC LIMIT ${Math.min(limit, 200)}`;
+    return rows.map(({ voidedBy, ...row }) => ({ ...row, isVoid: voidedBy !== null }));
+  }
+
+  private async storedFile(paperId: string): Promise<{ bytes: Buffer; sha256: string; name: string } | null> {
+    const rows = await this.reader.sql<{ bytes: Buffer; sha256: string; kind: string; number: string | null }>`
+      SELECT f."bytes", f."sha256", p."kind", p."number" FROM "paper_file" f JOIN "paper" p ON p."id" = f."paper_id"
+      WHERE f."paper_id" = ${paperId}`;
+    const row = onlyRow(rows);
+    return row === null ? null : { bytes: row.bytes, sha256: row.sha256, name: `${row.number ?? row.kind}.pdf` };
+  }
+}

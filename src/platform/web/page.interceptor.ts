@@ -1,0 +1,19 @@
+import { Injectable, type CallHandler, type ExecutionContext, type NestInterceptor } from '@nestjs/common';
+import type { FastifyReply } from 'fastify';
+import { isValidElement } from 'preact';
+import { map, type Observable } from 'rxjs';
+import { renderPage } from './render-page.js';
+
+/** A controller answers with a page's markup; here it becomes HTML. */
+@Injectable()
+export class PageInterceptor implements NestInterceptor {
+  intercept(context: ExecutionContext, next: CallHandler): Observable<unknown> {
+    return next.handle().pipe(
+      map((answer: unknown) => {
+        if (!isValidElement(answer)) return answer;
+        void context.switchToHttp().getResponse<FastifyReply>().type('text/html; charset=utf-8');
+        return renderPage(answer);
+      }),
+    );
+  }
+}

@@ -1,0 +1,86 @@
+import { Catch, HttpException, Logger, type ArgumentsHost, type ExceptionFilter } from '@nestjs/common';
+import type { FastifyReply } from 'fastify';
+import { BadForm, NotFound, NotPermitted, Refusal, type SentenceFacts } from '../refusal.js';
+import { say } from '../sentences/sentences.js';
+import { problemPage } from './problem.page.js';
+import { renderPage } from './render-page.js';
+import type { HouseRequest } from './request.js';
+
+/** A problem document of RFC 9457. `type` is what clients decide by. */
+export interface Problem {
+  readonly type: string;
+  readonly title: string;
+  readonly status: number;
+  readonly detail: string;
+  readonly facts?: SentenceFacts;
+  readonly fields?: readonly { readonly field: string; readonly type: string; readonly detail: string }[];
+}
+
+/** The one place that turns what went wrong into HTTP: problem documents under /api, pages elsewhere. */
+@Catch()
+export class ProblemFilter implements ExceptionFilter {
+  private readonly log = new Logger(ProblemFilter.name);
+
+  async catch(error: unknown, host: ArgumentsHost): Promise<void> {
+    const request = host.switchToHttp().getRequest<HouseRequest>();
+    const reply = host.switchToHttp().getResponse<FastifyReply>();
+    const problem = problemOf(error);
+    if (problem.status === 500) this.log.error(error instanceof Error ? (error.stack ?? error.message) : error);
+    if (reply.sent || reply.raw.headersSent) return;
+    if (wantsPage(request)) await this.answerWithPage(request, reply, problem);
+    else await reply.status(problem.status).type('application/problem+json').send(JSON.stringify(problem));
+  }
+
+  private async answerWithPage(request: HouseRequest, reply: FastifyReply, problem: Problem): Promise<void> {
+    if (problem.type === 'problem:not-signed-in' && request.method === 'GET') {
+      await reply
+        .status(303)
+        .header('Location', `/sign-in?next=${encodeURIComponent(request.url)}`)
+        .send();
+      return;
+    }
+    await reply
+      .status(problem.status)
+      .type('text/html; charset=utf-8')
+      .send(renderPage(problemPage({ problem, viewer: request.viewer ?? null })));
+  }
+}
+
+function wantsPage(request: HouseRequest): boolean {
+  if (request.url.startsWith('/api')) return false;
+  return (request.headers.accept ?? '').includes('text/html');
+}
+
+/** What went wrong as a problem document; anything unknown is the server's fault. */
+export function problemOf(error: unknown): Problem {
+  if (error instanceof Refusal) return { ...problem(409, error.code, error.facts), facts: error.facts };
+  if (error instanceof NotFound)
+    return problem(404, 'not-found', { kind: say(error.kind), asked: error.asked.slice(0, 60) });
+  if (error instanceof NotPermitted) return problem(error.code === 'not-signed-in' ? 401 : 403, error.code);
+  if (error instanceof BadForm) return { ...problem(422, 'bad-form'), fields: error.problems.map(fieldOf) };
+  if (error instanceof HttpException) return httpProblem(error.getStatus());
+  return httpProblem(statusOf(error));
+}
+
+function fieldOf({ field, code, facts }: BadForm['problems'][number]): { field: string; type: string; detail: string } {
+  return { field, type: `problem:${code}`, detail: say(code, facts) };
+}
+
+function problem(status: number, code: string, facts: SentenceFacts = {}): Problem {
+  return { type: `problem:${code}`, title: code.replaceAll('-', ' '), status, detail: say(code, facts) };
+}
+
+function httpProblem(status: number): Problem {
+  if (status === 404) return problem(404, 'no-such-page');
+  if (status === 413) return problem(413, 'body-too-large');
+  if (status === 429) return problem(429, 'too-many-requests');
+  if (status === 415 || status === 400) return problem(status, 'body-not-read', { kind: 'JSON' });
+  if (status === 503) return problem(503, 'server-fault');
+  return status >= 400 && status < 500 ? problem(status, 'bad-form') : problem(500, 'server-fault');
+}
+
+/** Fastify's own refusals (a body too large, JSON that is none, an address that cannot be read) carry a status. */
+function statusOf(error: unknown): number {
+  const status = (error as { statusCode?: unknown } | null)?.statusCode;
+  return typeof status === 'number' ? status : 500;
+}

@@ -1,0 +1,62 @@
+import { createParamDecorator, type ExecutionContext } from '@nestjs/common';
+import type { FastifyRequest } from 'fastify';
+import type { Actor } from '../actor.js';
+import { BadForm, NotPermitted } from '../refusal.js';
+import type { Language } from '../sentences/sentences.js';
+
+/** What the shell of a page needs to know of who looks at it. */
+export interface Viewer {
+  readonly actor: Actor;
+  readonly name: string;
+  readonly siteName: string;
+  readonly timeZone: string;
+  readonly language: Language;
+  readonly csrfToken: string;
+  readonly path: string;
+}
+
+/** A request after the guard of `people` has looked at it. */
+export interface HouseRequest extends FastifyRequest {
+  actor?: Actor;
+  viewer?: Viewer;
+  deviceOffsetMilliseconds?: number | null;
+}
+
+const keyPattern = /^[A-Za-z0-9-]{8,64}$/;
+
+const requestOf = (context: ExecutionContext): HouseRequest => context.switchToHttp().getRequest<HouseRequest>();
+
+/** The person or device that asks. */
+export const Acting = createParamDecorator((_: unknown, context: ExecutionContext): Actor => {
+  const { actor } = requestOf(context);
+  if (actor === undefined) throw new NotPermitted('not-signed-in');
+  return actor;
+});
+
+/** The person who looks at a page. */
+export const Looking = createParamDecorator((_: unknown, context: ExecutionContext): Viewer => {
+  const { viewer } = requestOf(context);
+  if (viewer === undefined) throw new NotPermitted('not-signed-in');
+  return viewer;
+});
+
+/** Who asks for a change, by which route and key: what every command takes first (`Asked` of the journal). */
+export const Asking = createParamDecorator((_: unknown, context: ExecutionContext) => {
+  const request = requestOf(context);
+  if (request.actor === undefined) throw new NotPermitted('not-signed-in');
+  const route = `${request.method} ${request.routeOptions.url ?? request.url}`;
+  return {
+    actor: request.actor,
+    route,
+    key: keyOf(request),
+    seen: null,
+    deviceOffsetMilliseconds: request.deviceOffsetMilliseconds ?? null,
+  };
+});
+
+function keyOf(request: HouseRequest): string {
+  const header = request.headers['idempotency-key'];
+  const key = typeof header === 'string' ? header.trim() : '';
+  if (keyPattern.test(key)) return key;
+  throw new BadForm([{ field: 'Idempotency-Key', code: 'key-missing', facts: {} }]);
+}

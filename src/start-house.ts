@@ -1,0 +1,98 @@
+import cookie from '@fastify/cookie';
+import helmet from '@fastify/helmet';
+import rateLimit from '@fastify/rate-limit';
+import { NestFactory } from '@nestjs/core';
+import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
+import { migrations } from '../migrations/index.js';
+import { entities } from './entities.js';
+import { HouseModule } from './house.module.js';
+import { SystemClock, type Clock } from './platform/clock.js';
+import type { Config } from './platform/config.js';
+import { checkDatabases } from './platform/database/check-databases.js';
+import { openDatabases, type Databases } from './platform/database/databases.js';
+import { migrate } from './platform/database/migrate.js';
+import { SystemIds, type Ids } from './platform/ids.js';
+import { checkRoutes } from './platform/web/check-routes.js';
+import { formPipe } from './platform/web/check-form.js';
+import { describeApi } from './platform/web/describe-api.js';
+import { PageInterceptor } from './platform/web/page.interceptor.js';
+import { ProblemFilter } from './platform/web/problem.filter.js';
+import './platform/sentences/platform.sentences.js';
+import './platform/sentences/journal.sentences.js';
+import './platform/sentences/pages.sentences.js';
+
+/** What may stand in the place of the machine's own clock and ids. */
+export interface Replacements {
+  readonly clock?: Clock;
+  readonly ids?: Ids;
+}
+
+/** Opens the databases, brings the schema up to date and checks what must hold. */
+export async function openGround(config: Config): Promise<Databases> {
+  const databases = await openDatabases({ ...config, entities, migrations });
+  try {
+    await migrate(databases);
+    await checkDatabases(databases);
+    return databases;
+  } catch (error) {
+    await databases.close();
+    throw error;
+  }
+}
+
+/** Builds the whole server on open databases; it does not listen yet. */
+export async function buildHouse(
+  config: Config,
+  databases: Databases,
+  replacements: Replacements = {},
+): Promise<NestFastifyApplication> {
+  const ground = {
+    config,
+    databases,
+    clock: replacements.clock ?? new SystemClock(),
+    ids: replacements.ids ?? new SystemIds(),
+  };
+  const adapter = new FastifyAdapter({
+    bodyLimit: config.bodyLimitBytes,
+    forceCloseConnections: true,
+    trustProxy: config.trustProxy,
+    logger: config.logLevel === 'silent' ? false : { level: config.logLevel, redact: ['req.headers', 'res.headers'] },
+  });
+  const house = await NestFactory.create<NestFastifyApplication>(HouseModule.on(ground), adapter, {
+    logger: config.logLevel === 'silent' ? false : ['fatal', 'error', 'warn', 'log'],
+    abortOnError: false,
+  });
+  await furnish(house, config);
+  await house.init();
+  checkRoutes(house);
+  await house.getHttpAdapter().getInstance().ready();
+  return house;
+}
+
+async function furnish(house: NestFastifyApplication, config: Config): Promise<void> {
+  await house.register(cookie);
+  await house.register(rateLimit, { max: config.requestsPerMinute, timeWindow: '1 minute' });
+  await house.register(helmet, {
+    contentSecurityPolicy: {
+      useDefaults: false,
+      directives: {
+        defaultSrc: ["'none'"],
+        styleSrc: ["'self'"],
+        scriptSrc: ["'self'"],
+        imgSrc: ["'self'"],
+        fontSrc: ["'self'"],
+        connectSrc: ["'self'"],
+        formAction: ["'self'"],
+        frameAncestors: ["'none'"],
+        baseUri: ["'none'"],
+      },
+    },
+    referrerPolicy: { policy: 'same-origin' },
+    hsts: config.secureCookies,
+  });
+  house.useGlobalPipes(formPipe());
+  house.useGlobalFilters(new ProblemFilter());
+  house.useGlobalInterceptors(new PageInterceptor());
+  house.enableShutdownHooks();
+  describeApi(house);
+}
