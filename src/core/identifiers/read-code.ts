@@ -43,7 +43,9 @@ const LONGEST_TYPED = 200;
  * // two readings, 2026-05-03 and 2016-05-02, each with lineCode 'A', shiftCode null, localTime null, lotKey '6123A'
  */
 export function readCode(pattern: string, text: string, window: CodeWindow): readonly CodeReading[] {
-  const parts = patternParts(pattern).map(squeezed).filter((part) => part.kind !== 'literal' || part.text !== '');
+  const parts = patternParts(pattern)
+    .map(squeezed)
+    .filter((part) => part.kind !== 'literal' || part.text !== '');
   const [earliest, latest] = [calendarDayParts(window.earliestOn), calendarDayParts(window.latestOn)];
   if (earliest === null || latest === null) throw new RangeError('the window needs two days YYYY-MM-DD');
   if (text.length > LONGEST_TYPED) return [];
@@ -83,7 +85,8 @@ function starts(parts: readonly CodePart[]): readonly number[] {
   const needed = parts.findIndex((part) => part.kind === 'production' && !isTime(part));
   const lastStart = needed < 0 ? parts.findIndex((part) => part.kind === 'bestBefore') : needed;
   return parts.flatMap((part, at) => {
-    const beginsWhole = part.kind === 'literal' || at === lastStart;
+    const opensBestBefore = part.kind === 'bestBefore' && parts[at - 1]?.kind !== 'bestBefore';
+    const beginsWhole = part.kind === 'literal' || opensBestBefore || at === lastStart;
     return at === 0 || (at <= lastStart && beginsWhole) ? [at] : [];
   });
 }
@@ -119,7 +122,7 @@ function interpret({ values, lotKey }: Fields, needsDay: boolean, bounds: Bounds
   const field = (name: string) => values.get(name) ?? null;
   const localTime = timeOf(field('production HH'), field('production mm'));
   const bestBefore = bestBeforeOf(values, bounds.latest.year);
-  if (localTime === 'impossible' || bestBefore === 'impossible') return [];
+  if (localTime === false || bestBefore === false) return [];
   const rest = {
     lineCode: field('production line'),
     shiftCode: field('production shift'),
@@ -134,7 +137,9 @@ function interpret({ values, lotKey }: Fields, needsDay: boolean, bounds: Bounds
 }
 
 function productionDays(values: ReadonlyMap<string, string>, bounds: Bounds): readonly string[] {
-  const typedYear = ['production y', 'production yy', 'production yyyy'].map((name) => values.get(name)).find((value) => value);
+  const typedYear = ['production y', 'production yy', 'production yyyy']
+    .map((name) => values.get(name))
+    .find((value) => value);
   if (typedYear === undefined) return [];
   const days: string[] = [];
   for (let year = bounds.latest.year; year >= bounds.earliest.year; year -= 1) {
@@ -150,20 +155,21 @@ function dayInYear(values: ReadonlyMap<string, string>, year: number): string | 
   return calendarDay(year, Number(values.get('production MM') ?? 0), Number(values.get('production DD') ?? 0));
 }
 
-function timeOf(hour: string | null, minute: string | null): string | null | 'impossible' {
-  if (Number(hour ?? 0) > 23 || Number(minute ?? 0) > 59) return 'impossible';
+/** False where there is no such time; an hour without its minute is no time yet. */
+function timeOf(hour: string | null, minute: string | null): string | null | false {
+  if (Number(hour ?? 0) > 23 || Number(minute ?? 0) > 59) return false;
   return hour === null || minute === null ? null : `${hour}:${minute}`;
 }
 
-/** Null as long as it was typed in part only. */
-function bestBeforeOf(values: ReadonlyMap<string, string>, currentYear: number): string | null | 'impossible' {
+/** False where there is no such day; null as long as month and year were not both typed. */
+function bestBeforeOf(values: ReadonlyMap<string, string>, currentYear: number): string | null | false {
   const [long, short] = [values.get('bestBefore YYYY'), values.get('bestBefore YY')];
   const month = values.get('bestBefore MM');
   const day = values.get('bestBefore DD');
   if (month === undefined || (long === undefined && short === undefined)) return null;
   const year = long === undefined ? gs1Year(Number(short), currentYear) : Number(long);
   const dayOn = calendarDay(year, Number(month), Number(day ?? 1));
-  if (dayOn === null) return 'impossible';
+  if (dayOn === null) return false;
   return day === undefined ? dayOn.slice(0, 7) : dayOn;
 }
 
