@@ -28,19 +28,20 @@ export interface HandSample {
 /**
  * The mean net of a run's packs from packs weighed by hand, with hard limits.
  *
- * The limits are the mean ± (half the two-sided 99.9 % interval of the mean, by Student's t with n − 1 degrees of freedom,
- * plus the scale's maximum permissible error), rounded outward to whole milligrams and never below zero.
+ * The limits are the mean ± (half the two-sided 99.9 % interval of the mean, by Student's t with n − 1 degrees of
+ * freedom, plus the scale's maximum permissible error), rounded outward to whole milligrams and never below zero.
  *
- * Why so wide: the bounds of a hopper call a bag *ruled out* only when no course of events allows it, so what goes into them
- * must be a limit and not a likely value. The scale's error has such a limit, its maximum permissible error; the same
- * error sits in every reading, so weighing more packs does not shrink it and it is added, not combined in quadrature. The
- * part that comes from weighing some packs and not all has no limit at all, only odds; so a wide interval stands for one.
- * What is given up: for packs that vary normally and were taken at random through the run, the true mean lies outside the
- * statistical part once in a thousand runs; packs taken together, from one head, or before an adjustment do not stand for
- * the run, and no interval tells. The level and the sum of the two parts are our own choice, no source. Two or three packs
- * give very wide limits, and rightly so.
+ * Why so wide: the bounds of a hopper call a bag *ruled out* only when no course of events allows it, so what goes into
+ * them must be a limit and not a likely value. The scale's error has such a limit, its maximum permissible error; the
+ * same error sits in every reading, so weighing more packs does not shrink it and it is added, not combined in
+ * quadrature. The part that comes from weighing some packs and not all has no limit at all, only odds; so a wide
+ * interval stands for one. What is given up: for packs that vary normally and were taken at random through the run, the
+ * true mean lies outside the statistical part once in a thousand runs; packs taken together, from one head, or before
+ * an adjustment do not stand for the run, and no interval tells. The level and the sum of the two parts are our own
+ * choice, no source. Two or three packs give very wide limits, and rightly so.
  *
- * The net is gross less tare. Where one tare is used for all packs, its own error belongs into the error that is passed in.
+ * The net is gross less tare. Where one tare is used for all packs, its own error belongs into the error that is passed
+ * in.
  *
  * @param sample two packs or more; nets in whole decigrams, above 0; the scale's error in decigrams, 0 or more
  * @throws RangeError outside of these ranges
@@ -79,12 +80,14 @@ export interface AssumedNet {
 }
 
 /**
- * The mean net of packs that nobody weighed: the nominal quantity, with the limits that the format sets, marked as assumed.
+ * The mean net of packs that nobody weighed: the nominal quantity, with the limits that the format sets, marked as
+ * assumed.
  *
- * The limits are rounded outward to whole milligrams. The standard uncertainty takes every value between them as equally
- * likely: the distance between them divided by √12 (JCGM 100:2008, 4.3.7).
+ * The limits are rounded outward to whole milligrams. The standard uncertainty takes every value between them as
+ * equally likely: the distance between them divided by √12 (JCGM 100:2008, 4.3.7).
  *
- * @param assumed the nominal quantity in whole milligrams above 0; whole thousandths, 0 or more, the lower ones at most 1000
+ * @param assumed the nominal quantity in whole milligrams above 0; whole thousandths, 0 or more, the lower ones at most
+ * 1000
  * @throws RangeError outside of these ranges
  * @example assumedMeanNet({ nominalMilligrams: 2_000_000, lowerPermille: 10, upperPermille: 20 })
  * // mean 2 000 000 mg, from 1 980 000 to 2 040 000

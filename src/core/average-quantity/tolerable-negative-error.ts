@@ -11,8 +11,8 @@ interface ToleranceBand {
 }
 
 /**
- * Directive 76/211/EEC Annex I 2.4 to 10 kg, UK SI 2006/659 to 25 kg, OIML R 87 to 50 kg: the same table. Neighbouring rows
- * give the same value where they meet, so it does not matter to which an edge belongs.
+ * Directive 76/211/EEC Annex I 2.4 to 10 kg, UK SI 2006/659 to 25 kg, OIML R 87 to 50 kg: the same table. Neighbouring
+ * rows give the same value where they meet, so it does not matter to which an edge belongs.
  */
 const bands: readonly ToleranceBand[] = [
   { upToMilligrams: 50_000, permille: 90, fixedMilligrams: null },
@@ -33,11 +33,12 @@ const wholeGram = 1_000;
 const wholeGramsAboveMilligrams = 1_000_000;
 
 /**
- * The tolerable negative error: how many milligrams a pack may be short of its nominal quantity before it counts as defective.
+ * The tolerable negative error: how many milligrams a pack may be short of its nominal quantity before it counts as
+ * defective.
  *
  * A percentage of the table is rounded up: to 0.1 g (`directive`), or to 0.1 g up to 1 kg and to a whole gram above it
- * (`oiml-r87`, where it is called the tolerable deficiency). Worked in whole milligrams, because the same sum in fractions
- * of grams is wrong by 0.1 g for some nominal quantities.
+ * (`oiml-r87`, where it is called the tolerable deficiency). Worked in whole milligrams, because the same sum in
+ * fractions of grams is wrong by 0.1 g for some nominal quantities.
  *
  * @param nominalMilligrams a whole number, 5 g to 50 kg, both included. Which quantities are within the scope of a
  * market's rule (5 g to 10 kg for the ℮ mark) is for the caller to know
@@ -59,7 +60,10 @@ export function tolerableNegativeErrorMilligrams(
   return Math.ceil((nominalMilligrams * (band.permille ?? 0)) / (1000 * step)) * step;
 }
 
-/** The two limits below which a pack is short: T1 is the nominal quantity less the tolerable negative error, T2 less twice that. */
+/**
+ * The two limits below which a pack is short: T1 is the nominal quantity less the tolerable negative error, T2 less
+ * twice that.
+ */
 export interface ShortPackLimits {
   readonly t1Milligrams: number;
   readonly t2Milligrams: number;

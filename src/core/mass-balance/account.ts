@@ -38,8 +38,9 @@ export interface AccountRecords {
 }
 
 /**
- * `closes`: the difference is within twice its standard uncertainty. `does-not-close`: it is not. `not-observed`: opening or
- * closing is unknown, so nothing can be said. `exactly-zero`: no scale is that good; somebody may have filled a field from it.
+ * `closes`: the difference is within twice its standard uncertainty. `does-not-close`: it is not. `not-observed`:
+ * opening or closing is unknown, so nothing can be said. `exactly-zero`: no scale is that good; somebody may have
+ * filled a field from it.
  */
 export type Verdict = 'closes' | 'does-not-close' | 'not-observed' | 'exactly-zero';
 
@@ -50,7 +51,10 @@ export interface Account {
   readonly outGrams: number;
   /** In less out: above zero sugar is missing, below zero there is more than came in; `null` when not observed. */
   readonly differenceGrams: number | null;
-  /** Of the sugar that went through (in less closing), to four decimals; `null` when not observed or nothing went through. */
+  /**
+   * Of the sugar that went through (in less closing), to four decimals; `null` when not observed or nothing went
+   * through.
+   */
   readonly differencePercent: number | null;
   /** `null` when not observed. */
   readonly standardUncertaintyGrams: number | null;
@@ -61,23 +65,27 @@ export interface Account {
   readonly suspects: readonly Suspect[];
 }
 
-/** Within twice the standard uncertainty a difference is what scales do: about 95 % (JCGM 100:2008, 6.3.3, from memory). */
+/**
+ * Within twice the standard uncertainty a difference is what scales do: about 95 % (JCGM 100:2008, 6.3.3, from memory).
+ */
 const coverageFactor = 2;
 
 /**
  * The account of a hopper and the lines that it feeds over a span of time: in, out, and whether the difference is real.
  *
- * In: opening + net of the bags opened + rework. Out: accepted packs + rejects + samples + sweepings + weighed-back bags +
- * packs loose at handover + closing. The difference is in less out and nothing is ever filled from it: an opening or closing
- * that nobody observed gives no difference and no verdict.
+ * In: opening + net of the bags opened + rework. Out: accepted packs + rejects + samples + sweepings + weighed-back
+ * bags + packs loose at handover + closing. The difference is in less out and nothing is ever filled from it: an
+ * opening or closing that nobody observed gives no difference and no verdict.
  *
- * The standard uncertainty of the difference takes the random parts in quadrature and adds up the parts that readings of one
- * scale share, in against out, before they too go into the quadrature: a scale that is wrong in the same way on both sides cancels out.
- * Exactly twice the uncertainty still closes. A difference of exactly 0 g is a red flag, except where nothing moved at all.
+ * The standard uncertainty of the difference takes the random parts in quadrature and adds up the parts that readings
+ * of one scale share, in against out, before they too go into the quadrature: a scale that is wrong in the same way on
+ * both sides cancels out. Exactly twice the uncertainty still closes. A difference of exactly 0 g is a red flag, except
+ * where nothing moved at all.
  *
- * @throws RangeError when grams are not whole or negative, an uncertainty is negative or not finite, or a shared part has no
- * scale
- * @see JCGM 100:2008 (GUM) 5.1.2 for independent parts; 5.2.2, note 1, for parts that are wholly correlated (from memory)
+ * @throws RangeError when grams are not whole or negative, an uncertainty is negative or not finite, or a shared part
+ * has no scale
+ * @see JCGM 100:2008 (GUM) 5.1.2 for independent parts; 5.2.2, note 1, for parts that are wholly correlated (from
+ * memory)
  * @example accountOf({ opening, inputs: [bag], outputs: [packs], closing, candidates: [] }).verdict // 'closes'
  */
 export function accountOf(records: AccountRecords): Account {

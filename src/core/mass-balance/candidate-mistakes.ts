@@ -8,15 +8,17 @@ export interface WeighedRecord {
   readonly grams: number;
 }
 
-/** Spread of a bag that nobody recorded where fewer than two bags show one: 5 % of the net. Our own choice, no source. */
+/**
+ * Spread of a bag that nobody recorded where fewer than two bags show one: 5 % of the net. Our own choice, no source.
+ */
 const shareWithoutSpread = 0.05;
 
 /**
  * The mistakes that are worth looking for in an account with these bags and pallets.
  *
- * One bag more than was recorded (as heavy as the bags are on average, with their spread), each bag entered twice, one full
- * pallet not counted (the heaviest of those counted is taken for full: a mean with part pallets would explain nearly anything),
- * and each pallet counted twice. Records of 0 g are passed over.
+ * One bag more than was recorded (as heavy as the bags are on average, with their spread), each bag entered twice, one
+ * full pallet not counted (the heaviest of those counted is taken for full: a mean with part pallets would explain
+ * nearly anything), and each pallet counted twice. Records of 0 g are passed over.
  *
  * @param bags the bags tipped, with their nets
  * @param pallets the pallets counted into the account, with the net of their packs

@@ -26,8 +26,8 @@ export interface PackagingBalance {
  * Where the packaging of a run went: what was used, what of it is accounted for, and the rest.
  *
  * Counted the same way as the sugar: the rest is what it is and fills no field. Printed packaging that cannot be
- * accounted for can turn up on another product, so a plant sets a share above which it is looked into (0.5 % is common practice,
- * no source).
+ * accounted for can turn up on another product, so a plant sets a share above which it is looked into (0.5 % is common
+ * practice, no source).
  *
  * @throws RangeError when a count is not whole or negative
  * @example packagingBalance({ openingCount: 350, issuedCount: 12000, returnedCount: 412, goodCount: 11780, rejectCount: 96,

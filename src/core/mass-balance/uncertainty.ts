@@ -1,7 +1,8 @@
 /**
  * How far a weight in the account may be off, as standard uncertainties (one standard deviation).
  *
- * The random part is a reading's own. The shared part is the error of the scale, the same in every reading of that scale.
+ * The random part is a reading's own. The shared part is the error of the scale, the same in every reading of that
+ * scale.
  */
 export interface Uncertainty {
   readonly standardGrams: number;
@@ -43,10 +44,10 @@ export interface ScaleReading {
 /**
  * The uncertainty of a weight read on a scale.
  *
- * The maximum permissible error is all taken as shared by every reading of that scale: a scale that shows too much does so
- * all shift. It is counted once for a net too, since it applies to nets (Directive 90/384/EEC, Annex I, as scheduled in UK SI 1995/1907).
- * Random is the rounding of the display, half an interval either way for each reading. Taking the whole error as shared
- * is our own choice, no source: it is the cautious one, because shared parts do not average out.
+ * The maximum permissible error is all taken as shared by every reading of that scale: a scale that shows too much does
+ * so all shift. It is counted once for a net too, since it applies to nets (Directive 90/384/EEC, Annex I, as scheduled
+ * in UK SI 1995/1907). Random is the rounding of the display, half an interval either way for each reading. Taking the
+ * whole error as shared is our own choice, no source: it is the cautious one, because shared parts do not average out.
  *
  * @throws RangeError when error or interval are negative or not finite
  * @example uncertaintyOfReading({ scaleId: 'dryer', maximumPermissibleErrorGrams: 1000, intervalGrams: 500, readingCount: 2 })
@@ -67,7 +68,9 @@ export interface CountedPacks {
   readonly meanMilligrams: number;
   /** The random part of the standard uncertainty of the mean. */
   readonly meanStandardMilligrams: number;
-  /** The scale that the mean was taken on, and its standard uncertainty at one pack; `null` where the mean is assumed. */
+  /**
+   * The scale that the mean was taken on, and its standard uncertainty at one pack; `null` where the mean is assumed.
+   */
   readonly scale: { readonly scaleId: string; readonly standardMilligrams: number } | null;
 }
 
@@ -80,8 +83,8 @@ export interface WeightOfPacks {
 /**
  * What so many packs hold together: count × mean, in whole grams.
  *
- * An error of the mean is the same for every pack, so it grows with the count and not with its root. The count is taken as
- * exact; a wrong count is a mistake, for which the account looks separately.
+ * An error of the mean is the same for every pack, so it grows with the count and not with its root. The count is taken
+ * as exact; a wrong count is a mistake, for which the account looks separately.
  *
  * @throws RangeError when the count is not whole or negative, or the mean or an uncertainty is negative or not finite
  * @example weightOfPacks({ packCount: 1000, meanMilligrams: 2_001_500, meanStandardMilligrams: 400, scale: null })

@@ -14,7 +14,10 @@ export const twoByTwelveShifts: readonly ShiftDefinition[] = [
   { code: 'N', name: 'Night', startTime: '18:00' },
 ];
 
-/** Four days of work and four off, first by day, then by night; four crews, each four days behind the one before it in the list. */
+/**
+ * Four days of work and four off, first by day, then by night; four crews, each four days behind the one before it in
+ * the list.
+ */
 const fourOnFourOff = 'DDDDooooNNNNoooo';
 
 /** Two mornings, two afternoons, three nights, two off, and the other ways round; four crews, seven days apart. */

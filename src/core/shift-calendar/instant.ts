@@ -7,7 +7,9 @@ export type Instant = string;
 
 const instantShape = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}\.\d{3}Z$/;
 
-/** Years 1600 to 9999: later the text would need another width, earlier the zone database reckons in another calendar. */
+/**
+ * Years 1600 to 9999: later the text would need another width, earlier the zone database reckons in another calendar.
+ */
 const earliestMilliseconds = Date.parse('1600-01-01T00:00:00.000Z');
 const latestMilliseconds = Date.parse('9999-12-31T23:59:59.999Z');
 

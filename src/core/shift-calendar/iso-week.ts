@@ -1,6 +1,8 @@
 import { type CalendarDay, dayNumberOf, dayOfNumber } from './calendar-day.js';
 
-/** A day in the week calendar of ISO 8601: the week's own year, the week 1 to 53, and the weekday, Monday 1 to Sunday 7. */
+/**
+ * A day in the week calendar of ISO 8601: the week's own year, the week 1 to 53, and the weekday, Monday 1 to Sunday 7.
+ */
 export interface IsoWeekDay {
   readonly isoYear: number;
   readonly isoWeek: number;
@@ -10,9 +12,9 @@ export interface IsoWeekDay {
 /**
  * The ISO week of a day.
  *
- * A week belongs to the year that holds its Thursday (ISO 8601-1, definition of the calendar week, from memory), so the last
- * days of December can lie in week 1 of the next year, and the first of January in week 52 or 53 of the last. Printing the
- * calendar's year beside the ISO week is the usual mistake: use `isoYear`.
+ * A week belongs to the year that holds its Thursday (ISO 8601-1, definition of the calendar week, from memory), so the
+ * last days of December can lie in week 1 of the next year, and the first of January in week 52 or 53 of the last.
+ * Printing the calendar's year beside the ISO week is the usual mistake: use `isoYear`.
  *
  * @throws RangeError when the text is not a day, or its week reaches outside the years 1600 to 9999
  * @example isoWeekOf('2027-01-01') // { isoYear: 2026, isoWeek: 53, isoWeekday: 5 }

@@ -66,8 +66,9 @@ export function instantsOfLocalTime(timeZone: TimeZone, on: CalendarDay, time: L
  * The one instant that a day and time on the plant's clock are taken for.
  *
  * The rule, our own choice: a time that comes twice is its first coming, unless `'second'` is asked for; a time that
- * the clocks jump over is the moment of the jump. So without `'second'` the answer is always the first instant at which the
- * clock shows that time or a later one, which never decreases as day and time go on: shifts that begin by the clock keep their order.
+ * the clocks jump over is the moment of the jump. So without `'second'` the answer is always the first instant at which
+ * the clock shows that time or a later one, which never decreases as day and time go on: shifts that begin by the clock
+ * keep their order.
  *
  * @throws RangeError when day, time or zone are not what they should be
  * @example instantOfLocalTime('Europe/Berlin', '2026-03-29', '02:30') // '2026-03-29T01:00:00.000Z', when 02:00 became 03:00
@@ -89,7 +90,10 @@ function wallMilliseconds(on: CalendarDay, time: LocalTime): number {
   return dayNumberOf(on) * millisecondsOfDay + Date.parse(`1970-01-01T${time}Z`);
 }
 
-/** The offsets before and after any change near a wall time: zones lie within 14 hours of UTC, so a day either side is enough. */
+/**
+ * The offsets before and after any change near a wall time: zones lie within 14 hours of UTC, so a day either side is
+ * enough.
+ */
 function offsetsAround(timeZone: TimeZone, wall: number): readonly [number, number] {
   return [
     offsetMillisecondsAt(timeZone, wall - millisecondsOfDay),

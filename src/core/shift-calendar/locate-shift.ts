@@ -13,7 +13,10 @@ export interface LocatedShift {
   readonly startsAt: Instant;
   /** The first instant that is no longer in it. */
   readonly endsAt: Instant;
-  /** What really passes between the two, not what the clock shows: 420 or 540 in a night of eight hours when the clocks change. */
+  /**
+   * What really passes between the two, not what the clock shows: 420 or 540 in a night of eight hours when the clocks
+   * change.
+   */
   readonly lengthMinutes: number;
   /** `null` where nobody works, or no rota is kept. */
   readonly crew: string | null;
@@ -27,18 +30,22 @@ export interface ProductionDayBounds {
   readonly endsAt: Instant;
 }
 
-/** Days asked for lately, per pattern and zone: a shift report asks for the same day thousands of times. Forgotten when full. */
+/**
+ * Days asked for lately, per pattern and zone: a shift report asks for the same day thousands of times. Forgotten when
+ * full.
+ */
 const recentDays = new WeakMap<ShiftPattern, Map<string, readonly LocatedShift[]>>();
 const recentDaysPerPattern = 1000;
 
 /**
  * The production day and shift that an instant falls in.
  *
- * The first instant of a shift belongs to it, the last to the next. At the plant's clock change the shift keeps its times
- * on the clock and is longer or shorter in fact.
+ * The first instant of a shift belongs to it, the last to the next. At the plant's clock change the shift keeps its
+ * times on the clock and is longer or shorter in fact.
  *
  * @param at an instant, UTC
- * @throws RangeError when the pattern has a problem (`problemsOfShiftPattern`), the zone is unknown or `at` is no instant
+ * @throws RangeError when the pattern has a problem (`problemsOfShiftPattern`), the zone is unknown or `at` is no
+ * instant
  * @example locateShift(threeByEight, 'Europe/Berlin', '2026-10-25T01:30:00.000Z') // night of 2026-10-24, 540 minutes
  */
 export function locateShift(pattern: ShiftPattern, timeZone: TimeZone, at: Instant): LocatedShift {
@@ -62,7 +69,8 @@ export function productionDayAt(pattern: ShiftPattern, timeZone: TimeZone, at: I
 }
 
 /**
- * The shifts of a production day in order, each ending where the next starts; the last where the next day's first starts.
+ * The shifts of a production day in order, each ending where the next starts; the last where the next day's first
+ * starts.
  *
  * A shift that the clocks jump over entirely is left out, and so is a whole day that a zone leaves out of its calendar.
  *

@@ -27,8 +27,8 @@ const longestComparedDays = 3660;
  * Everything that keeps a pattern from being used, in no special order; none for a good pattern.
  *
  * The first shift starts with the production day and the others later, each at its own time; shift codes and crews are
- * unique and not empty; a rota begins on a day of the calendar, names shifts of the pattern only, and never puts two crews
- * on one shift (compared over the common length of all cycles, at most ten years).
+ * unique and not empty; a rota begins on a day of the calendar, names shifts of the pattern only, and never puts two
+ * crews on one shift (compared over the common length of all cycles, at most ten years).
  *
  * @example problemsOfShiftPattern({ productionDayStart: '06:00', shifts: [], rota: null }) // ['no-shifts']
  */

@@ -27,9 +27,9 @@ export interface Rota {
 /**
  * How a plant divides its days: 3×8, 2×12, with crews or without.
  *
- * Production day D begins when the clock of the plant shows `productionDayStart` on the calendar day D and ends when D + 1
- * begins; its first shift starts with it, the others follow in order. The shifts cover the whole day: hours in which
- * nobody ever works are a shift of their own that no crew has. The time zone is not part of the pattern.
+ * Production day D begins when the clock of the plant shows `productionDayStart` on the calendar day D and ends when D
+ * + 1 begins; its first shift starts with it, the others follow in order. The shifts cover the whole day: hours in
+ * which nobody ever works are a shift of their own that no crew has. The time zone is not part of the pattern.
  */
 export interface ShiftPattern {
   readonly productionDayStart: ClockMinute;

@@ -23,8 +23,8 @@ export function isKnownTimeZone(timeZone: string): boolean {
 /**
  * How many seconds the clocks of a zone are ahead of UTC at an instant: positive east of Greenwich.
  *
- * Whole seconds, not minutes, because a few zones kept odd offsets until 1972. The answer comes from the zone database of
- * the running system, so rules made after its edition are unknown to it: what was recorded is not computed again.
+ * Whole seconds, not minutes, because a few zones kept odd offsets until 1972. The answer comes from the zone database
+ * of the running system, so rules made after its edition are unknown to it: what was recorded is not computed again.
  *
  * @throws RangeError when the zone is unknown or `at` is no instant
  * @example offsetSecondsAt('Europe/Berlin', '2026-10-25T00:30:00.000Z') // 7200

@@ -9,8 +9,9 @@ const almostZero = 1e-300;
 /**
  * The regularized incomplete beta function Iₓ(a, b): the share of a beta distribution that lies below x.
  *
- * By the continued fraction of the NIST Digital Library of Mathematical Functions 8.17.22 (from memory), evaluated forward
- * after Lentz; on the far side of the mean the reflection Iₓ(a, b) = 1 − I₁₋ₓ(b, a) is used, where the fraction converges fast.
+ * By the continued fraction of the NIST Digital Library of Mathematical Functions 8.17.22 (from memory), evaluated
+ * forward after Lentz; on the far side of the mean the reflection Iₓ(a, b) = 1 − I₁₋ₓ(b, a) is used, where the fraction
+ * converges fast.
  *
  * @param x from 0 to 1, both included
  * @param a above 0

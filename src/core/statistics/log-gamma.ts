@@ -7,12 +7,12 @@ const seriesStartsAt = 10;
 /**
  * The natural logarithm of the gamma function, which the distributions below are made of.
  *
- * Stirling's series after stepping the argument up to 10 or more (NIST Digital Library of Mathematical Functions 5.5.1 and
- * 5.11.1, from memory).
+ * Stirling's series after stepping the argument up to 10 or more (NIST Digital Library of Mathematical Functions 5.5.1
+ * and 5.11.1, from memory).
  *
  * @param x a finite number above 0
- * @returns ln Γ(x). The series is cut off where the next term is below 2·10⁻¹⁸; what remains is rounding, within 10⁻¹⁴ of
- * the larger of 1 and the result
+ * @returns ln Γ(x). The series is cut off where the next term is below 2·10⁻¹⁸; what remains is rounding, within 10⁻¹⁴
+ * of the larger of 1 and the result
  * @throws RangeError when x is not a finite number above 0
  * @example logGamma(5) // 3.1780538303479458, the logarithm of 24
  */

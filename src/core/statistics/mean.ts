@@ -5,8 +5,8 @@
  * compensated summation), so that thousands of weights near each other keep all their digits.
  *
  * @param values one or more finite numbers, in any order and unit
- * @returns the mean in the same unit, exact when all values are equal; its error is at most about 2⁻⁵² of the mean and of the
- * greatest distance of a value from the first, whichever is more
+ * @returns the mean in the same unit, exact when all values are equal; its error is at most about 2⁻⁵² of the mean and
+ * of the greatest distance of a value from the first, whichever is more
  * @throws RangeError when there is no value, or one is not finite
  * @example mean([1002, 998, 1003]) // 1001
  */

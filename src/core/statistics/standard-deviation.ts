@@ -4,12 +4,13 @@ import { mean } from './mean.js';
  * The standard deviation of a sample: the spread of single values about their mean, with n − 1 below.
  *
  * Two passes: first the mean, then the squares of the differences from it. The mean is rounded, so the differences do
- * not quite sum to zero; what they sum to is taken off again (the corrected two-pass algorithm). The sum of squares less the
- * square of the sum, as some rules print it, loses every digit when the spread is small beside the values.
+ * not quite sum to zero; what they sum to is taken off again (the corrected two-pass algorithm). The sum of squares
+ * less the square of the sum, as some rules print it, loses every digit when the spread is small beside the values.
  *
  * @param values two or more finite numbers, in any order and unit
- * @returns the standard deviation in the same unit; 0 when all values are equal. On the NIST Statistical Reference Datasets
- * it has at least 14 certified digits where the data are exact in binary, and 9 on NumAcc3, whose values are not
+ * @returns the standard deviation in the same unit; 0 when all values are equal. On the NIST Statistical Reference
+ * Datasets it has at least 14 certified digits where the data are exact in binary, and 9 on NumAcc3, whose values are
+ * not
  * @throws RangeError when there are fewer than two values, or one is not finite
  * @example standardDeviation([10000001, 10000003, 10000002]) // 1
  */
