@@ -20,6 +20,7 @@ import { ProblemFilter } from './platform/web/problem.filter.js';
 import './platform/sentences/platform.sentences.js';
 import './platform/sentences/journal.sentences.js';
 import './platform/sentences/pages.sentences.js';
+import './platform/sentences/states.sentences.js';
 
 /** What may stand in the place of the machine's own clock and ids. */
 export interface Replacements {
