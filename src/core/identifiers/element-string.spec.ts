@@ -107,6 +107,7 @@ describe('a scanned GS1 symbol', () => {
   it('may lack partners on one symbol, but not on the whole unit', () => {
     const paired = { ...rules, pairing: true };
     expect(elementFault(content, rules)).toBeNull();
+    expect(elementFault([{ ai: '15', value: '271301' }], rules)).toEqual(fault('no-such-date', '15'));
     expect(elementFault(content, paired)).toEqual(fault('partner-missing', '37'));
     expect(elementFault([{ ai: '00', value: pallet }, ...content], paired)).toBeNull();
   });
