@@ -18,7 +18,6 @@ import { describeApi } from './platform/web/describe-api.js';
 import { PageInterceptor } from './platform/web/page.interceptor.js';
 import { ProblemFilter } from './platform/web/problem.filter.js';
 import './platform/sentences/platform.sentences.js';
-import './platform/sentences/journal.sentences.js';
 import './platform/sentences/pages.sentences.js';
 import './platform/sentences/states.sentences.js';
 

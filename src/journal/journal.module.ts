@@ -1,6 +1,9 @@
 import { Global, Module } from '@nestjs/common';
+import { JournalApi } from './journal.api.js';
+import { JournalController } from './journal.controller.js';
+import './journal.sentences.js';
 import { RecordChange } from './record-change.js';
 
 @Global()
-@Module({ providers: [RecordChange], exports: [RecordChange] })
+@Module({ controllers: [JournalController, JournalApi], providers: [RecordChange], exports: [RecordChange] })
 export class JournalModule {}
