@@ -1116,7 +1116,6 @@ export const ground = migration(1, 'ground', [
     "run_id" varchar NOT NULL,
     "reason" varchar NOT NULL,
     "stopped_at" varchar NOT NULL,
-    "started_again_at" varchar,
     "voided_by" varchar,
     CONSTRAINT "pk_line_stop" PRIMARY KEY ("id"),
     CONSTRAINT "fk_line_stop_run_id" FOREIGN KEY ("run_id") REFERENCES "packing_run" ("id")
@@ -1125,9 +1124,26 @@ export const ground = migration(1, 'ground', [
   {
     guard: {
       table: 'line_stop',
-      columns: ['id', 'run_id', 'reason', 'stopped_at', 'started_again_at', 'voided_by'],
+      columns: ['id', 'run_id', 'reason', 'stopped_at', 'voided_by'],
       voidable: true,
       keys: [{ columns: ['id'] }],
+    },
+  },
+  `CREATE TABLE "line_restart" (
+    "id" varchar NOT NULL,
+    "stop_id" varchar NOT NULL,
+    "started_again_at" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_line_restart" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_line_restart_stop_id" FOREIGN KEY ("stop_id") REFERENCES "line_stop" ("id")
+  )`,
+  `CREATE UNIQUE INDEX "ix_line_restart_stop_id" ON "line_restart" ("stop_id") WHERE "voided_by" IS NULL`,
+  {
+    guard: {
+      table: 'line_restart',
+      columns: ['id', 'stop_id', 'started_again_at', 'voided_by'],
+      voidable: true,
+      keys: [{ columns: ['id'] }, { columns: ['stop_id'], where: '"voided_by" IS NULL' }],
     },
   },
   `CREATE TABLE "loose_count" (

@@ -54,6 +54,7 @@ import { CoderChange } from './packing/coder-change.entity.js';
 import { FilmLot } from './packing/film-lot.entity.js';
 import { FilmUse } from './packing/film-use.entity.js';
 import { LineStop } from './packing/line-stop.entity.js';
+import { LineRestart } from './packing/line-restart.entity.js';
 import { LooseCount } from './packing/loose-count.entity.js';
 import { PackCount } from './packing/pack-count.entity.js';
 import { PackingRunClose } from './packing/packing-run-close.entity.js';
@@ -139,6 +140,7 @@ export const entities: readonly EntityClass[] = [
   FilmLot,
   FilmUse,
   LineStop,
+  LineRestart,
   LooseCount,
   PackCount,
   PackingRunClose,

@@ -3,7 +3,7 @@ import { IdColumn, InstantColumn, RefColumn, VoidedByColumn, WordColumn } from '
 import { Fact } from '../platform/database/fact-table.js';
 import { PackingRun } from './packing-run.entity.js';
 
-/** A line stood still, and why. */
+/** A line stands still, and why. When it runs again is a fact of its own. */
 @Fact()
 @Entity('line_stop')
 @Index(['runId'])
@@ -19,9 +19,6 @@ export class LineStop {
 
   @InstantColumn()
   stoppedAt!: string;
-
-  @InstantColumn({ nullable: true })
-  startedAgainAt!: string | null;
 
   @VoidedByColumn()
   voidedBy!: string | null;
