@@ -1,0 +1,51 @@
+import { takeDocumentNumber } from '../drying/take-document-number.js';
+import { raisePoint } from '../open-points/raise-point.js';
+import type { Tx } from '../platform/database/unit-of-work.js';
+import { Refusal } from '../platform/refusal.js';
+import { Hold } from './hold.entity.js';
+import type { HoldRow, HoldScope } from './standings.js';
+
+/** A hold to be placed. Whoever calls has made sure that the thing is there. */
+export interface HoldDraft {
+  readonly nextId: () => string;
+  readonly siteId: string;
+  readonly scope: HoldScope;
+  /** For a part of a packing run only: from this pack on, up to before `toCount`. */
+  readonly fromCount?: number | null;
+  readonly toCount?: number | null;
+  readonly reason: string;
+  readonly placedAt: string;
+}
+
+/**
+ * Places a hold and opens a point for quality, since only a quality officer may set its class; until then it is a
+ * safety hold.
+ *
+ * @throws {Refusal} `hold-range-not-usable`
+ */
+export async function placeHold(tx: Tx, change: { readonly recordedAt: string }, draft: HoldDraft): Promise<HoldRow> {
+  const { siteId, scope, reason, placedAt } = draft;
+  const [fromCount, toCount] = [draft.fromCount ?? null, draft.toCount ?? null];
+  refuseOtherRanges(scope, fromCount, toCount);
+  const id = draft.nextId();
+  const number = await takeDocumentNumber(tx, siteId, 'hold', change.recordedAt);
+  const kept = { id, number, scopeKind: scope.kind, scopeId: scope.id, fromCount, toCount, reason, placedAt };
+  await tx.insert(Hold, { ...kept, siteId, voidedBy: null });
+  await raisePoint(tx, {
+    id: draft.nextId(),
+    siteId,
+    cause: 'hold-without-class',
+    facts: { hold: number },
+    subject: { kind: 'hold', id },
+    role: 'quality-officer',
+    at: change.recordedAt,
+  });
+  return { ...kept, hazard: 'safety' };
+}
+
+/** A part has two ends, in order, and only packs of a run are counted. */
+function refuseOtherRanges(scope: HoldScope, fromCount: number | null, toCount: number | null): void {
+  if (fromCount === null && toCount === null) return;
+  const isPart = scope.kind === 'packing-run' && fromCount !== null && toCount !== null && fromCount < toCount;
+  if (!isPart) throw new Refusal('hold-range-not-usable', { fromCount, toCount });
+}

@@ -1,0 +1,153 @@
+import { bagsOf, type BagRow } from '../drying/bulk-bags.js';
+import { inChunks } from '../drying/in-chunks.js';
+import type { ReadFrom } from '../platform/database/reading.js';
+
+/** What a hold can be placed on. */
+export const scopeKinds = [
+  'bulk-bag',
+  'dryer-run',
+  'lot',
+  'packing-run',
+  'pallet',
+  'hopper-period',
+  'film-lot',
+] as const;
+export type ScopeKind = (typeof scopeKinds)[number];
+export interface HoldScope {
+  readonly kind: ScopeKind;
+  readonly id: string;
+}
+
+/** An open hold. */
+export interface HoldRow {
+  readonly id: string;
+  readonly number: string;
+  readonly scopeKind: ScopeKind;
+  readonly scopeId: string;
+  /** For a part of a run: from this pack on, up to before `toCount`; null: the whole. */
+  readonly fromCount: number | null;
+  readonly toCount: number | null;
+  /** Safety until a quality officer sets another class. */
+  readonly hazard: 'safety' | 'quality';
+  readonly reason: string;
+  readonly placedAt: string;
+}
+
+export const verdicts = ['waiting', 'released', 'rejected', 'concession'] as const;
+export type Verdict = (typeof verdicts)[number];
+
+/** Quality's standing decision. */
+export interface DecisionRow {
+  readonly verdict: Verdict;
+  readonly reason: string | null;
+  /** Null where nobody has decided yet. */
+  readonly decidedAt: string | null;
+}
+
+/** How a bag stands with quality. */
+export interface BagStanding {
+  readonly decision: DecisionRow;
+  /** Open holds on the bag itself and on its dryer run. */
+  readonly holds: readonly HoldRow[];
+  /** The grade it was assigned, else the one that the dryer meant. */
+  readonly gradeId: string;
+  readonly isOnHold: boolean;
+}
+
+/** Open holds on any of these things, the oldest first. */
+export async function openHolds(from: ReadFrom, scopes: readonly HoldScope[]): Promise<readonly HoldRow[]> {
+  const found: HoldRow[] = [];
+  for (const kind of new Set(scopes.map((scope) => scope.kind))) {
+    const ids = scopes.filter((scope) => scope.kind === kind).map(({ id }) => id);
+    found.push(
+      ...(await inChunks(
+        ids,
+        (chunk) => from.sql<HoldRow>`
+          ${() => holdSelect} AND h."scope_kind" = ${kind} AND h."scope_id" IN (${() => chunk})`,
+      )),
+    );
+  }
+  return found.sort((one, other) => (one.placedAt + one.id < other.placedAt + other.id ? -1 : 1));
+}
+
+/** The latest good decision on a thing; `waiting` where there is none. */
+export async function decisionOn(from: ReadFrom, kind: string, id: string): Promise<DecisionRow> {
+  return (await decisionsOn(from, kind, [id])).get(id) ?? undecided;
+}
+
+/** The latest good decisions on things of one kind; what nobody decided on is `waiting`. */
+export async function decisionsOn(
+  from: ReadFrom,
+  kind: string,
+  ids: readonly string[],
+): Promise<ReadonlyMap<string, DecisionRow>> {
+  const rows = await inChunks(
+    ids,
+    (chunk) => from.sql<DecisionRow & { subjectId: string }>`
+      SELECT d."subject_id" AS "subjectId", d."verdict", d."reason", d."decided_at" AS "decidedAt" FROM "decision" d
+      WHERE d."subject_kind" = ${kind} AND d."subject_id" IN (${() => chunk}) AND d."voided_by" IS NULL
+      ORDER BY d."decided_at", d."id"`,
+  );
+  const standing = new Map<string, DecisionRow>(ids.map((id) => [id, undecided]));
+  for (const { subjectId, verdict, reason, decidedAt } of rows) standing.set(subjectId, { verdict, reason, decidedAt });
+  return standing;
+}
+
+/** How one bag stands with quality. */
+export async function bagStandingOf(from: ReadFrom, bag: BagRow): Promise<BagStanding> {
+  const standing = (await standingsOf(from, [bag])).get(bag.id);
+  if (standing === undefined) throw new Error(`no standing of bag ${bag.id}`);
+  return standing;
+}
+
+/** How bags stand with quality, by their ids; unknown and void ones are left out. */
+export async function bagStandingsOf(
+  from: ReadFrom,
+  bagIds: readonly string[],
+): Promise<ReadonlyMap<string, BagStanding>> {
+  return standingsOf(from, await bagsOf(from, bagIds));
+}
+
+/** The same for bags that have been read already. */
+export async function standingsOf(from: ReadFrom, bags: readonly BagRow[]): Promise<ReadonlyMap<string, BagStanding>> {
+  const bagIds = bags.map(({ id }) => id);
+  const decisions = await decisionsOn(from, 'bulk-bag', bagIds);
+  const grades = await assignedGrades(from, bagIds);
+  const holds = await openHolds(from, bags.flatMap(scopesOfBag));
+  return new Map(
+    bags.map((bag) => {
+      const own = holds.filter((hold) => hold.scopeId === bag.id || hold.scopeId === bag.dryerRunId);
+      const decision = decisions.get(bag.id) ?? undecided;
+      const gradeId = grades.get(bag.id) ?? bag.intendedGradeId;
+      return [bag.id, { decision, holds: own, gradeId, isOnHold: own.length > 0 }];
+    }),
+  );
+}
+
+const undecided: DecisionRow = { verdict: 'waiting', reason: null, decidedAt: null };
+
+/** A hold on a dryer run holds every bag of it. */
+function scopesOfBag(bag: BagRow): readonly HoldScope[] {
+  const own: HoldScope = { kind: 'bulk-bag', id: bag.id };
+  return bag.dryerRunId === null ? [own] : [own, { kind: 'dryer-run', id: bag.dryerRunId }];
+}
+
+async function assignedGrades(from: ReadFrom, bagIds: readonly string[]): Promise<ReadonlyMap<string, string>> {
+  const rows = await inChunks(
+    bagIds,
+    (chunk) => from.sql<{ bagId: string; gradeId: string }>`
+      SELECT g."bag_id" AS "bagId", g."grade_id" AS "gradeId" FROM "grade_assignment" g
+      WHERE g."bag_id" IN (${() => chunk}) AND g."voided_by" IS NULL ORDER BY g."assigned_at", g."id"`,
+  );
+  return new Map(rows.map(({ bagId, gradeId }) => [bagId, gradeId]));
+}
+
+/** Holds that nobody lifted, each with the latest class that was set. */
+const holdSelect = `
+  SELECT h."id", h."number", h."scope_kind" AS "scopeKind", h."scope_id" AS "scopeId", h."from_count" AS "fromCount",
+    h."to_count" AS "toCount", h."reason", h."placed_at" AS "placedAt",
+    COALESCE((SELECT c."hazard" FROM "hold_class" c WHERE c."hold_id" = h."id" AND c."voided_by" IS NULL
+      ORDER BY c."set_at" DESC, c."id" DESC LIMIT 1), 'safety') AS "hazard"
+  FROM "hold" h
+  WHERE h."voided_by" IS NULL
+    AND NOT EXISTS (SELECT 1 FROM "hold_lift" l WHERE l."hold_id" = h."id" AND l."voided_by" IS NULL)`;

@@ -1,0 +1,135 @@
+import {
+  compareWithSpecification,
+  type Comparison,
+  type LineVerdict,
+  type Result as ComparedResult,
+} from '../core/sugar-analysis/specification.js';
+import { readDecimal } from '../core/units/decimals.js';
+import { bagsOf, type BagRow } from '../drying/bulk-bags.js';
+import { inChunks } from '../drying/in-chunks.js';
+import { specificationAt } from '../plant/plant-facts.js';
+import { shifted } from '../platform/clock.js';
+import { toBoolean } from '../platform/database/columns.js';
+import type { ReadFrom } from '../platform/database/reading.js';
+import { coversBag, longestCoverMilliseconds, type CoveredBag, type SampleCover } from './sample-cover.js';
+
+/** A good result of a sample that stands for a bag. */
+export interface BagResult {
+  readonly id: string;
+  readonly sampleId: string;
+  readonly sampleNumber: string;
+  readonly standsFor: 'bag' | 'hour' | 'shift';
+  readonly property: string;
+  readonly method: string;
+  /** The figure as reported, in the unit that the property names. */
+  readonly amount: string;
+  readonly isRetest: boolean;
+  readonly analysedAt: string;
+}
+
+/** How a bag stands against what its grade asks for. */
+export interface LaboratoryStanding {
+  readonly verdict: Comparison['overall'];
+  /** Properties that the specification asks for and no result gives. */
+  readonly missing: readonly string[];
+  /** Properties of which a result is outside. */
+  readonly outside: readonly string[];
+  readonly results: readonly BagResult[];
+  readonly lines: readonly LineVerdict[];
+}
+
+/** All good results that stand for each bag, in the order of analysis; a bag without any has an empty list. */
+export async function resultsOfBags(
+  from: ReadFrom,
+  bagIds: readonly string[],
+): Promise<ReadonlyMap<string, readonly BagResult[]>> {
+  const bags = await bagsOf(from, bagIds);
+  const results = [...(await resultsByBag(from, bags)), ...(await resultsByTime(from, bags))];
+  const placed = new Map<string, BagResult[]>(bagIds.map((id) => [id, []]));
+  for (const bag of bags) {
+    const standing = results.filter((result) => coversBag(result, bag)).map(bagResult);
+    placed.set(bag.id, standing.sort(byTime));
+  }
+  return placed;
+}
+
+/**
+ * A bag against the specification of a grade, as it was valid when the bag was filled. Every good result that stands
+ * for the bag counts: a retest does not clear the first result, and a composite does not clear a bag's own.
+ */
+export async function laboratoryStandingOf(from: ReadFrom, bag: BagRow, gradeId: string): Promise<LaboratoryStanding> {
+  const results = (await resultsOfBags(from, [bag.id])).get(bag.id) ?? [];
+  const specification = await specificationAt(from, gradeId, bag.filledAt ?? bag.fillStartedAt);
+  const { overall, lines } = compareWithSpecification(results.map(compared), specification);
+  return {
+    verdict: overall,
+    missing: propertiesOf(lines, (line) => line.verdict === 'missing' && line.required),
+    outside: propertiesOf(lines, (line) => line.verdict === 'outside'),
+    results,
+    lines,
+  };
+}
+
+/** A result as `core` compares it: the figure's canonical text, all digits kept. */
+export function compared(result: Pick<BagResult, 'property' | 'method' | 'amount'>): ComparedResult {
+  const reading = readDecimal(result.amount);
+  if (!reading.ok) throw new RangeError(`a stored result is no decimal: ${result.amount}`);
+  return { property: result.property, method: result.method, value: reading.decimal };
+}
+
+function propertiesOf(lines: readonly LineVerdict[], isMeant: (line: LineVerdict) => boolean): readonly string[] {
+  return [...new Set(lines.filter(isMeant).map(({ property }) => property))];
+}
+
+type StoredResult = Omit<BagResult, 'isRetest'> & SampleCover & { readonly isRetest: boolean | number };
+
+const resultSelect = `
+  SELECT r."id", r."sample_id" AS "sampleId", s."number" AS "sampleNumber", s."stands_for" AS "standsFor",
+    r."property", r."method", r."amount", r."is_retest" AS "isRetest", r."analysed_at" AS "analysedAt",
+    s."bag_id" AS "bagId", s."dryer_id" AS "dryerId", s."from_at" AS "fromAt", s."until_at" AS "untilAt"
+  FROM "sample" s JOIN "result" r ON r."sample_id" = s."id"
+  WHERE s."voided_by" IS NULL AND r."voided_by" IS NULL`;
+
+function resultsByBag(from: ReadFrom, bags: readonly CoveredBag[]): Promise<StoredResult[]> {
+  return inChunks(
+    bags.map(({ id }) => id),
+    (chunk) => from.sql<StoredResult>`${() => resultSelect} AND s."bag_id" IN (${() => chunk})`,
+  );
+}
+
+/** Samples of hours and shifts: those of the bags' dryers that began near enough to the bags' fill ends. */
+async function resultsByTime(from: ReadFrom, bags: readonly CoveredBag[]): Promise<StoredResult[]> {
+  const dryerIds = [...new Set(bags.flatMap(({ dryerId }) => dryerId ?? []))];
+  const found: StoredResult[] = [];
+  for (const dryerId of dryerIds) {
+    const filledAts = bags.flatMap((bag) => (bag.dryerId === dryerId ? (bag.filledAt ?? []) : [])).sort();
+    const [first, last] = [filledAts.at(0), filledAts.at(-1)];
+    if (first === undefined || last === undefined) continue;
+    const earliest = shifted(first, -longestCoverMilliseconds);
+    found.push(
+      ...(await from.sql<StoredResult>`
+        ${() => resultSelect} AND s."dryer_id" = ${dryerId} AND s."from_at" > ${earliest} AND s."from_at" <= ${last}`),
+    );
+  }
+  return found;
+}
+
+function bagResult(stored: StoredResult): BagResult {
+  const { id, sampleId, sampleNumber, standsFor, property, method, amount, isRetest, analysedAt } = stored;
+  return {
+    id,
+    sampleId,
+    sampleNumber,
+    standsFor,
+    property,
+    method,
+    amount,
+    isRetest: toBoolean(isRetest),
+    analysedAt,
+  };
+}
+
+function byTime(one: BagResult, other: BagResult): number {
+  if (one.analysedAt !== other.analysedAt) return one.analysedAt < other.analysedAt ? -1 : 1;
+  return one.id < other.id ? -1 : 1;
+}
