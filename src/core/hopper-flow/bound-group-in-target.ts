@@ -1,16 +1,10 @@
-import { placeGroup, wholeAdditions, type GroupContent, type GroupPart } from './group-content.js';
-import type { Contradiction, PreparedHopperPeriod } from './prepare-period.js';
-import { passSixNumbers } from './six-number-pass.js';
-import { mergeExits, placeTarget, type Target, type TargetSteps } from './target-steps.js';
+import { followEachElsewhere, followElsewhere } from './before-target.js';
+import { boundLayout, layOut, type Bounds } from './bound-layout.js';
+import { placeGroup, wholeAdditions, type GroupContent } from './group-content.js';
+import type { PreparedHopperPeriod } from './prepare-period.js';
+import type { Target } from './target-steps.js';
 
-/** Least and most grams of a group in a target, however the hopper flows. 0 ≤ least ≤ most, whole grams. */
-export interface Bounds {
-  readonly leastGrams: number;
-  readonly mostGrams: number;
-  /** Not null: the records cannot be true. Least is then 0, and most does not rest on levels; both are doubtful. */
-  readonly contradiction: Contradiction | null;
-}
-
+/** The bounds of one addition on its own. */
 export interface AdditionBounds extends Bounds {
   readonly additionId: string;
 }
@@ -37,7 +31,9 @@ export interface AdditionBounds extends Bounds {
  * // { leastGrams: 696_000, mostGrams: 996_000, contradiction: null }
  */
 export function boundGroupInTarget(period: PreparedHopperPeriod, group: GroupContent, target: Target): Bounds {
-  return bound(period, placeGroup(period, group), layOut(period, target));
+  const [bounds] = boundGroupsInTarget(period, [group], target);
+  if (bounds === undefined) throw new RangeError('one group has one answer');
+  return bounds;
 }
 
 /**
@@ -54,7 +50,11 @@ export function boundGroupsInTarget(
   target: Target,
 ): readonly Bounds[] {
   const layout = layOut(period, target);
-  return groups.map((group) => bound(period, placeGroup(period, group), layout));
+  return groups.map((group) => {
+    const parts = placeGroup(period, group);
+    const before = followElsewhere(period, parts, layout.latestStartIndex);
+    return boundLayout({ period, parts, layout, before });
+  });
 }
 
 /**
@@ -70,7 +70,10 @@ export function boundGroupInTargets(
   targets: readonly Target[],
 ): readonly Bounds[] {
   const parts = placeGroup(period, group);
-  return targets.map((target) => bound(period, parts, layOut(period, target)));
+  const layouts = targets.map((target) => layOut(period, target));
+  const latestStartIndex = layouts.reduce((latest, layout) => Math.max(latest, layout.latestStartIndex), 0);
+  const before = followElsewhere(period, parts, latestStartIndex);
+  return layouts.map((layout) => boundLayout({ period, parts, layout, before }));
 }
 
 /**
@@ -83,56 +86,12 @@ export function boundGroupInTargets(
  */
 export function boundEveryAdditionInTarget(period: PreparedHopperPeriod, target: Target): readonly AdditionBounds[] {
   const layout = layOut(period, target);
-  return Array.from(period.cutIndexByAdditionId.keys(), (additionId) => ({
-    additionId,
-    ...bound(period, placeGroup(period, wholeAdditions([additionId])), layout),
-  }));
-}
-
-interface TargetLayout {
-  /** Only what surely belongs to the target. */
-  readonly certain: TargetSteps;
-  /** All that may belong to it; the same object where there is no doubt. */
-  readonly possible: TargetSteps;
-}
-
-function layOut(period: PreparedHopperPeriod, target: Target): TargetLayout {
-  const possible = placeTarget(period, target, 'with-maybe');
-  const certain = placeTarget(period, target, 'without-maybe');
-  const possibleSteps = mergeExits(period, possible);
-  const certainSteps = certain.length === possible.length ? possibleSteps : mergeExits(period, certain);
-  return { certain: certainSteps, possible: possibleSteps };
-}
-
-function bound(period: PreparedHopperPeriod, parts: readonly GroupPart[], layout: TargetLayout): Bounds {
-  if (period.contradiction) return boundDisbelieved(parts, layout, period.contradiction);
-  const wide = passSixNumbers(layout.possible, parts, 'believed');
-  const narrow = layout.certain === layout.possible ? wide : passSixNumbers(layout.certain, parts, 'believed');
-  for (const [pass, { steps }] of [
-    [wide, layout.possible],
-    [narrow, layout.certain],
-  ] as const) {
-    if (pass.contradictedByGrams === 0) continue;
-    const contradiction = contradictionAt(period, steps, pass.contradictedAtStep, pass.contradictedByGrams);
-    return boundDisbelieved(parts, layout, contradiction);
-  }
-  return { leastGrams: narrow.leastGrams, mostGrams: wide.mostGrams, contradiction: null };
-}
-
-function boundDisbelieved(parts: readonly GroupPart[], layout: TargetLayout, contradiction: Contradiction): Bounds {
-  return { leastGrams: 0, mostGrams: passSixNumbers(layout.possible, parts, 'disbelieved').mostGrams, contradiction };
-}
-
-/**
- * Where exits were merged, the next cut (or the period's last event) is the first place that is known to be too late.
- */
-function contradictionAt(
-  { period }: PreparedHopperPeriod,
-  steps: TargetSteps['steps'],
-  stepIndex: number,
-  byGrams: number,
-): Contradiction {
-  const next = steps.slice(stepIndex).find((step) => step.kind === 'cut');
-  const eventIndex = next?.kind === 'cut' ? next.cut.eventIndex : period.events.length - 1;
-  return { eventIndex, eventId: period.events[eventIndex]?.id ?? '', byGrams };
+  const possible = followEachElsewhere(period, layout.possible.startIndex);
+  const certain =
+    layout.certain === layout.possible ? possible : followEachElsewhere(period, layout.certain.startIndex);
+  return Array.from(period.cutIndexByAdditionId, ([additionId, cutIndex]) => {
+    const parts = placeGroup(period, wholeAdditions([additionId]));
+    const before = (startIndex: number) => (startIndex === layout.possible.startIndex ? possible : certain)(cutIndex);
+    return { additionId, ...boundLayout({ period, parts, layout, before }) };
+  });
 }

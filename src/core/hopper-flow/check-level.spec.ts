@@ -1,7 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { checkLevel } from './check-level.js';
 import { exactMass, massWithin, type HopperEvent } from './hopper-event.js';
-import { levelCourse } from './level-course.js';
+import { isLevelPossible, levelCourse } from './level-course.js';
 import { suspectMistakes } from './level-suspects.js';
 import { orderForLevelCheck } from './order-for-bounds.js';
 
@@ -47,6 +47,7 @@ describe('the level through a hopper period', () => {
     const result = check(1000, tip('bag', 1000), packs('all', 1000));
     expect(result.findings).toEqual([]);
     expect(result.suspects).toEqual([]);
+    expect(isLevelPossible({ capacityGrams: null, events: [] })).toBe(true);
     expect(check(null)).toEqual({ points: [], findings: [], suspects: [] });
     expect(suspectMistakes({ capacityGrams: null, events: [] }, [])).toEqual([]);
   });

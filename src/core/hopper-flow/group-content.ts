@@ -2,8 +2,8 @@ import { assertRange } from './hopper-event.js';
 import type { PreparedHopperPeriod } from './prepare-period.js';
 
 /**
- * How much of an addition belongs to the group: all of it, or between two limits (both included, within the addition's
- * upper mass).
+ * How much of an addition belongs to the group: all of it, or between two limits, both included. The addition's own
+ * limits hold besides: the lower one is lowered to its lower mass, the upper one to its upper mass.
  */
 export type Content = 'whole' | { readonly lowerGrams: number; readonly upperGrams: number };
 
@@ -33,7 +33,7 @@ export function wholeAdditions(additionIds: Iterable<string>): GroupContent {
 
 /**
  * The group's parts in the order in which they go into the hopper.
- * @throws RangeError when an addition is not in the period, or the content is no range within its upper mass
+ * @throws RangeError when an addition is not in the period, or the content is no range of whole grams
  * @example placeGroup(prepareHopperPeriod({ capacityGrams: null, events: [] }), new Map()) // []
  */
 export function placeGroup(prepared: PreparedHopperPeriod, group: GroupContent): readonly GroupPart[] {
@@ -46,10 +46,11 @@ function placePart(prepared: PreparedHopperPeriod, additionId: string, content: 
   const cut = cutIndex === undefined ? undefined : prepared.cuts[cutIndex];
   if (cutIndex === undefined || cut === undefined) throw new RangeError(`addition ${additionId} is not in the period`);
   // Of a bag that belongs to the group whole, nothing is something else, however heavy it was.
-  if (content === 'whole')
+  if (content === 'whole') {
     return { cutIndex, lowerGrams: cut.lowerGrams, upperGrams: cut.upperGrams, otherUpperGrams: 0 };
+  }
   assertRange(content.lowerGrams, content.upperGrams, additionId);
-  if (content.upperGrams > cut.upperGrams)
-    throw new RangeError(`${additionId}: more of the group than the addition holds`);
-  return { cutIndex, ...content, otherUpperGrams: cut.upperGrams - content.lowerGrams };
+  const lowerGrams = Math.min(content.lowerGrams, cut.lowerGrams);
+  const upperGrams = Math.min(content.upperGrams, cut.upperGrams);
+  return { cutIndex, lowerGrams, upperGrams, otherUpperGrams: cut.upperGrams - lowerGrams };
 }

@@ -58,8 +58,26 @@ type Report = (kind: LevelFindingKind, byGrams: number) => void;
  * } ] }) .points[1] // { eventIndex: 1, eventId: 'packs', lowerGrams: 694, grams: 700, upperGrams: 706 }
  */
 export function levelCourse(period: HopperPeriod): LevelCourse {
-  const level: Level = { lowerGrams: 0, grams: 0, upperGrams: 0 };
   const points: LevelPoint[] = [];
+  const findings = walk(period, (eventIndex, eventId, level) => {
+    points.push({ eventIndex, eventId, ...level });
+  });
+  return { points, findings };
+}
+
+/**
+ * Whether the records of a period can all be true, whatever the masses were within their limits: `levelCourse` finds
+ * nothing.
+ * @example isLevelPossible({ capacityGrams: null, events: [] }) // true
+ */
+export function isLevelPossible(period: HopperPeriod): boolean {
+  return walk(period, () => undefined).length === 0;
+}
+
+type Visit = (eventIndex: number, eventId: string, level: Level) => void;
+
+function walk(period: HopperPeriod, visit: Visit): readonly LevelFinding[] {
+  const level: Level = { lowerGrams: 0, grams: 0, upperGrams: 0 };
   const findings: LevelFinding[] = [];
   let stretchStart = 0;
   period.events.forEach((event, eventIndex) => {
@@ -70,9 +88,9 @@ export function levelCourse(period: HopperPeriod): LevelCourse {
       else if (byGrams > earlier.byGrams) findings[found] = { ...earlier, byGrams };
     });
     if (event.kind === 'level-seen') stretchStart = findings.length;
-    points.push({ eventIndex, eventId: event.id, ...level });
+    visit(eventIndex, event.id, level);
   });
-  return { points, findings };
+  return findings;
 }
 
 function applyEvent(level: Level, event: HopperEvent, capacityGrams: number | null, report: Report): void {

@@ -1,5 +1,5 @@
 import { exactMass, type Addition, type HopperEvent, type HopperPeriod } from './hopper-event.js';
-import { levelCourse, type LevelFinding } from './level-course.js';
+import { isLevelPossible, type LevelFinding } from './level-course.js';
 
 /** Which single mistake it would be. From `tip-missing` on, the record itself cannot be named. */
 export type SuspectKind =
@@ -157,7 +157,7 @@ function isOfShortage({ kind }: LevelFinding): boolean {
 }
 
 function isCured(period: HopperPeriod, events: readonly HopperEvent[]): boolean {
-  return levelCourse({ ...period, events }).findings.length === 0;
+  return isLevelPossible({ ...period, events });
 }
 
 function without(events: readonly HopperEvent[], index: number): readonly HopperEvent[] {

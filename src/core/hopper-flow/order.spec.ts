@@ -130,7 +130,7 @@ describe('the likely order', () => {
 
 describe('a running total along time', () => {
   it('counts what stands at an instant or not, as asked', () => {
-    const total = runningTotal([
+    const total = runningTotal<number>([
       { at: 2, grams: 10 },
       { at: 1, grams: 5 },
       { at: 2, grams: 1 },

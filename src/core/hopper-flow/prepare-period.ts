@@ -1,4 +1,4 @@
-import { assertHopperPeriod, type Addition, type HopperPeriod } from './hopper-event.js';
+import { assertHopperPeriod, type HopperEvent, type HopperPeriod } from './hopper-event.js';
 import { levelCourse } from './level-course.js';
 
 /** Where, and by how many grams, the records cannot be true: a tip is missing, late or wrong. */
@@ -8,10 +8,10 @@ export interface Contradiction {
   readonly byGrams: number;
 }
 
-/** An event between which exits may be merged. */
+/** An event between which exits may be merged: an addition, a level seen, a ceiling. */
 export interface Cut {
   readonly eventIndex: number;
-  readonly kind: 'addition' | 'ceiling';
+  /** What it adds, with its limits; 0 for a level or ceiling. */
   readonly lowerGrams: number;
   readonly upperGrams: number;
   /** The most that can be inside right after it; Infinity where nothing says so. */
@@ -20,69 +20,86 @@ export interface Cut {
   readonly levelUpperBeforeGrams: number;
 }
 
-/**
- * A hopper period checked and laid out for many questions. Made by `prepareHopperPeriod`; its fields are for this
- * folder only.
- */
+/** A hopper period checked and laid out for many questions, by `prepareHopperPeriod`; its fields are for this folder only. */
 export interface PreparedHopperPeriod {
   readonly period: HopperPeriod;
   readonly contradiction: Contradiction | null;
   readonly exitIndexById: ReadonlyMap<string, number>;
   readonly cuts: readonly Cut[];
   readonly cutIndexByAdditionId: ReadonlyMap<string, number>;
-  /** Grams of all exits before each event, one entry more than there are events. */
+  // The following have one entry for each event, for what comes before it, and one more for the end.
+  readonly cutCountBefore: readonly number[];
   readonly exitLowerGramsBefore: readonly number[];
   readonly exitUpperGramsBefore: readonly number[];
+  /** Over all ceilings from here on, the highest of −(ceiling + exits before it, upper); −Infinity where none follows. */
+  readonly tightestLaterCeilingGrams: readonly number[];
 }
 
 /**
  * Checks a hopper period and lays it out, once, for all bounds that are asked of it.
- * The contradiction is that of the level check (the first by position): it makes every bound of the period doubtful,
- * because a missing tip shows only when what it replaced has run out, at the latest one hopper-full later.
+ * The contradiction is the first finding of the level check, wherever it is: it makes every bound of the period
+ * doubtful, because a missing tip shows only when what it replaced has run out, at the latest one hopper-full later.
+ * Without one the six numbers of no group can contradict each other: masses within their limits then exist that fit.
  * @throws RangeError when a mass is not whole grams in order or an id stands twice
  * @example prepareHopperPeriod({ capacityGrams: null, events: [] }).contradiction // null
  */
 export function prepareHopperPeriod(period: HopperPeriod): PreparedHopperPeriod {
   assertHopperPeriod(period);
-  const course = levelCourse(period);
+  const { points, findings } = levelCourse(period);
   const exitIndexById = new Map<string, number>();
   const cutIndexByAdditionId = new Map<string, number>();
   const cuts: Cut[] = [];
-  const exitLowerGramsBefore = [0];
-  const exitUpperGramsBefore = [0];
-  let lowerGrams = 0;
-  let upperGrams = 0;
+  const [cutCountBefore, exitLowerGramsBefore, exitUpperGramsBefore] = [[0], [0], [0]];
+  let [lowerGrams, upperGrams] = [0, 0];
   period.events.forEach((event, eventIndex) => {
-    const levelUpperBeforeGrams = course.points[eventIndex - 1]?.upperGrams ?? 0;
     if (event.kind === 'exit') {
       exitIndexById.set(event.id, eventIndex);
       lowerGrams += event.mass.lowerGrams;
       upperGrams += event.mass.upperGrams;
-    } else if (event.kind === 'addition') {
-      cutIndexByAdditionId.set(event.id, cuts.length);
-      cuts.push(additionCut(event, eventIndex, levelUpperBeforeGrams, period.capacityGrams));
     } else {
-      const nothing = { lowerGrams: 0, upperGrams: 0 };
-      cuts.push({ eventIndex, kind: 'ceiling', ...nothing, ceilingGrams: event.upperGrams, levelUpperBeforeGrams });
+      if (event.kind === 'addition') cutIndexByAdditionId.set(event.id, cuts.length);
+      const levelUpperBeforeGrams = points[eventIndex - 1]?.upperGrams ?? 0;
+      cuts.push({ eventIndex, ...limitsOf(event, period.capacityGrams), levelUpperBeforeGrams });
     }
+    cutCountBefore.push(cuts.length);
     exitLowerGramsBefore.push(lowerGrams);
     exitUpperGramsBefore.push(upperGrams);
   });
-  const finding = course.findings[0];
-  const contradiction = finding ? pick(finding) : null;
-  const prepared = { period, contradiction, exitIndexById, cuts, cutIndexByAdditionId };
-  return { ...prepared, exitLowerGramsBefore, exitUpperGramsBefore };
+  const finding = findings[0];
+  return {
+    ...{
+      period,
+      exitIndexById,
+      cuts,
+      cutIndexByAdditionId,
+      cutCountBefore,
+      exitLowerGramsBefore,
+      exitUpperGramsBefore,
+    },
+    contradiction: finding ? pick(finding) : null,
+    tightestLaterCeilingGrams: lookAhead(cuts, exitUpperGramsBefore),
+  };
 }
 
-function additionCut(
-  event: Addition,
-  eventIndex: number,
-  levelUpperBeforeGrams: number,
+function limitsOf(
+  event: Exclude<HopperEvent, { kind: 'exit' }>,
   capacityGrams: number | null,
-): Cut {
+): Pick<Cut, 'lowerGrams' | 'upperGrams' | 'ceilingGrams'> {
+  if (event.kind !== 'addition') return { lowerGrams: 0, upperGrams: 0, ceilingGrams: event.upperGrams };
   const { lowerGrams, upperGrams } = event.mass;
-  const ceilingGrams = capacityGrams ?? Infinity;
-  return { eventIndex, kind: 'addition', lowerGrams, upperGrams, ceilingGrams, levelUpperBeforeGrams };
+  return { lowerGrams, upperGrams, ceilingGrams: capacityGrams ?? Infinity };
+}
+
+function lookAhead(cuts: readonly Cut[], exitUpperGramsBefore: readonly number[]): readonly number[] {
+  const tightest = exitUpperGramsBefore.map(() => -Infinity);
+  let best = -Infinity;
+  let upTo = tightest.length - 1;
+  for (const { eventIndex, ceilingGrams } of cuts.toReversed()) {
+    tightest.fill(best, eventIndex + 1, upTo + 1);
+    best = Math.max(best, -ceilingGrams - (exitUpperGramsBefore[eventIndex] ?? 0));
+    upTo = eventIndex;
+  }
+  return tightest.fill(best, 0, upTo + 1);
 }
 
 function pick({ eventIndex, eventId, byGrams }: Contradiction): Contradiction {

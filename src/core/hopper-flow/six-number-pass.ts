@@ -1,95 +1,97 @@
+import type { BeforeTarget } from './before-target.js';
 import type { GroupPart } from './group-content.js';
-import type { Cut } from './prepare-period.js';
-import type { Step, TargetSteps } from './target-steps.js';
+import type { TargetSteps } from './target-steps.js';
 
-/**
- * Grams of the group in the target and what the six numbers contradict each other by (0: they do not), at which step.
- */
-export interface PassResult {
+/** What is known of a group after the target's last exit. */
+export interface AfterTarget {
+  /** Grams of the group in the target. */
   readonly leastGrams: number;
   readonly mostGrams: number;
-  readonly contradictedByGrams: number;
-  readonly contradictedAtStep: number;
+  /** The most of it that left elsewhere, and the least that was poured. */
+  readonly leftElsewhereUpperGrams: number;
+  readonly pouredLowerGrams: number;
 }
 
 /**
- * The six-number pass: the set of possible (a, b), grams of the group that left through the target and through
- * everything else, is kept as limits of a, of b and of their sum. Exits let it grow by their upper masses; what was
- * poured of the group (upper) limits the sum from above, and `mustHaveLeft` from below: what was poured (lower) less
- * what can still be inside.
+ * The six-number pass from the target's first exit to its last: the set of possible (a, b), grams of the group that
+ * left through the target and through everything else, is kept as limits of a, of b and of their sum s. Exits let it
+ * grow by their upper masses; what was poured of the group (upper) limits s from above, and `mustHaveLeft` from below:
+ * what was poured (lower) less what can still be inside.
  *
  * `mustHaveLeft` is carried along instead of being poured − level each time: an exit adds its lower mass, an addition
  * takes off only what it can hold *besides* the group, a level limit starts it anew. For exact masses that is the same
  * number; with limits it does not count the doubt about a bag of the group twice.
  *
- * `levels: 'disbelieved'` leaves `mustHaveLeft` out: least is then 0, and most rests only on what was poured and what
- * left, in order.
+ * @param parts those additions of the group that are not counted in `before`, in order, all of them among the steps
+ * @param startStep where to begin: 0, or the group's first addition
+ * @param levels `disbelieved` leaves `mustHaveLeft` out: least is then 0, and most rests only on what was poured and
+ * what left, in order
  * @see hopper-bounds.md, "The pass"
  */
 export function passSixNumbers(
-  target: TargetSteps,
+  { target, startStep }: { readonly target: TargetSteps; readonly startStep: number },
+  before: BeforeTarget,
   parts: readonly GroupPart[],
   levels: 'believed' | 'disbelieved',
-): PassResult {
-  const first = parts[0];
-  const start = first === undefined ? target.endIndex : (target.stepIndexByCut[first.cutIndex] ?? target.endIndex);
-  // A bag that went in after the last of the target cannot be in it, and later levels cannot put it there.
-  if (start >= target.targetEndIndex)
-    return { leastGrams: 0, mostGrams: 0, contradictedByGrams: 0, contradictedAtStep: -1 };
-  const pass = new SixNumbers(target.steps[start], parts, levels === 'believed');
-  for (let at = start; at < target.endIndex; at += 1) {
+): AfterTarget {
+  const pass = new SixNumbers(before, levels === 'believed');
+  let nextPart = 0;
+  let hasLeftWhole = pass.hasLeftWhole() && parts.length === 0;
+  for (let at = startStep; at < target.steps.length && !hasLeftWhole; at += 1) {
     const step = target.steps[at];
     if (step === undefined) break;
-    if (step.kind === 'cut') pass.cut(step.cut, target.stepIndexByCut[pass.nextCutIndex] === at);
-    else pass.exit(step.isInTarget, step.lowerGrams, step.upperGrams);
+    if (step.kind === 'exits') pass.leave(step.isInTarget, step.lowerGrams, step.upperGrams);
+    else {
+      const part = parts[nextPart]?.cutIndex === step.cutIndex ? parts[nextPart] : undefined;
+      if (part) nextPart += 1;
+      pass.pour(part, step.cut.upperGrams, step.cut.ceilingGrams);
+    }
     pass.tighten();
-    const contradictedByGrams = pass.contradictedByGrams();
-    if (contradictedByGrams > 0) return { leastGrams: 0, mostGrams: 0, contradictedByGrams, contradictedAtStep: at };
-    if (pass.hasLeftWhole()) break;
+    hasLeftWhole = pass.hasLeftWhole() && nextPart === parts.length;
   }
-  return { leastGrams: pass.aL, mostGrams: pass.aU, contradictedByGrams: 0, contradictedAtStep: -1 };
+  return {
+    leastGrams: pass.aL,
+    mostGrams: pass.aU,
+    leftElsewhereUpperGrams: pass.bU,
+    pouredLowerGrams: pass.pouredLower,
+  };
 }
 
-/** Mutable on purpose, for speed; lives inside one pass. a: through the target; b: through everything else; s: both. */
+/** Mutable on purpose, for speed; lives inside one pass. The note's letters. */
 class SixNumbers {
   aL = 0;
   aU = 0;
-  private bL = 0;
-  private bU = 0;
-  private sL = 0;
-  private sU = 0;
-  private pouredLower = 0;
-  private pouredUpper = 0;
+  bU: number;
+  pouredLower: number;
+  private bL: number;
+  private sL: number;
+  private sU: number;
+  private pouredUpper: number;
   private mustHaveLeft: number;
-  private nextPart = 0;
 
   constructor(
-    firstStep: Step | undefined,
-    private readonly parts: readonly GroupPart[],
+    before: BeforeTarget,
     private readonly believesLevels: boolean,
   ) {
-    // Nothing of the group was poured before; what can be inside then is all besides it.
-    this.mustHaveLeft = firstStep?.kind === 'cut' ? -firstStep.cut.levelUpperBeforeGrams : 0;
-    if (!believesLevels) this.mustHaveLeft = -Infinity;
+    this.bL = this.sL = believesLevels ? before.leftLowerGrams : 0;
+    this.bU = this.sU = before.leftUpperGrams;
+    this.pouredLower = before.pouredLowerGrams;
+    this.pouredUpper = before.pouredUpperGrams;
+    this.mustHaveLeft = believesLevels ? before.mustHaveLeftGrams : -Infinity;
   }
 
-  get nextCutIndex(): number {
-    return this.parts[this.nextPart]?.cutIndex ?? -1;
-  }
-
-  cut(cut: Cut, isOfGroup: boolean): void {
-    const part = isOfGroup ? this.parts[this.nextPart] : undefined;
-    if (part === undefined) this.mustHaveLeft -= cut.upperGrams;
+  pour(part: GroupPart | undefined, upperGrams: number, ceilingGrams: number): void {
+    if (part === undefined) this.mustHaveLeft -= upperGrams;
     else {
       this.pouredLower += part.lowerGrams;
       this.pouredUpper += part.upperGrams;
       this.mustHaveLeft -= part.otherUpperGrams;
-      this.nextPart += 1;
     }
-    if (this.believesLevels) this.mustHaveLeft = Math.max(this.mustHaveLeft, this.pouredLower - cut.ceilingGrams);
+    if (!this.believesLevels) return;
+    this.mustHaveLeft = Math.max(this.mustHaveLeft, this.pouredLower - ceilingGrams);
   }
 
-  exit(isInTarget: boolean, lowerGrams: number, upperGrams: number): void {
+  leave(isInTarget: boolean, lowerGrams: number, upperGrams: number): void {
     if (isInTarget) this.aU += upperGrams;
     else this.bU += upperGrams;
     this.sU += upperGrams;
@@ -97,23 +99,21 @@ class SixNumbers {
   }
 
   tighten(): void {
-    this.sL = Math.max(this.sL, this.mustHaveLeft);
-    this.sU = Math.min(this.sU, this.pouredUpper);
-    const { aU, bU, sU, aL, bL, sL } = this;
-    this.aU = Math.min(aU, sU - bL);
-    this.bU = Math.min(bU, sU - aL);
+    const sL = Math.max(this.sL, this.mustHaveLeft);
+    const sU = Math.min(this.sU, this.pouredUpper);
+    const { aL, bL } = this;
+    const aU = Math.min(this.aU, sU - bL);
+    const bU = Math.min(this.bU, sU - aL);
     this.sU = Math.min(sU, aU + bU);
-    this.aL = Math.max(aL, sL - this.bU);
-    
+    this.aL = Math.max(aL, sL - bU);
+    this.bL = Math.max(bL, sL - aU);
     this.sL = Math.max(sL, aL + bL);
+    this.aU = aU;
+    this.bU = bU;
   }
 
-  contradictedByGrams(): number {
-    return Math.max(this.aL - this.aU, this.bL - this.bU, this.sL - this.sU);
-  }
-
-  /** The group can no longer be inside: all that it can weigh has left, and no more of it will come. */
+  /** All that was poured of the group, however heavy it was, is no longer inside. */
   hasLeftWhole(): boolean {
-    return this.sL >= this.pouredUpper && this.nextPart === this.parts.length;
+    return this.sL >= this.pouredUpper;
   }
 }

@@ -8,18 +8,15 @@ export type Target = ReadonlyMap<string, Membership>;
 
 /** A cut of the period, or neighbouring exits on the same side merged into one. */
 export type Step =
-  | { readonly kind: 'cut'; readonly cut: Cut }
+  | { readonly kind: 'cut'; readonly cutIndex: number; readonly cut: Cut }
   | { readonly kind: 'exits'; readonly isInTarget: boolean; readonly lowerGrams: number; readonly upperGrams: number };
 
-/** The period as one target sees it. */
+/** The period as one target sees it: what happens from its first exit to its last. */
 export interface TargetSteps {
   readonly steps: readonly Step[];
-  /** For each cut of the period, where it stands among the steps. */
-  readonly stepIndexByCut: readonly number[];
-  /** Steps from here on cannot change the answer: no exit of the target and no ceiling follows. */
+  /** Event index of the target's first exit, and of the event after its last; both 0 where it has none. */
+  readonly startIndex: number;
   readonly endIndex: number;
-  /** The step after the target's last exit; 0 where it has none. */
-  readonly targetEndIndex: number;
 }
 
 /**
@@ -52,43 +49,65 @@ export function placeTarget(
 
 /**
  * Merges the exits between two cuts into runs inside and outside of the target. Only neighbours on the same side are
- * merged: then the result is the same to the gram also where masses have limits. (Merging across sides is exact for
- * masses without doubt only.)
+ * merged: then the result is the same to the gram also where masses have limits. (Merging across sides would be exact
+ * for masses without doubt only.)
  * @param targetIndexes event indexes of the target's exits, ascending
  * @example mergeExits(prepareHopperPeriod({ capacityGrams: null, events: [] }), []).steps // []
  */
 export function mergeExits(prepared: PreparedHopperPeriod, targetIndexes: readonly number[]): TargetSteps {
-  const { cuts, exitLowerGramsBefore: lower, exitUpperGramsBefore: upper } = prepared;
+  const startIndex = targetIndexes[0] ?? 0;
+  const endIndex = (targetIndexes.at(-1) ?? -1) + 1;
   const steps: Step[] = [];
-  const stepIndexByCut: number[] = [];
-  let endIndex = 0;
-  let targetEndIndex = 0;
-  const pushExits = (isInTarget: boolean, from: number, to: number): void => {
-    const lowerGrams = (lower[to] ?? 0) - (lower[from] ?? 0);
-    const upperGrams = (upper[to] ?? 0) - (upper[from] ?? 0);
-    if (upperGrams > 0) steps.push({ kind: 'exits', isInTarget, lowerGrams, upperGrams });
-    if (isInTarget) endIndex = targetEndIndex = steps.length;
-  };
-  let next = 0;
-  const pushExitsUntil = (start: number, end: number): void => {
-    let from = start;
-    while (from < end) {
-      let to = from;
-      while (targetIndexes[next] === to && to < end) [next, to] = [next + 1, to + 1];
-      const isInTarget = to > from;
-      if (!isInTarget) to = Math.min(targetIndexes[next] ?? end, end);
-      pushExits(isInTarget, from, to);
-      from = to;
-    }
-  };
-  let start = 0;
-  for (const cut of cuts) {
-    pushExitsUntil(start, cut.eventIndex);
-    stepIndexByCut.push(steps.length);
-    steps.push({ kind: 'cut', cut });
-    if (cut.ceilingGrams !== Infinity) endIndex = steps.length;
-    start = cut.eventIndex + 1;
+  const runs = new RunsOfExits(prepared, targetIndexes, steps);
+  let from = startIndex;
+  for (let cutIndex = prepared.cutCountBefore[startIndex] ?? 0; ; cutIndex += 1) {
+    const cut = prepared.cuts[cutIndex];
+    runs.push(from, Math.min(cut?.eventIndex ?? endIndex, endIndex));
+    if (cut === undefined || cut.eventIndex >= endIndex) return { steps, startIndex, endIndex };
+    steps.push({ kind: 'cut', cutIndex, cut });
+    from = cut.eventIndex + 1;
   }
-  pushExitsUntil(start, prepared.period.events.length);
-  return { steps, stepIndexByCut, endIndex, targetEndIndex };
+}
+
+class RunsOfExits {
+  private next = 0;
+
+  constructor(
+    private readonly prepared: PreparedHopperPeriod,
+    private readonly targetIndexes: readonly number[],
+    private readonly steps: Step[],
+  ) {}
+
+  /** Appends the exits of the events from `from` to before `to`, none of which is a cut. */
+  push(from: number, to: number): void {
+    let start = from;
+    while (start < to) {
+      const first = this.targetIndexes[this.next] ?? to;
+      const isInTarget = first === start;
+      const end = isInTarget ? this.endOfTargetRun(start, to) : Math.min(first, to);
+      this.steps.push({ kind: 'exits', isInTarget, ...exitGrams(this.prepared, start, end) });
+      start = end;
+    }
+  }
+
+  private endOfTargetRun(start: number, to: number): number {
+    let end = start;
+    while (end < to && this.targetIndexes[this.next] === end) {
+      end += 1;
+      this.next += 1;
+    }
+    return end;
+  }
+}
+
+/**
+ * What leaves in the events from `from` to before `to`, with its limits.
+ * @example exitGrams(prepareHopperPeriod({ capacityGrams: null, events: [] }), 0, 0) // { lowerGrams: 0, upperGrams: 0 }
+ */
+export function exitGrams(
+  { exitLowerGramsBefore: lower, exitUpperGramsBefore: upper }: PreparedHopperPeriod,
+  from: number,
+  to: number,
+): { readonly lowerGrams: number; readonly upperGrams: number } {
+  return { lowerGrams: (lower[to] ?? 0) - (lower[from] ?? 0), upperGrams: (upper[to] ?? 0) - (upper[from] ?? 0) };
 }
