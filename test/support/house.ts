@@ -44,7 +44,7 @@ export interface TestHouse {
 }
 
 /** Where the suite runs: SQLite files, or PostgreSQL when TEST_DATABASE_URL names a server (its last part is replaced). */
-const serverUrl = process.env['TEST_DATABASE_URL'] ?? null;
+const serverUrl = process.env['TEST_DATABASE_URL'] || null;
 
 export async function openHouse(settings: Readonly<Record<string, string>> = {}): Promise<TestHouse> {
   const place = serverUrl === null ? await freshFile() : await freshDatabase(serverUrl);
