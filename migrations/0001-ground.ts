@@ -583,12 +583,13 @@ export const ground = migration(1, 'ground', [
     CONSTRAINT "pk_role_holding" PRIMARY KEY ("id"),
     CONSTRAINT "fk_role_holding_person_id" FOREIGN KEY ("person_id") REFERENCES "person" ("id")
   )`,
+  `CREATE UNIQUE INDEX "ix_role_holding_person_id_role" ON "role_holding" ("person_id", "role") WHERE "voided_by" IS NULL`,
   {
     guard: {
       table: 'role_holding',
       columns: ['id', 'person_id', 'role', 'held_from', 'voided_by'],
       voidable: true,
-      keys: [{ columns: ['id'] }],
+      keys: [{ columns: ['id'] }, { columns: ['person_id', 'role'], where: '"voided_by" IS NULL' }],
     },
   },
   `CREATE TABLE "session" (
@@ -803,6 +804,26 @@ export const ground = migration(1, 'ground', [
       keys: [{ columns: ['id'] }],
     },
   },
+  `CREATE TABLE "bag_move" (
+    "id" varchar NOT NULL,
+    "bag_id" varchar NOT NULL,
+    "place_id" varchar NOT NULL,
+    "moved_at" varchar NOT NULL,
+    "person_id" varchar,
+    "voided_by" varchar,
+    CONSTRAINT "pk_bag_move" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_bag_move_bag_id" FOREIGN KEY ("bag_id") REFERENCES "bulk_bag" ("id"),
+    CONSTRAINT "fk_bag_move_place_id" FOREIGN KEY ("place_id") REFERENCES "store_place" ("id")
+  )`,
+  `CREATE INDEX "ix_bag_move_bag_id" ON "bag_move" ("bag_id")`,
+  {
+    guard: {
+      table: 'bag_move',
+      columns: ['id', 'bag_id', 'place_id', 'moved_at', 'person_id', 'voided_by'],
+      voidable: true,
+      keys: [{ columns: ['id'] }],
+    },
+  },
   `CREATE TABLE "dryer_run_end" (
     "id" varchar NOT NULL,
     "dryer_run_id" varchar NOT NULL,
@@ -864,19 +885,22 @@ export const ground = migration(1, 'ground', [
     "property" varchar NOT NULL,
     "method" varchar NOT NULL,
     "amount" varchar NOT NULL,
-    "is_retest" boolean NOT NULL,
+    "retest_number" integer NOT NULL,
     "analysed_at" varchar NOT NULL,
     "voided_by" varchar,
     CONSTRAINT "pk_result" PRIMARY KEY ("id"),
     CONSTRAINT "fk_result_sample_id" FOREIGN KEY ("sample_id") REFERENCES "sample" ("id")
   )`,
-  `CREATE INDEX "ix_result_sample_id" ON "result" ("sample_id")`,
+  `CREATE UNIQUE INDEX "ix_result_sample_id_property_method_retest_number" ON "result" ("sample_id", "property", "method", "retest_number") WHERE "voided_by" IS NULL`,
   {
     guard: {
       table: 'result',
-      columns: ['id', 'sample_id', 'property', 'method', 'amount', 'is_retest', 'analysed_at', 'voided_by'],
+      columns: ['id', 'sample_id', 'property', 'method', 'amount', 'retest_number', 'analysed_at', 'voided_by'],
       voidable: true,
-      keys: [{ columns: ['id'] }],
+      keys: [
+        { columns: ['id'] },
+        { columns: ['sample_id', 'property', 'method', 'retest_number'], where: '"voided_by" IS NULL' },
+      ],
     },
   },
   `CREATE TABLE "decision" (

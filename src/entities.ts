@@ -23,6 +23,7 @@ import { PackFormatGrade } from './plant/pack-format-grade.entity.js';
 import { RuleSet } from './plant/rule-set.entity.js';
 import { Scale } from './plant/scale.entity.js';
 import { ScaleCheck } from './plant/scale-check.entity.js';
+import { ScaleVerification } from './plant/scale-verification.entity.js';
 import { ShiftPatternVersion } from './plant/shift-pattern.entity.js';
 import { StorePlace } from './plant/store-place.entity.js';
 import { AttemptCount } from './people/attempt-count.entity.js';
@@ -35,6 +36,8 @@ import { RoleHolding } from './people/role-holding.entity.js';
 import { Session } from './people/session.entity.js';
 import { OpenPoint } from './open-points/open-point.entity.js';
 import { OpenPointEnd } from './open-points/open-point-end.entity.js';
+import { OpenPointState } from './open-points/open-point-state.entity.js';
+import { BagMove } from './drying/bag-move.entity.js';
 import { BagState } from './drying/bag-state.entity.js';
 import { DryerRun } from './drying/dryer-run.entity.js';
 import { GoodsReceipt } from './drying/goods-receipt.entity.js';
@@ -109,6 +112,7 @@ export const entities: readonly EntityClass[] = [
   RuleSet,
   Scale,
   ScaleCheck,
+  ScaleVerification,
   ShiftPatternVersion,
   StorePlace,
   AttemptCount,
@@ -121,11 +125,13 @@ export const entities: readonly EntityClass[] = [
   Session,
   OpenPoint,
   OpenPointEnd,
+  OpenPointState,
   BagState,
   DryerRun,
   GoodsReceipt,
   BulkBag,
   BagWeighing,
+  BagMove,
   DryerRunEnd,
   Sample,
   Result,

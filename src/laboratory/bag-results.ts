@@ -9,7 +9,6 @@ import { bagsOf, type BagRow } from '../drying/bulk-bags.js';
 import { inChunks } from '../drying/in-chunks.js';
 import { specificationAt } from '../plant/plant-facts.js';
 import { shifted } from '../platform/clock.js';
-import { toBoolean } from '../platform/database/columns.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { coversBag, longestCoverMilliseconds, type CoveredBag, type SampleCover } from './sample-cover.js';
 
@@ -81,11 +80,11 @@ function propertiesOf(lines: readonly LineVerdict[], isMeant: (line: LineVerdict
   return [...new Set(lines.filter(isMeant).map(({ property }) => property))];
 }
 
-type StoredResult = Omit<BagResult, 'isRetest'> & SampleCover & { readonly isRetest: boolean | number };
+type StoredResult = Omit<BagResult, 'isRetest'> & SampleCover & { readonly retestNumber: number };
 
 const resultSelect = `
   SELECT r."id", r."sample_id" AS "sampleId", s."number" AS "sampleNumber", s."stands_for" AS "standsFor",
-    r."property", r."method", r."amount", r."is_retest" AS "isRetest", r."analysed_at" AS "analysedAt",
+    r."property", r."method", r."amount", r."retest_number" AS "retestNumber", r."analysed_at" AS "analysedAt",
     s."bag_id" AS "bagId", s."dryer_id" AS "dryerId", s."from_at" AS "fromAt", s."until_at" AS "untilAt"
   FROM "sample" s JOIN "result" r ON r."sample_id" = s."id"
   WHERE s."voided_by" IS NULL AND r."voided_by" IS NULL`;
@@ -115,7 +114,7 @@ async function resultsByTime(from: ReadFrom, bags: readonly CoveredBag[]): Promi
 }
 
 function bagResult(stored: StoredResult): BagResult {
-  const { id, sampleId, sampleNumber, standsFor, property, method, amount, isRetest, analysedAt } = stored;
+  const { id, sampleId, sampleNumber, standsFor, property, method, amount, retestNumber, analysedAt } = stored;
   return {
     id,
     sampleId,
@@ -124,7 +123,7 @@ function bagResult(stored: StoredResult): BagResult {
     property,
     method,
     amount,
-    isRetest: toBoolean(isRetest),
+    isRetest: retestNumber > 0,
     analysedAt,
   };
 }

@@ -1,11 +1,11 @@
 import { Entity, Index } from 'typeorm';
 import {
   DecimalColumn,
-  FlagColumn,
   IdColumn,
   InstantColumn,
   RefColumn,
   VoidedByColumn,
+  WholeColumn,
   WordColumn,
 } from '../platform/database/columns.js';
 import { Fact } from '../platform/database/fact-table.js';
@@ -14,7 +14,7 @@ import { Sample } from './sample.entity.js';
 /** One property of a sample by one method. A retest stands beside the first. */
 @Fact()
 @Entity('result')
-@Index(['sampleId'])
+@Index(['sampleId', 'property', 'method', 'retestNumber'], { unique: true, where: '"voided_by" IS NULL' })
 export class Result {
   @IdColumn()
   id!: string;
@@ -33,8 +33,9 @@ export class Result {
   @DecimalColumn()
   amount!: string;
 
-  @FlagColumn()
-  isRetest!: boolean;
+  /** 0: the first result of this property by this method; then 1, 2, … */
+  @WholeColumn()
+  retestNumber!: number;
 
   @InstantColumn()
   analysedAt!: string;
