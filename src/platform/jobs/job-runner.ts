@@ -62,6 +62,14 @@ export class JobRunner implements BeforeApplicationShutdown {
     for (let job = await this.take(); job !== null; job = await this.take()) await this.perform(job);
   }
 
+  /** Drops finished jobs that are older than `days`: they are not facts. */
+  async forgetFinished(days: number): Promise<void> {
+    const before = shifted(this.clock.now(), -days * 86_400_000);
+    await this.units.run(async (tx) => {
+      await tx.sql`DELETE FROM "outbox_job" WHERE "finished_at" IS NOT NULL AND "finished_at" < ${before}`;
+    });
+  }
+
   async beforeApplicationShutdown(): Promise<void> {
     this.stopped = true;
     if (this.timer !== null) clearInterval(this.timer);
