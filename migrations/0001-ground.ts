@@ -228,12 +228,13 @@ export const ground = migration(1, 'ground', [
     CONSTRAINT "pk_coder_clock" PRIMARY KEY ("id"),
     CONSTRAINT "fk_coder_clock_coder_id" FOREIGN KEY ("coder_id") REFERENCES "coder" ("id")
   )`,
+  `CREATE UNIQUE INDEX "ix_coder_clock_coder_id_valid_from" ON "coder_clock" ("coder_id", "valid_from") WHERE "voided_by" IS NULL`,
   {
     guard: {
       table: 'coder_clock',
       columns: ['id', 'coder_id', 'valid_from', 'offset_seconds', 'uncertainty_seconds', 'voided_by'],
       voidable: true,
-      keys: [{ columns: ['id'] }],
+      keys: [{ columns: ['id'] }, { columns: ['coder_id', 'valid_from'], where: '"voided_by" IS NULL' }],
     },
   },
   `CREATE TABLE "customer_contact" (
@@ -304,12 +305,13 @@ export const ground = migration(1, 'ground', [
     CONSTRAINT "pk_grade_specification" PRIMARY KEY ("id"),
     CONSTRAINT "fk_grade_specification_grade_id" FOREIGN KEY ("grade_id") REFERENCES "grade" ("id")
   )`,
+  `CREATE UNIQUE INDEX "ix_grade_specification_grade_id_valid_from" ON "grade_specification" ("grade_id", "valid_from") WHERE "voided_by" IS NULL`,
   {
     guard: {
       table: 'grade_specification',
       columns: ['id', 'grade_id', 'valid_from', 'limits', 'voided_by'],
       voidable: true,
-      keys: [{ columns: ['id'] }],
+      keys: [{ columns: ['id'] }, { columns: ['grade_id', 'valid_from'], where: '"voided_by" IS NULL' }],
     },
   },
   `CREATE TABLE "hopper" (
@@ -344,12 +346,13 @@ export const ground = migration(1, 'ground', [
     CONSTRAINT "fk_hopper_line_line_id" FOREIGN KEY ("line_id") REFERENCES "packing_line" ("id"),
     CONSTRAINT "fk_hopper_line_hopper_id" FOREIGN KEY ("hopper_id") REFERENCES "hopper" ("id")
   )`,
+  `CREATE UNIQUE INDEX "ix_hopper_line_line_id_valid_from" ON "hopper_line" ("line_id", "valid_from") WHERE "voided_by" IS NULL`,
   {
     guard: {
       table: 'hopper_line',
       columns: ['id', 'site_id', 'line_id', 'hopper_id', 'valid_from', 'voided_by'],
       voidable: true,
-      keys: [{ columns: ['id'] }],
+      keys: [{ columns: ['id'] }, { columns: ['line_id', 'valid_from'], where: '"voided_by" IS NULL' }],
     },
   },
   `CREATE TABLE "pack_format" (
@@ -401,12 +404,13 @@ export const ground = migration(1, 'ground', [
     CONSTRAINT "fk_pack_format_grade_format_id" FOREIGN KEY ("format_id") REFERENCES "pack_format" ("id"),
     CONSTRAINT "fk_pack_format_grade_grade_id" FOREIGN KEY ("grade_id") REFERENCES "grade" ("id")
   )`,
+  `CREATE UNIQUE INDEX "ix_pack_format_grade_format_id_grade_id" ON "pack_format_grade" ("format_id", "grade_id") WHERE "voided_by" IS NULL`,
   {
     guard: {
       table: 'pack_format_grade',
       columns: ['id', 'format_id', 'grade_id', 'voided_by'],
       voidable: true,
-      keys: [{ columns: ['id'] }],
+      keys: [{ columns: ['id'] }, { columns: ['format_id', 'grade_id'], where: '"voided_by" IS NULL' }],
     },
   },
   `CREATE TABLE "rule_set" (
@@ -419,12 +423,13 @@ export const ground = migration(1, 'ground', [
     CONSTRAINT "pk_rule_set" PRIMARY KEY ("id"),
     CONSTRAINT "fk_rule_set_site_id" FOREIGN KEY ("site_id") REFERENCES "site" ("id")
   )`,
+  `CREATE UNIQUE INDEX "ix_rule_set_site_id_kind_valid_from" ON "rule_set" ("site_id", "kind", "valid_from") WHERE "voided_by" IS NULL`,
   {
     guard: {
       table: 'rule_set',
       columns: ['id', 'site_id', 'kind', 'valid_from', 'rules', 'voided_by'],
       voidable: true,
-      keys: [{ columns: ['id'] }],
+      keys: [{ columns: ['id'] }, { columns: ['site_id', 'kind', 'valid_from'], where: '"voided_by" IS NULL' }],
     },
   },
   `CREATE TABLE "scale" (
@@ -435,7 +440,6 @@ export const ground = migration(1, 'ground', [
     "interval_milligrams" integer NOT NULL,
     "maximum_permissible_error_milligrams" integer NOT NULL,
     "check_every_hours" integer NOT NULL,
-    "verified_until_on" varchar,
     CONSTRAINT "pk_scale" PRIMARY KEY ("id"),
     CONSTRAINT "uq_scale_site_id_code" UNIQUE ("site_id", "code"),
     CONSTRAINT "fk_scale_site_id" FOREIGN KEY ("site_id") REFERENCES "site" ("id")
@@ -451,7 +455,6 @@ export const ground = migration(1, 'ground', [
         'interval_milligrams',
         'maximum_permissible_error_milligrams',
         'check_every_hours',
-        'verified_until_on',
       ],
       voidable: false,
       keys: [{ columns: ['id'] }, { columns: ['site_id', 'code'] }],
@@ -468,12 +471,31 @@ export const ground = migration(1, 'ground', [
     CONSTRAINT "pk_scale_check" PRIMARY KEY ("id"),
     CONSTRAINT "fk_scale_check_scale_id" FOREIGN KEY ("scale_id") REFERENCES "scale" ("id")
   )`,
+  `CREATE UNIQUE INDEX "ix_scale_check_scale_id_checked_at" ON "scale_check" ("scale_id", "checked_at") WHERE "voided_by" IS NULL`,
   {
     guard: {
       table: 'scale_check',
       columns: ['id', 'scale_id', 'checked_at', 'deviation_milligrams', 'passed', 'person_id', 'voided_by'],
       voidable: true,
-      keys: [{ columns: ['id'] }],
+      keys: [{ columns: ['id'] }, { columns: ['scale_id', 'checked_at'], where: '"voided_by" IS NULL' }],
+    },
+  },
+  `CREATE TABLE "scale_verification" (
+    "id" varchar NOT NULL,
+    "scale_id" varchar NOT NULL,
+    "verified_on" varchar NOT NULL,
+    "verified_until_on" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_scale_verification" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_scale_verification_scale_id" FOREIGN KEY ("scale_id") REFERENCES "scale" ("id")
+  )`,
+  `CREATE UNIQUE INDEX "ix_scale_verification_scale_id_verified_on" ON "scale_verification" ("scale_id", "verified_on") WHERE "voided_by" IS NULL`,
+  {
+    guard: {
+      table: 'scale_verification',
+      columns: ['id', 'scale_id', 'verified_on', 'verified_until_on', 'voided_by'],
+      voidable: true,
+      keys: [{ columns: ['id'] }, { columns: ['scale_id', 'verified_on'], where: '"voided_by" IS NULL' }],
     },
   },
   `CREATE TABLE "shift_pattern" (
@@ -485,12 +507,13 @@ export const ground = migration(1, 'ground', [
     CONSTRAINT "pk_shift_pattern" PRIMARY KEY ("id"),
     CONSTRAINT "fk_shift_pattern_site_id" FOREIGN KEY ("site_id") REFERENCES "site" ("id")
   )`,
+  `CREATE UNIQUE INDEX "ix_shift_pattern_site_id_valid_from" ON "shift_pattern" ("site_id", "valid_from") WHERE "voided_by" IS NULL`,
   {
     guard: {
       table: 'shift_pattern',
       columns: ['id', 'site_id', 'valid_from', 'pattern', 'voided_by'],
       voidable: true,
-      keys: [{ columns: ['id'] }],
+      keys: [{ columns: ['id'] }, { columns: ['site_id', 'valid_from'], where: '"voided_by" IS NULL' }],
     },
   },
   `CREATE TABLE "store_place" (
@@ -658,6 +681,15 @@ export const ground = migration(1, 'ground', [
       keys: [{ columns: ['id'] }, { columns: ['point_id'], where: '"voided_by" IS NULL' }],
     },
   },
+  `CREATE TABLE "open_point_state" (
+    "point_id" varchar NOT NULL,
+    "site_id" varchar NOT NULL,
+    "cause" varchar NOT NULL,
+    "subject_kind" varchar NOT NULL,
+    "subject_id" varchar NOT NULL,
+    CONSTRAINT "pk_open_point_state" PRIMARY KEY ("point_id"),
+    CONSTRAINT "uq_open_point_state_site_id_cause_subject_kind_subject_id" UNIQUE ("site_id", "cause", "subject_kind", "subject_id")
+  )`,
   `CREATE TABLE "bag_state" (
     "bag_id" varchar NOT NULL,
     "status" varchar NOT NULL,

@@ -1,11 +1,12 @@
-import { canonicalText } from '../platform/canonical-text.js';
+import type { Subject } from '../journal/entry-draft.js';
 import type { Role } from '../platform/actor.js';
+import { canonicalText } from '../platform/canonical-text.js';
 import type { Instant } from '../platform/clock.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import type { SentenceFacts } from '../platform/refusal.js';
-import type { Subject } from '../journal/entry-draft.js';
+import { endPoint } from './end-point.js';
 import { OpenPoint } from './open-point.entity.js';
-import { OpenPointEnd } from './open-point-end.entity.js';
+import { openPointIdOf } from './open-points.js';
 
 /** What a rule wants a person to look at. */
 export interface PointDraft {
@@ -33,44 +34,29 @@ export interface PointsCleared {
 
 /** Raises a point; where the same cause on the same subject is still open, nothing new comes. */
 export async function raisePoint(tx: Tx, point: PointDraft): Promise<void> {
-  const open = await openWith(tx, point);
-  if (open.length > 0) return;
+  const { id, siteId, cause, subject } = point;
+  await tx.sql`
+    INSERT INTO "open_point_state" ("point_id", "site_id", "cause", "subject_kind", "subject_id")
+    VALUES (${id}, ${siteId}, ${cause}, ${subject.kind}, ${subject.id}) ON CONFLICT DO NOTHING`;
+  if ((await openPointIdOf(tx, { siteId, cause, subject })) !== id) return;
   await tx.insert(OpenPoint, {
-    id: point.id,
-    siteId: point.siteId,
-    cause: point.cause,
+    id,
+    siteId,
+    cause,
     facts: canonicalText(point.facts),
-    subjectKind: point.subject.kind,
-    subjectId: point.subject.id,
+    subjectKind: subject.kind,
+    subjectId: subject.id,
     role: point.role,
     personId: point.personId ?? null,
     raisedAt: point.at,
   });
 }
 
-/** Ends the open points of a cause on a subject, because the cause is gone; answers how many. */
+/** Ends the open point of a cause on a subject, because the cause is gone; answers how many there were, 0 or 1. */
 export async function clearPoints(tx: Tx, cleared: PointsCleared): Promise<number> {
-  const open = await openWith(tx, cleared);
-  for (const { id } of open) {
-    await tx.insert(OpenPointEnd, {
-      id: cleared.nextId(),
-      pointId: id,
-      how: 'cleared',
-      explanation: null,
-      personId: cleared.personId,
-      endedAt: cleared.at,
-    });
-  }
-  return open.length;
-}
-
-function openWith(
-  tx: Tx,
-  like: { readonly siteId: string; readonly cause: string; readonly subject: Subject },
-): Promise<{ id: string }[]> {
-  return tx.sql<{ id: string }>`
-    SELECT p."id" FROM "open_point" p
-    WHERE p."subject_kind" = ${like.subject.kind} AND p."subject_id" = ${like.subject.id}
-      AND p."site_id" = ${like.siteId} AND p."cause" = ${like.cause} AND p."voided_by" IS NULL
-      AND NOT EXISTS (SELECT 1 FROM "open_point_end" e WHERE e."point_id" = p."id" AND e."voided_by" IS NULL)`;
+  const pointId = await openPointIdOf(tx, cleared);
+  if (pointId === null) return 0;
+  const { personId, at: endedAt } = cleared;
+  const end = { id: cleared.nextId(), pointId, how: 'cleared' as const, explanation: null, personId, endedAt };
+  return (await endPoint(tx, end)) ? 1 : 0;
 }

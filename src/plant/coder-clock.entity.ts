@@ -1,4 +1,4 @@
-import { Entity } from 'typeorm';
+import { Entity, Index } from 'typeorm';
 import { IdColumn, InstantColumn, RefColumn, VoidedByColumn, WholeColumn } from '../platform/database/columns.js';
 import { Fact } from '../platform/database/fact-table.js';
 import { Coder } from './coder.entity.js';
@@ -6,6 +6,7 @@ import { Coder } from './coder.entity.js';
 /** From an instant on, how far the coder's clock is ahead of the plant's, and how surely that is known. */
 @Fact()
 @Entity('coder_clock')
+@Index(['coderId', 'validFrom'], { unique: true, where: '"voided_by" IS NULL' })
 export class CoderClock {
   @IdColumn()
   id!: string;

@@ -1,4 +1,4 @@
-import { Entity } from 'typeorm';
+import { Entity, Index } from 'typeorm';
 import { IdColumn, InstantColumn, RefColumn, TextColumn, VoidedByColumn } from '../platform/database/columns.js';
 import { Fact } from '../platform/database/fact-table.js';
 import { Grade } from './grade.entity.js';
@@ -6,6 +6,7 @@ import { Grade } from './grade.entity.js';
 /** What a grade's results must be, from an instant on. */
 @Fact()
 @Entity('grade_specification')
+@Index(['gradeId', 'validFrom'], { unique: true, where: '"voided_by" IS NULL' })
 export class GradeSpecification {
   @IdColumn()
   id!: string;

@@ -1,4 +1,4 @@
-import { Entity } from 'typeorm';
+import { Entity, Index } from 'typeorm';
 import { IdColumn, InstantColumn, RefColumn, VoidedByColumn } from '../platform/database/columns.js';
 import { Fact } from '../platform/database/fact-table.js';
 import { Hopper } from './hopper.entity.js';
@@ -8,6 +8,7 @@ import { Site } from './site.entity.js';
 /** From an instant on, a line is fed by this hopper (by none, when null). */
 @Fact()
 @Entity('hopper_line')
+@Index(['lineId', 'validFrom'], { unique: true, where: '"voided_by" IS NULL' })
 export class HopperLine {
   @IdColumn()
   id!: string;

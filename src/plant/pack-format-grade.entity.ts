@@ -1,4 +1,4 @@
-import { Entity } from 'typeorm';
+import { Entity, Index } from 'typeorm';
 import { IdColumn, RefColumn, VoidedByColumn } from '../platform/database/columns.js';
 import { Fact } from '../platform/database/fact-table.js';
 import { Grade } from './grade.entity.js';
@@ -7,6 +7,7 @@ import { PackFormat } from './pack-format.entity.js';
 /** A grade that a format takes. */
 @Fact()
 @Entity('pack_format_grade')
+@Index(['formatId', 'gradeId'], { unique: true, where: '"voided_by" IS NULL' })
 export class PackFormatGrade {
   @IdColumn()
   id!: string;

@@ -18,7 +18,7 @@ import type {
   ScaleStanding,
   SiteRow,
 } from './plant-rows.js';
-import { scaleStanding, type CheckedScale } from './scale-standing.js';
+import { scaleStanding, type CheckedScale, type VerifiedSpan } from './scale-standing.js';
 import { readShiftPattern } from './shift-pattern-text.js';
 
 /** A coder whose clock nobody has compared yet: right to two minutes, our own value, no source. */
@@ -147,14 +147,16 @@ export async function scaleStandingAt(from: ReadFrom, scaleId: string, at: Insta
   const rows = await from.sql<CheckedScale>`
     SELECT s."id", s."site_id" AS "siteId", s."code", s."name", s."interval_milligrams" AS "intervalMilligrams",
       s."maximum_permissible_error_milligrams" AS "maximumPermissibleErrorMilligrams",
-      s."check_every_hours" AS "checkEveryHours", s."verified_until_on" AS "verifiedUntilOn",
-      t."time_zone" AS "timeZone", c."checked_at" AS "checkedAt", c."passed"
+      s."check_every_hours" AS "checkEveryHours", t."time_zone" AS "timeZone", c."checked_at" AS "checkedAt", c."passed"
     FROM "scale" s
     JOIN "site" t ON t."id" = s."site_id"
     LEFT JOIN "scale_check" c ON c."scale_id" = s."id" AND c."checked_at" <= ${at} AND c."voided_by" IS NULL
     WHERE s."id" = ${scaleId}
     ORDER BY c."checked_at" DESC, c."id" DESC LIMIT 1`;
-  return scaleStanding(known('scale', scaleId, rows), at);
+  const verifications = await from.sql<VerifiedSpan>`
+    SELECT "verified_on" AS "verifiedOn", "verified_until_on" AS "verifiedUntilOn" FROM "scale_verification"
+    WHERE "scale_id" = ${scaleId} AND "voided_by" IS NULL ORDER BY "verified_on"`;
+  return scaleStanding(known('scale', scaleId, rows), verifications, at);
 }
 
 export async function customerOf(from: ReadFrom, customerId: string): Promise<CustomerRow> {

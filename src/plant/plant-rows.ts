@@ -61,7 +61,6 @@ export interface ScaleRow extends NamedRow {
   readonly intervalMilligrams: number;
   readonly maximumPermissibleErrorMilligrams: number;
   readonly checkEveryHours: number;
-  readonly verifiedUntilOn: string | null;
 }
 
 /** What a scale is good for at an instant. */
@@ -74,6 +73,8 @@ export interface ScaleStanding {
   readonly isOverdue: boolean;
   /** The last check found it out of its permissible error. */
   readonly hasFailed: boolean;
+  /** The last day of the verification that counts; null where it was never verified. */
+  readonly verifiedUntilOn: string | null;
   /** Goods may be sold by its weight on this day of the plant's calendar. */
   readonly isVerifiedForTrade: boolean;
 }

@@ -1,4 +1,4 @@
-import { Entity } from 'typeorm';
+import { Entity, Index } from 'typeorm';
 import {
   IdColumn,
   InstantColumn,
@@ -13,6 +13,7 @@ import { Site } from './site.entity.js';
 /** A set of rules of the house, from an instant on: the vehicle check, the tipping at risk, limits of lateness. */
 @Fact()
 @Entity('rule_set')
+@Index(['siteId', 'kind', 'validFrom'], { unique: true, where: '"voided_by" IS NULL' })
 export class RuleSet {
   @IdColumn()
   id!: string;

@@ -1,4 +1,4 @@
-import { Entity } from 'typeorm';
+import { Entity, Index } from 'typeorm';
 import {
   FlagColumn,
   IdColumn,
@@ -14,6 +14,7 @@ import { Scale } from './scale.entity.js';
 /** A check of a scale with known weights. */
 @Fact()
 @Entity('scale_check')
+@Index(['scaleId', 'checkedAt'], { unique: true, where: '"voided_by" IS NULL' })
 export class ScaleCheck {
   @IdColumn()
   id!: string;

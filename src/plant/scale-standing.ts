@@ -10,11 +10,22 @@ export interface CheckedScale extends ScaleRow {
   readonly passed: boolean | number | null;
 }
 
+/** Days of the plant's calendar on which goods may be sold by the scale's weight, both included. */
+export interface VerifiedSpan {
+  readonly verifiedOn: string;
+  readonly verifiedUntilOn: string;
+}
+
 const millisecondsOfHour = 3_600_000;
 
-/** What a scale is good for, from its last check: a check counts up to, but not at, the instant at which it is due again. */
-export function scaleStanding(row: CheckedScale, at: Instant): ScaleStanding {
+/**
+ * What a scale is good for. A check counts up to, but not at, the instant at which it is due again; of several
+ * verifications the latest that has begun counts, so that a shorter one takes over.
+ */
+export function scaleStanding(row: CheckedScale, verifications: readonly VerifiedSpan[], at: Instant): ScaleStanding {
   const { timeZone, checkedAt, passed, ...scale } = row;
+  const on = localMomentAt(timeZone, at).on;
+  const verified = verifications.filter((span) => span.verifiedOn <= on).at(-1);
   const dueAt = checkedAt === null ? null : shifted(checkedAt, scale.checkEveryHours * millisecondsOfHour);
   return {
     scale,
@@ -22,6 +33,7 @@ export function scaleStanding(row: CheckedScale, at: Instant): ScaleStanding {
     dueAt,
     isOverdue: dueAt === null || dueAt <= at,
     hasFailed: passed !== null && !toBoolean(passed),
-    isVerifiedForTrade: scale.verifiedUntilOn !== null && localMomentAt(timeZone, at).on <= scale.verifiedUntilOn,
+    verifiedUntilOn: verified?.verifiedUntilOn ?? null,
+    isVerifiedForTrade: verified !== undefined && on <= verified.verifiedUntilOn,
   };
 }

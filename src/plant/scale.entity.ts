@@ -1,9 +1,9 @@
 import { Entity, Unique } from 'typeorm';
-import { DayColumn, IdColumn, RefColumn, WholeColumn, WordColumn } from '../platform/database/columns.js';
+import { IdColumn, RefColumn, WholeColumn, WordColumn } from '../platform/database/columns.js';
 import { Fact } from '../platform/database/fact-table.js';
 import { Site } from './site.entity.js';
 
-/** A scale: its interval, its maximum permissible error in service, how often it is checked, and until when it is verified for trade. */
+/** A scale: its interval, its maximum permissible error in service, and how often it is checked. */
 @Fact()
 @Entity('scale')
 @Unique(['siteId', 'code'])
@@ -28,8 +28,4 @@ export class Scale {
 
   @WholeColumn()
   checkEveryHours!: number;
-
-  /** Sale by weight only up to this day; null: not verified for trade. */
-  @DayColumn({ nullable: true })
-  verifiedUntilOn!: string | null;
 }

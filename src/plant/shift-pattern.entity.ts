@@ -1,4 +1,4 @@
-import { Entity } from 'typeorm';
+import { Entity, Index } from 'typeorm';
 import { IdColumn, InstantColumn, RefColumn, TextColumn, VoidedByColumn } from '../platform/database/columns.js';
 import { Fact } from '../platform/database/fact-table.js';
 import { Site } from './site.entity.js';
@@ -6,6 +6,7 @@ import { Site } from './site.entity.js';
 /** The shifts of a site from an instant on. A later row takes over; history is never computed anew. */
 @Fact()
 @Entity('shift_pattern')
+@Index(['siteId', 'validFrom'], { unique: true, where: '"voided_by" IS NULL' })
 export class ShiftPatternVersion {
   @IdColumn()
   id!: string;

@@ -17,6 +17,7 @@ import { PackFormatGrade } from '../../src/plant/pack-format-grade.entity.js';
 import { PackingLine } from '../../src/plant/packing-line.entity.js';
 import { Scale } from '../../src/plant/scale.entity.js';
 import { ScaleCheck } from '../../src/plant/scale-check.entity.js';
+import { ScaleVerification } from '../../src/plant/scale-verification.entity.js';
 import { ShiftPatternVersion } from '../../src/plant/shift-pattern.entity.js';
 import { Site } from '../../src/plant/site.entity.js';
 import { StorePlace } from '../../src/plant/store-place.entity.js';
@@ -198,7 +199,6 @@ async function addScales(tx: Tx, siteId: string) {
     code: 'S1',
     name: 'Bag scale 1',
     checkEveryHours: 720,
-    verifiedUntilOn: '2027-12-31',
   });
   await tx.insert(Scale, {
     ...scale,
@@ -206,12 +206,16 @@ async function addScales(tx: Tx, siteId: string) {
     code: 'S2',
     name: 'Bag scale 2',
     checkEveryHours: 24,
-    verifiedUntilOn: '2027-12-31',
   });
   const check = { deviationMilligrams: 0, passed: true, personId: null };
   await tx.insert(ScaleCheck, [
     { ...check, id: ids.next(), scaleId, checkedAt: '2026-03-12T05:00:00.000Z' },
     { ...check, id: ids.next(), scaleId: staleScaleId, checkedAt: '2026-03-09T05:00:00.000Z' },
+  ]);
+  const verification = { verifiedOn: '2026-01-01', verifiedUntilOn: '2027-12-31' };
+  await tx.insert(ScaleVerification, [
+    { ...verification, id: ids.next(), scaleId },
+    { ...verification, id: ids.next(), scaleId: staleScaleId },
   ]);
   return { scaleId, staleScaleId };
 }
