@@ -31,6 +31,20 @@ describe('the level through a hopper period', () => {
     });
   });
 
+  it('never has less than nothing inside, however light the bag and heavy the packs', () => {
+    const events: HopperEvent[] = [
+      { kind: 'addition', id: 'bag', mass: massWithin(1000, 50) },
+      { kind: 'exit', id: 'packs', mass: massWithin(1000, 50) },
+      { kind: 'addition', id: 'next', mass: massWithin(1000, 50) },
+    ];
+    const { points } = levelCourse({ capacityGrams: null, events });
+    expect(points.map(({ lowerGrams, upperGrams }) => [lowerGrams, upperGrams])).toEqual([
+      [950, 1050],
+      [0, 100],
+      [950, 1150],
+    ]);
+  });
+
   it('starts the limits anew at a level that was seen', () => {
     const events: HopperEvent[] = [
       { kind: 'addition', id: 'bag', mass: massWithin(1000, 50) },
