@@ -1,4 +1,6 @@
 import { Module } from '@nestjs/common';
+import { CountPacks } from './count-packs.js';
+import './packing.sentences.js';
 
-@Module({})
+@Module({ providers: [CountPacks], exports: [CountPacks] })
 export class PackingModule {}
