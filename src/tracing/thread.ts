@@ -1,0 +1,110 @@
+import type { BagResult } from '../laboratory/bag-results.js';
+import type { ClosedRange, TimeWindow } from './window-in-ranges.js';
+
+/** The word for how surely: *sure* where least is above zero, and so on (`core/hopper-flow`). */
+export type Word = 'sure' | 'likely' | 'possible';
+
+/** Kilograms between what is sure and what is possible. */
+export interface Amounts {
+  readonly leastGrams: number;
+  readonly likelyGrams: number;
+  readonly mostGrams: number;
+  readonly word: Word;
+}
+
+/** What a thread starts from. */
+export type ThreadKind = 'lot' | 'bulk-bag' | 'pallet' | 'packing-run' | 'delivery' | 'film-lot';
+
+export interface ThreadSubject {
+  readonly kind: ThreadKind;
+  readonly id: string;
+  /** As people call it: the printed code, the short number, the SSCC. */
+  readonly name: string;
+  /** The time of day printed with a pack's code, `HH:mm`. */
+  readonly localTime: string | null;
+}
+
+/** A production shift: the day it belongs to and its code. */
+export interface ShiftName {
+  readonly productionOn: string;
+  readonly shiftCode: string;
+}
+
+/** Packs of one run with one code: where the subject was packed. */
+export interface PackedPart extends ClosedRange {
+  readonly runNumber: string;
+  readonly lineCode: string;
+  readonly formatName: string;
+  readonly lotId: string | null;
+  readonly lotCode: string | null;
+  readonly when: TimeWindow | null;
+  /** One shift, or two at a change. */
+  readonly packingShifts: readonly ShiftName[];
+}
+
+/** A bag whose sugar is in the subject, and what is known of it. */
+export interface SourceLine extends Amounts {
+  readonly bagId: string;
+  readonly bagNumber: string;
+  readonly sscc: string;
+  readonly netGrams: number | null;
+  readonly dryerCode: string | null;
+  readonly dryerShift: ShiftName | null;
+  readonly filledAt: string | null;
+  readonly supplierLot: string | null;
+  readonly results: readonly BagResult[];
+  readonly decision: string;
+  readonly isOnHold: boolean;
+  readonly isDoubtful: boolean;
+}
+
+/** A pallet that may hold sugar of the same bags (or of the bag asked for). */
+export interface PalletLine extends Amounts {
+  readonly palletId: string;
+  readonly sscc: string;
+  readonly formatName: string;
+  readonly lotCodes: readonly string[];
+  readonly packCount: number;
+  readonly status: string;
+  readonly placeCode: string | null;
+  readonly deliveryId: string | null;
+  readonly deliveryNumber: string | null;
+  readonly customerId: string | null;
+  readonly customerName: string | null;
+  /** Whether the subject itself stands on it, rather than other packs with the same sugar. */
+  readonly isSubject: boolean;
+}
+
+/** A customer who got such pallets, or a bag whole. */
+export interface CustomerLine {
+  readonly customerId: string;
+  readonly customerName: string;
+  readonly deliveryNumbers: readonly string[];
+  readonly palletCount: number;
+  readonly packCount: number;
+  readonly bagCount: number;
+}
+
+/** What happened on the line near the subject. */
+export interface LineEvent {
+  readonly kind: 'stop' | 'reject' | 'sample' | 'sweepings' | 'film';
+  readonly at: string;
+  readonly says: string;
+  readonly grams: number | null;
+}
+
+/** The whole answer. */
+export interface Thread {
+  readonly subject: ThreadSubject;
+  readonly packed: readonly PackedPart[];
+  readonly sources: readonly SourceLine[];
+  readonly dryerShifts: readonly (ShiftName & { readonly dryerCode: string; readonly bagCount: number })[];
+  readonly pallets: readonly PalletLine[];
+  readonly customers: readonly CustomerLine[];
+  readonly lineEvents: readonly LineEvent[];
+  /** The sugar of the subject by count times mean, and how sure that is. */
+  readonly subjectGrams: { readonly lowerGrams: number; readonly grams: number; readonly upperGrams: number };
+  /** How *likely* was computed. */
+  readonly model: { readonly name: string; readonly likelyPermille: number } | null;
+  readonly readAt: string;
+}
