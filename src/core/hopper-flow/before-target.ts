@@ -21,6 +21,10 @@ export interface BeforeTarget {
  * @param parts in order, not empty
  * @param untilIndex event index up to which answers are wanted
  * @returns from an event index (after the group's first addition, at most `untilIndex`) to what is known before it
+ * @throws RangeError from the answer, when the event does not lie there
+ * @example
+ * // 100 kg in a bag, of which nothing has left yet before the packs of event 1
+ * followElsewhere(period, placeGroup(period, wholeAdditions(['bag'])), 1)(1).leftUpperGrams // 0
  */
 export function followElsewhere(
   prepared: PreparedHopperPeriod,
@@ -84,6 +88,8 @@ function leaveElsewhere(
  * tip to the event is needed.
  * @param eventIndex the target's first exit
  * @returns for the cut of a whole addition before that event, what is known of it there; to be asked for such cuts only
+ * @throws RangeError from the answer, when the cut does not lie before the event
+ * @example followEachElsewhere(period, 1)(0).leftUpperGrams // 0, as above
  */
 export function followEachElsewhere(
   prepared: PreparedHopperPeriod,
@@ -91,7 +97,7 @@ export function followEachElsewhere(
 ): (cutIndex: number) => BeforeTarget {
   const cutCount = prepared.cutCountBefore[eventIndex] ?? 0;
   const [growth, highestGrowth, fromCeiling, highestFromCeiling] = [[0], [0], [0], [0]];
-  // Growth from after a cut to the event, and the highest on the way; the same started anew at the tightest ceiling on the way.
+  // Growth from after a cut to the event, and the highest on the way; the same started anew at the tightest ceiling.
   let [toEvent, highest, toEventAnew, highestAnew] = [0, -Infinity, -Infinity, -Infinity];
   let until = eventIndex;
   for (let cutIndex = cutCount - 1; cutIndex >= 0; cutIndex -= 1) {

@@ -7,11 +7,14 @@ import {
   boundGroupInTargets,
   boundGroupsInTarget,
 } from './bound-group-in-target.js';
+import { followEachElsewhere, followElsewhere } from './before-target.js';
+import { boundLayout, layOut } from './bound-layout.js';
 import { flowFirstInFirstOut, likelySourcesOf } from './first-in-first-out.js';
 import { placeGroup, wholeAdditions, type GroupContent } from './group-content.js';
 import { exactMass, massWithin, type HopperEvent } from './hopper-event.js';
 import { prepareHopperPeriod } from './prepare-period.js';
-import { exitsIn, mergeExits, placeTarget, type Membership } from './target-steps.js';
+import { passSixNumbers } from './six-number-pass.js';
+import { exitGrams, exitsIn, mergeExits, placeTarget, type Membership } from './target-steps.js';
 
 const tip = (id: string, kg: number): HopperEvent => ({ kind: 'addition', id, mass: exactMass(kg * 1000) });
 const packs = (id: string, kg: number): HopperEvent => ({ kind: 'exit', id, mass: exactMass(kg * 1000) });
@@ -177,6 +180,44 @@ describe('records that cannot be true', () => {
       mostGrams: 100_000,
       contradiction: { eventId: 'of nothing' },
     });
+  });
+});
+
+describe('the steps of an answer', () => {
+  const period = prepare(tip('bag', 100), packs('packs', 30));
+  const parts = placeGroup(period, wholeAdditions(['bag']));
+  const before = followElsewhere(period, parts, 1);
+
+  it('start with what is known before the target, alike for a group and for each bag', () => {
+    expect(before(1)).toEqual({
+      pouredLowerGrams: 100_000,
+      pouredUpperGrams: 100_000,
+      leftLowerGrams: 0,
+      leftUpperGrams: 0,
+      mustHaveLeftGrams: 0,
+    });
+    expect(followEachElsewhere(period, 1)(0)).toEqual(before(1));
+    expect(() => before(0)).toThrow(RangeError);
+    expect(() => followEachElsewhere(period, 0)(0)).toThrow(RangeError);
+  });
+
+  it('go on with the pass through the target', () => {
+    const start = { target: mergeExits(period, [1]), startStep: 0 };
+    expect(passSixNumbers(start, before(1), [], 'believed')).toEqual({
+      leastGrams: 30_000,
+      mostGrams: 30_000,
+      leftElsewhereUpperGrams: 0,
+      pouredLowerGrams: 100_000,
+    });
+    expect(passSixNumbers(start, before(1), [], 'disbelieved')).toMatchObject({ leastGrams: 0, mostGrams: 30_000 });
+  });
+
+  it('lay nothing out for nothing', () => {
+    const empty = prepare();
+    const layout = layOut(empty, new Map());
+    expect(layout.possible.steps).toEqual([]);
+    expect(exitGrams(empty, 0, 0)).toEqual({ lowerGrams: 0, upperGrams: 0 });
+    expect(boundLayout({ period: empty, parts: [], layout, before })).toEqual(kilograms(0, 0));
   });
 });
 

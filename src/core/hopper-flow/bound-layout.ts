@@ -24,6 +24,7 @@ export interface TargetLayout {
 /**
  * Lays a target out for the pass, with and without its doubtful exits.
  * @throws RangeError when an exit is not in the period
+ * @example layOut(prepareHopperPeriod({ capacityGrams: null, events: [] }), new Map()).possible.steps // []
  */
 export function layOut(period: PreparedHopperPeriod, target: Target): TargetLayout {
   const withMaybe = placeTarget(period, target, 'with-maybe');
@@ -36,13 +37,18 @@ export function layOut(period: PreparedHopperPeriod, target: Target): TargetLayo
 interface Question {
   readonly period: PreparedHopperPeriod;
   readonly parts: readonly GroupPart[];
-  /** What is known of the group before a target that starts at this event, which lies after the group's first addition. */
+  /** What is known of the group before a target that starts at this event, after the group's first addition. */
   readonly before: (startIndex: number) => BeforeTarget;
 }
 
 type LeastAndMost = Pick<Bounds, 'leastGrams' | 'mostGrams'>;
 
-/** Most from all exits that may belong to the target, least from those that surely do. */
+/**
+ * Most from all exits that may belong to the target, least from those that surely do.
+ * @example
+ * // a group of nothing
+ * boundLayout({ period, parts: [], layout, before }) // { leastGrams: 0, mostGrams: 0, contradiction: null }
+ */
 export function boundLayout(question: Question & { readonly layout: TargetLayout }): Bounds {
   const { possible, certain } = question.layout;
   const { contradiction } = question.period;
@@ -88,7 +94,7 @@ function lookBack({ period, parts }: Question, { endIndex }: TargetSteps, after:
   return { leastGrams: Math.max(leastGrams, seenLater), mostGrams };
 }
 
-/** As `tightestLaterCeilingGrams`, for a group of which more is poured later: that is not among what may still be inside. */
+/** As `tightestLaterCeilingGrams`, for a group of which more is poured later, which may then be what is inside. */
 function tightestWhilePouring(period: PreparedHopperPeriod, later: readonly GroupPart[], endIndex: number): number {
   let [tightest, pouredGrams, nextPart] = [-Infinity, 0, 0];
   for (let cutIndex = period.cutCountBefore[endIndex] ?? 0; cutIndex < period.cuts.length; cutIndex += 1) {

@@ -20,7 +20,7 @@ export interface Cut {
   readonly levelUpperBeforeGrams: number;
 }
 
-/** A hopper period checked and laid out for many questions, by `prepareHopperPeriod`; its fields are for this folder only. */
+/** A period checked and laid out for many questions, by `prepareHopperPeriod`; its fields are for this folder only. */
 export interface PreparedHopperPeriod {
   readonly period: HopperPeriod;
   readonly contradiction: Contradiction | null;
@@ -31,7 +31,7 @@ export interface PreparedHopperPeriod {
   readonly cutCountBefore: readonly number[];
   readonly exitLowerGramsBefore: readonly number[];
   readonly exitUpperGramsBefore: readonly number[];
-  /** Over all ceilings from here on, the highest of −(ceiling + exits before it, upper); −Infinity where none follows. */
+  /** Over all ceilings from here on, the highest of −(ceiling + exits before it, upper); −Infinity without any. */
   readonly tightestLaterCeilingGrams: readonly number[];
 }
 

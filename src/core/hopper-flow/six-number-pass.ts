@@ -27,6 +27,9 @@ export interface AfterTarget {
  * @param levels `disbelieved` leaves `mustHaveLeft` out: least is then 0, and most rests only on what was poured and
  * what left, in order
  * @see hopper-bounds.md, "The pass"
+ * @example
+ * // the 30 kg of packs after a bag of 100 kg, alone in the hopper
+ * passSixNumbers({ target: mergeExits(period, [1]), startStep: 0 }, before, [], 'believed').leastGrams // 30_000
  */
 export function passSixNumbers(
   { target, startStep }: { readonly target: TargetSteps; readonly startStep: number },

@@ -102,7 +102,8 @@ class RunsOfExits {
 
 /**
  * What leaves in the events from `from` to before `to`, with its limits.
- * @example exitGrams(prepareHopperPeriod({ capacityGrams: null, events: [] }), 0, 0) // { lowerGrams: 0, upperGrams: 0 }
+ * @example
+ * exitGrams(prepareHopperPeriod({ capacityGrams: null, events: [] }), 0, 0) // { lowerGrams: 0, upperGrams: 0 }
  */
 export function exitGrams(
   { exitLowerGramsBefore: lower, exitUpperGramsBefore: upper }: PreparedHopperPeriod,
