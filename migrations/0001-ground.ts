@@ -1382,6 +1382,7 @@ export const ground = migration(1, 'ground', [
     "lower_grams" integer NOT NULL,
     "upper_grams" integer NOT NULL,
     "seen_at" varchar NOT NULL,
+    "is_late" boolean NOT NULL,
     "voided_by" varchar,
     CONSTRAINT "pk_level_seen" PRIMARY KEY ("id"),
     CONSTRAINT "fk_level_seen_period_id" FOREIGN KEY ("period_id") REFERENCES "hopper_period" ("id")
@@ -1390,7 +1391,7 @@ export const ground = migration(1, 'ground', [
   {
     guard: {
       table: 'level_seen',
-      columns: ['id', 'period_id', 'how', 'lower_grams', 'upper_grams', 'seen_at', 'voided_by'],
+      columns: ['id', 'period_id', 'how', 'lower_grams', 'upper_grams', 'seen_at', 'is_late', 'voided_by'],
       voidable: true,
       keys: [{ columns: ['id'] }],
     },
@@ -1478,6 +1479,7 @@ export const ground = migration(1, 'ground', [
     "net_grams" integer NOT NULL,
     "opened_at" varchar NOT NULL,
     "identified_by" varchar NOT NULL,
+    "second_person_id" varchar,
     "has_happened" boolean NOT NULL,
     "is_late" boolean NOT NULL,
     "voided_by" varchar,
@@ -1487,6 +1489,7 @@ export const ground = migration(1, 'ground', [
     CONSTRAINT "fk_tip_bag_id" FOREIGN KEY ("bag_id") REFERENCES "bulk_bag" ("id"),
     CONSTRAINT "fk_tip_bin_id" FOREIGN KEY ("bin_id") REFERENCES "rework_bin" ("id")
   )`,
+  `CREATE UNIQUE INDEX "ix_tip_bin_id" ON "tip" ("bin_id") WHERE "voided_by" IS NULL`,
   `CREATE INDEX "ix_tip_bag_id" ON "tip" ("bag_id")`,
   `CREATE INDEX "ix_tip_period_id" ON "tip" ("period_id")`,
   {
@@ -1502,12 +1505,13 @@ export const ground = migration(1, 'ground', [
         'net_grams',
         'opened_at',
         'identified_by',
+        'second_person_id',
         'has_happened',
         'is_late',
         'voided_by',
       ],
       voidable: true,
-      keys: [{ columns: ['id'] }],
+      keys: [{ columns: ['id'] }, { columns: ['bin_id'], where: '"voided_by" IS NULL' }],
     },
   },
   `CREATE TABLE "tip_candidate" (
@@ -1643,6 +1647,24 @@ export const ground = migration(1, 'ground', [
     CONSTRAINT "pk_pallet_state" PRIMARY KEY ("pallet_id")
   )`,
   `CREATE INDEX "ix_pallet_state_status" ON "pallet_state" ("status")`,
+  `CREATE TABLE "pallet_taken_apart" (
+    "id" varchar NOT NULL,
+    "pallet_id" varchar NOT NULL,
+    "reason" text,
+    "taken_apart_at" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_pallet_taken_apart" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_pallet_taken_apart_pallet_id" FOREIGN KEY ("pallet_id") REFERENCES "pallet" ("id")
+  )`,
+  `CREATE UNIQUE INDEX "ix_pallet_taken_apart_pallet_id" ON "pallet_taken_apart" ("pallet_id") WHERE "voided_by" IS NULL`,
+  {
+    guard: {
+      table: 'pallet_taken_apart',
+      columns: ['id', 'pallet_id', 'reason', 'taken_apart_at', 'voided_by'],
+      voidable: true,
+      keys: [{ columns: ['id'] }, { columns: ['pallet_id'], where: '"voided_by" IS NULL' }],
+    },
+  },
   `CREATE TABLE "delivery" (
     "id" varchar NOT NULL,
     "site_id" varchar NOT NULL,
@@ -1662,11 +1684,30 @@ export const ground = migration(1, 'ground', [
       keys: [{ columns: ['id'] }],
     },
   },
+  `CREATE TABLE "delivery_cancel" (
+    "id" varchar NOT NULL,
+    "delivery_id" varchar NOT NULL,
+    "reason" text NOT NULL,
+    "cancelled_at" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_delivery_cancel" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_delivery_cancel_delivery_id" FOREIGN KEY ("delivery_id") REFERENCES "delivery" ("id")
+  )`,
+  `CREATE UNIQUE INDEX "ix_delivery_cancel_delivery_id" ON "delivery_cancel" ("delivery_id") WHERE "voided_by" IS NULL`,
+  {
+    guard: {
+      table: 'delivery_cancel',
+      columns: ['id', 'delivery_id', 'reason', 'cancelled_at', 'voided_by'],
+      voidable: true,
+      keys: [{ columns: ['id'] }, { columns: ['delivery_id'], where: '"voided_by" IS NULL' }],
+    },
+  },
   `CREATE TABLE "delivery_close" (
     "id" varchar NOT NULL,
     "delivery_id" varchar NOT NULL,
     "seal" varchar NOT NULL,
     "short_reason" text,
+    "remarks" text,
     "blind_count" integer NOT NULL,
     "paper_id" varchar NOT NULL,
     "closed_at" varchar NOT NULL,
@@ -1678,7 +1719,17 @@ export const ground = migration(1, 'ground', [
   {
     guard: {
       table: 'delivery_close',
-      columns: ['id', 'delivery_id', 'seal', 'short_reason', 'blind_count', 'paper_id', 'closed_at', 'voided_by'],
+      columns: [
+        'id',
+        'delivery_id',
+        'seal',
+        'short_reason',
+        'remarks',
+        'blind_count',
+        'paper_id',
+        'closed_at',
+        'voided_by',
+      ],
       voidable: true,
       keys: [{ columns: ['id'] }, { columns: ['delivery_id'], where: '"voided_by" IS NULL' }],
     },

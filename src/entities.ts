@@ -77,7 +77,9 @@ import { PalletContent } from './pallets/pallet-content.entity.js';
 import { PalletDescent } from './pallets/pallet-descent.entity.js';
 import { PalletMove } from './pallets/pallet-move.entity.js';
 import { PalletState } from './pallets/pallet-state.entity.js';
+import { PalletTakenApart } from './pallets/pallet-taken-apart.entity.js';
 import { Delivery } from './dispatch/delivery.entity.js';
+import { DeliveryCancel } from './dispatch/delivery-cancel.entity.js';
 import { DeliveryClose } from './dispatch/delivery-close.entity.js';
 import { DeliveryLine } from './dispatch/delivery-line.entity.js';
 import { DeliveryState } from './dispatch/delivery-state.entity.js';
@@ -166,7 +168,9 @@ export const entities: readonly EntityClass[] = [
   PalletDescent,
   PalletMove,
   PalletState,
+  PalletTakenApart,
   Delivery,
+  DeliveryCancel,
   DeliveryClose,
   DeliveryLine,
   DeliveryState,

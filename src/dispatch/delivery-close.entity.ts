@@ -28,6 +28,10 @@ export class DeliveryClose {
   @TextColumn({ nullable: true })
   shortReason!: string | null;
 
+  /** Written on the note as it is. */
+  @TextColumn({ nullable: true })
+  remarks!: string | null;
+
   /** Units counted by walking, without the list. */
   @WholeColumn()
   blindCount!: number;
