@@ -57,7 +57,6 @@ export async function aPackScale(house: TestHouse, plant: Plant, code = 'P1'): P
       intervalMilligrams: 1000,
       maximumPermissibleErrorMilligrams: 1000,
       checkEveryHours: 24,
-      verifiedUntilOn: '2027-12-31',
     });
     await tx.insert(ScaleCheck, {
       id: ids.next(),

@@ -1,0 +1,41 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import chromium from '@sparticuz/chromium';
+import { chromium as engine, type Browser, type BrowserContext, type Page } from 'playwright-core';
+
+const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+/** Chromium: the one that CHROMIUM_PATH names, else the one that comes with the packages. */
+export async function openBrowser(): Promise<Browser> {
+  const named = process.env['CHROMIUM_PATH'];
+  // The packaged browser brings the libraries that a bare machine lacks, when it is told that it runs where none are.
+  if (!existsSync('/usr/lib/x86_64-linux-gnu/libnss3.so')) process.env['AWS_LAMBDA_JS_RUNTIME'] = 'nodejs20.x';
+  const executablePath = named ?? (await chromium.executablePath());
+  return engine.launch({ executablePath, args: ['--no-sandbox'] });
+}
+
+/** A context with a locale, and every report of the content security policy collected. */
+export async function openContext(
+  browser: Browser,
+  size: { readonly width: number; readonly height: number } = { width: 1280, height: 800 },
+): Promise<{ context: BrowserContext; policyReports: string[] }> {
+  const context = await browser.newContext({ locale: 'en-GB', timezoneId: 'Europe/Berlin', viewport: size });
+  const policyReports: string[] = [];
+  context.on('console', (message) => {
+    if (/content security policy/i.test(message.text())) policyReports.push(message.text());
+  });
+  return { context, policyReports };
+}
+
+/** What axe finds on a page: rule, how serious, and where. */
+export async function accessibilityFindings(page: Page): Promise<readonly string[]> {
+  // evaluate() runs in the page's own world through the debugger, so the strict policy stays on.
+  await page.evaluate(axeSource);
+  return page.evaluate(async () => {
+    const { axe } = globalThis as unknown as {
+      axe: { run(): Promise<{ violations: { id: string; impact: string; nodes: { html: string }[] }[] }> };
+    };
+    const { violations } = await axe.run();
+    return violations.map(({ id, impact, nodes }) => `${impact}: ${id} at ${nodes[0]?.html ?? ''}`);
+  });
+}
