@@ -1,4 +1,72 @@
 import { Module } from '@nestjs/common';
+import { APP_GUARD } from '@nestjs/core';
+import { AddMachine } from './add-machine.js';
+import { AddPerson } from './add-person.js';
+import { DeviceApi } from './device.api.js';
+import { DeviceController } from './device.controller.js';
+import { EndRole } from './end-role.js';
+import { EnrolDevice } from './enrol-device.js';
+import { GiveBadge } from './give-badge.js';
+import { GiveOneTimePassword } from './give-one-time-password.js';
+import { GiveRole } from './give-role.js';
+import { OwnPassword } from './own-password.js';
+import { OwnSecretsController } from './own-secrets.controller.js';
+import { OwnSecrets } from './own-secrets.js';
+import { OwnSessions } from './own-sessions.js';
+import './people.sentences.js';
+import { PersonStandingApi } from './person-standing.api.js';
+import { PersonApi } from './person.api.js';
+import { PersonController } from './person.controller.js';
+import { RemoveName } from './remove-name.js';
+import { RenamePerson } from './rename-person.js';
+import { RenewDeviceToken } from './renew-device-token.js';
+import { SessionApi } from './session.api.js';
+import { Sessions } from './sessions.js';
+import { SetOwnPassword } from './set-own-password.js';
+import { SetPin } from './set-pin.js';
+import { SignInController } from './sign-in.controller.js';
+import { SignIn } from './sign-in.js';
+import { SignedInGuard } from './signed-in.guard.js';
+import { Throttle } from './throttle.js';
+import { WithdrawDevice } from './withdraw-device.js';
 
-@Module({})
+const commands = [
+  AddMachine,
+  AddPerson,
+  EndRole,
+  EnrolDevice,
+  GiveBadge,
+  GiveOneTimePassword,
+  GiveRole,
+  RemoveName,
+  RenamePerson,
+  RenewDeviceToken,
+  SetOwnPassword,
+  SetPin,
+  WithdrawDevice,
+];
+
+@Module({
+  controllers: [
+    SessionApi,
+    PersonApi,
+    PersonStandingApi,
+    DeviceApi,
+    SignInController,
+    OwnSecretsController,
+    PersonController,
+    DeviceController,
+  ],
+  providers: [
+    ...commands,
+    OwnPassword,
+    OwnSecrets,
+    OwnSessions,
+    Sessions,
+    SignIn,
+    Throttle,
+    { provide: APP_GUARD, useClass: SignedInGuard },
+  ],
+  exports: [...commands, Sessions],
+})
 export class PeopleModule {}

@@ -20,6 +20,10 @@ export interface HouseRequest extends FastifyRequest {
   actor?: Actor;
   viewer?: Viewer;
   deviceOffsetMilliseconds?: number | null;
+  /** SHA-256 of the session's cookie. */
+  sessionHash?: string;
+  /** The key of a plain form: it has no header to send one in. */
+  formKey?: string;
 }
 
 const keyPattern = /^[A-Za-z0-9-]{8,64}$/;
@@ -56,7 +60,7 @@ export const Asking = createParamDecorator((_: unknown, context: ExecutionContex
 
 function keyOf(request: HouseRequest): string {
   const header = request.headers['idempotency-key'];
-  const key = typeof header === 'string' ? header.trim() : '';
+  const key = (typeof header === 'string' ? header : (request.formKey ?? '')).trim();
   if (keyPattern.test(key)) return key;
   throw new BadForm([{ field: 'Idempotency-Key', code: 'key-missing', facts: {} }]);
 }

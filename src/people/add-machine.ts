@@ -1,0 +1,39 @@
+import { Injectable } from '@nestjs/common';
+import type { Asked } from '../journal/entry-draft.js';
+import { RecordChange } from '../journal/record-change.js';
+import { sha256 } from '../platform/canonical-text.js';
+import { Ids } from '../platform/ids.js';
+import type { AddMachineForm } from './device.form.js';
+import { insertDevice, replaceToken, type DeviceWithToken } from './device-in-unit.js';
+import { newToken } from './secrets.js';
+
+/**
+ * A machine that sends by itself (a scale, a pack weigher, a code reader) gets a token for the JSON routes.
+ * Refusals: `device-code-taken`.
+ */
+@Injectable()
+export class AddMachine {
+  constructor(
+    private readonly changes: RecordChange,
+    private readonly ids: Ids,
+  ) {}
+
+  async execute(asked: Asked, form: AddMachineForm): Promise<DeviceWithToken> {
+    const token = newToken();
+    const shown: { token: string | null } = { token: null };
+    const answer = await this.changes.run(asked, form, async (tx, change) => {
+      const { siteId } = asked.actor;
+      const device = { id: this.ids.next(), siteId, code: form.code.toLowerCase(), kind: 'machine' } as const;
+      await insertDevice(tx, device);
+      await replaceToken(tx, { deviceId: device.id, tokenHash: sha256(token), setAt: change.recordedAt });
+      shown.token = token;
+      const after = { code: device.code, kind: device.kind };
+      return {
+        answer: { id: device.id, code: device.code },
+        entry: { action: 'add-machine', subject: { kind: 'device', id: device.id }, after },
+      };
+    });
+    // Added outside, so that the stored answer of the request holds no secret.
+    return { ...answer, ...shown };
+  }
+}

@@ -1,0 +1,91 @@
+import { Body, Controller, Get, Inject, Post, Query, Req, Res } from '@nestjs/common';
+import { ApiExcludeController } from '@nestjs/swagger';
+import type { FastifyReply } from 'fastify';
+import type { VNode } from 'preact';
+import { AnyoneMay } from '../platform/actor.js';
+import { CONFIG, type Config } from '../platform/config.js';
+import { READER, type ReadFrom } from '../platform/database/reading.js';
+import type { HouseRequest } from '../platform/web/request.js';
+import { cookieOf, deviceCookie, giveDeviceCookie, giveSessionCookie, takeSessionCookie } from './cookies.js';
+import { goTo } from './go-to.js';
+import { ownPath } from './own-path.js';
+import { peopleWithPin } from './people.js';
+import { enteredText, readForm, troubleOf } from './read-form.js';
+import { SignInForm } from './session.form.js';
+import { Sessions } from './sessions.js';
+import { isShared, SignIn } from './sign-in.js';
+import { signInPage } from './sign-in.page.js';
+import { placeOf, withRetryAfter } from './sign-in-place.js';
+import { OpenBeforePasswordChange, SignsIn } from './signed-in.guard.js';
+
+@ApiExcludeController()
+@Controller()
+export class SignInController {
+  constructor(
+    private readonly signIn: SignIn,
+    private readonly sessions: Sessions,
+    @Inject(READER) private readonly reader: ReadFrom,
+    @Inject(CONFIG) private readonly config: Config,
+  ) {}
+
+  @Get('sign-in')
+  @AnyoneMay()
+  @OpenBeforePasswordChange()
+  show(@Req() request: HouseRequest, @Query() query: Record<string, unknown>): Promise<VNode> {
+    return this.page(request, query, []);
+  }
+
+  @Post('sign-in')
+  @AnyoneMay()
+  @SignsIn()
+  @OpenBeforePasswordChange()
+  async begin(
+    @Req() request: HouseRequest,
+    @Body() body: Record<string, unknown>,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<VNode | null> {
+    try {
+      const { next, ...fields } = body;
+      const form = await readForm(SignInForm, fields);
+      const { token } = await withRetryAfter(reply, this.signIn.execute(form, placeOf(request)));
+      giveSessionCookie(reply, this.config, token);
+      await this.renewDeviceCookie(request, reply);
+      return goTo(reply, ownPath(next));
+    } catch (error) {
+      const trouble = troubleOf(error);
+      if (trouble === null) throw error;
+      void reply.status(trouble.status);
+      return this.page(request, body, trouble.sentences);
+    }
+  }
+
+  @Post('sign-out')
+  @AnyoneMay()
+  @OpenBeforePasswordChange()
+  async end(@Req() request: HouseRequest, @Res({ passthrough: true }) reply: FastifyReply): Promise<null> {
+    if (request.sessionHash !== undefined) await this.sessions.end(request.sessionHash);
+    takeSessionCookie(reply, this.config);
+    return goTo(reply, '/sign-in');
+  }
+
+  private async page(request: HouseRequest, entered: unknown, trouble: readonly string[]): Promise<VNode> {
+    const device = await this.signIn.deviceAt(cookieOf(request, deviceCookie));
+    const shared =
+      device === null || !isShared(device)
+        ? null
+        : { code: device.code, people: await peopleWithPin(this.reader, device.siteId) };
+    return signInPage({
+      next: ownPath(enteredText(entered, 'next')),
+      trouble,
+      entered: { code: enteredText(entered, 'code'), person: enteredText(entered, 'person') },
+      shared,
+    });
+  }
+
+  /** A device that is used stays known. */
+  private async renewDeviceCookie(request: HouseRequest, reply: FastifyReply): Promise<void> {
+    const token = cookieOf(request, deviceCookie);
+    const device = await this.signIn.deviceAt(token);
+    if (token !== null && device !== null) giveDeviceCookie(reply, this.config, token);
+  }
+}

@@ -1,0 +1,149 @@
+import { Inject, Injectable, SetMetadata, type CanActivate, type ExecutionContext } from '@nestjs/common';
+import { Reflector } from '@nestjs/core';
+import type { FastifyReply } from 'fastify';
+import { mayDo, permissionKey, type Permission } from '../platform/actor.js';
+import { sha256 } from '../platform/canonical-text.js';
+import { Clock } from '../platform/clock.js';
+import { READER, type ReadFrom } from '../platform/database/reading.js';
+import { NotPermitted, Refusal } from '../platform/refusal.js';
+import type { HouseRequest } from '../platform/web/request.js';
+import { cookieOf, sessionCookie } from './cookies.js';
+import { deviceOffsetMilliseconds } from './device-time.js';
+import { csrfTokenOf, isCsrfToken } from './sessions.js';
+import { findDeviceByToken, findSignedIn, type KnownDevice, type SignedIn } from './who-asks.js';
+
+const openBeforeChangeKey = 'packthread:open-before-password-change';
+const signInKey = 'packthread:sign-in';
+
+/** States, beside a route, that a person with a one-time password may use it. */
+export const OpenBeforePasswordChange = (): MethodDecorator => SetMetadata(openBeforeChangeKey, true);
+
+/** States, beside a route, that it signs in: its form comes before any session, so its origin is looked at instead. */
+export const SignsIn = (): MethodDecorator => SetMetadata(signInKey, true);
+
+/** Stands before every route: who asks, may they, and was the form made here. */
+@Injectable()
+export class SignedInGuard implements CanActivate {
+  constructor(
+    private readonly reflector: Reflector,
+    private readonly clock: Clock,
+    @Inject(READER) private readonly reader: ReadFrom,
+  ) {}
+
+  async canActivate(context: ExecutionContext): Promise<boolean> {
+    const request = context.switchToHttp().getRequest<HouseRequest>();
+    const asks = <Stated>(key: string): Stated | undefined =>
+      this.reflector.getAllAndOverride<Stated | undefined>(key, [context.getHandler(), context.getClass()]);
+    const token = takeFormTokens(request);
+    request.deviceOffsetMilliseconds = deviceOffsetMilliseconds(request.headers['device-time'], this.clock.now());
+    const bearer = bearerOf(request);
+    const session = bearer === null ? await this.lookAtSession(request) : null;
+    if (bearer !== null) await this.lookAtMachine(request, bearer);
+    if (isUnsafe(request)) refuseForeignForm(request, { session, token, signsIn: asks<boolean>(signInKey) === true });
+    refuseUnlessPermitted(request, asks<Permission | 'anyone'>(permissionKey));
+    if (session?.mustChangePassword !== true || asks<boolean>(openBeforeChangeKey) === true) return true;
+    return leadToPasswordChange(request, context.switchToHttp().getResponse<FastifyReply>());
+  }
+
+  private async lookAtSession(request: HouseRequest): Promise<SignedIn | null> {
+    const token = cookieOf(request, sessionCookie);
+    if (token === null) return null;
+    const session = await findSignedIn(this.reader, sha256(token), this.clock.now());
+    if (session === null) return null;
+    const { siteId, personId, deviceId, roles, siteName, timeZone, language } = session;
+    request.sessionHash = session.tokenHash;
+    request.actor = { siteId, personId, deviceId, roles };
+    request.viewer = {
+      actor: request.actor,
+      name: session.name ?? session.personCode,
+      siteName,
+      timeZone,
+      language,
+      csrfToken: csrfTokenOf(session.csrfSecret),
+      path: pathOf(request),
+    };
+    return session;
+  }
+
+  private async lookAtMachine(request: HouseRequest, token: string): Promise<void> {
+    const device = await findDeviceByToken(this.reader, sha256(token));
+    if (device?.kind !== 'machine') return;
+    request.actor = { siteId: device.siteId, personId: null, deviceId: device.id, roles: ['device'] };
+    request.viewer = viewerOfMachine(request.actor, device, pathOf(request));
+  }
+}
+
+function viewerOfMachine(
+  actor: NonNullable<HouseRequest['actor']>,
+  { code, siteName, timeZone }: KnownDevice,
+  path: string,
+): NonNullable<HouseRequest['viewer']> {
+  return { actor, name: code, siteName, timeZone, language: 'en', csrfToken: '', path };
+}
+
+function isUnsafe(request: HouseRequest): boolean {
+  return !['GET', 'HEAD', 'OPTIONS'].includes(request.method);
+}
+
+function pathOf(request: HouseRequest): string {
+  return request.url.split('?')[0] ?? '/';
+}
+
+function bearerOf(request: HouseRequest): string | null {
+  const [, token] = /^Bearer +(\S{1,200})$/i.exec(request.headers.authorization ?? '') ?? [];
+  return token ?? null;
+}
+
+/** The tokens that a form carries are the house's own: they are taken out before the form is checked. */
+function takeFormTokens(request: HouseRequest): unknown {
+  const header = request.headers['x-csrf-token'];
+  const body = request.body as Record<string, unknown> | null | undefined;
+  if (body === null || typeof body !== 'object' || Array.isArray(body)) return header;
+  const { csrf, formKey } = body;
+  delete body['csrf'];
+  if (typeof formKey === 'string' && isPlainForm(request)) {
+    request.formKey = formKey;
+    delete body['formKey'];
+  }
+  return csrf ?? header;
+}
+
+function isPlainForm(request: HouseRequest): boolean {
+  return (request.headers['content-type'] ?? '').startsWith('application/x-www-form-urlencoded');
+}
+
+interface FormOrigin {
+  readonly session: SignedIn | null;
+  readonly token: unknown;
+  readonly signsIn: boolean;
+}
+
+function refuseForeignForm(request: HouseRequest, { session, token, signsIn }: FormOrigin): void {
+  if (session !== null && !signsIn) {
+    if (!isCsrfToken(session.csrfSecret, token)) throw new NotPermitted('form-not-ours');
+    return;
+  }
+  if (signsIn && !isFromHere(request)) throw new NotPermitted('form-not-ours');
+}
+
+/** Browsers say where a form comes from; what says nothing is no browser, and carries nobody's cookies. */
+function isFromHere(request: HouseRequest): boolean {
+  const site = request.headers['sec-fetch-site'];
+  if (site !== undefined) return site === 'same-origin' || site === 'none';
+  const { origin } = request.headers;
+  if (origin === undefined) return true;
+  return URL.canParse(origin) && new URL(origin).host === request.host;
+}
+
+function refuseUnlessPermitted(request: HouseRequest, permission: Permission | 'anyone' | undefined): void {
+  if (permission === 'anyone') return;
+  if (request.actor === undefined) throw new NotPermitted('not-signed-in');
+  if (permission === undefined || !mayDo(request.actor.roles, permission)) throw new NotPermitted('not-permitted');
+}
+
+async function leadToPasswordChange(request: HouseRequest, reply: FastifyReply): Promise<boolean> {
+  const wantsPage = request.method === 'GET' && (request.headers.accept ?? '').includes('text/html');
+  if (request.url.startsWith('/api') || !wantsPage) throw new Refusal('password-change-needed');
+  await reply.status(303).header('Location', '/change-password').send();
+  return false;
+}
