@@ -1,0 +1,61 @@
+import { Injectable } from '@nestjs/common';
+import type { Asked } from '../journal/entry-draft.js';
+import { RecordChange } from '../journal/record-change.js';
+import { Ids } from '../platform/ids.js';
+import { settleOccurredAt } from '../platform/occurred-at.js';
+import { addBag, refuseOutsideRun } from './add-bag.js';
+import type { StartBagForm } from './bag-fill.form.js';
+import { findDryerRun } from './dryer-runs.js';
+
+export interface StartedBag {
+  readonly id: string;
+  readonly number: string;
+  readonly sscc: string;
+}
+
+/**
+ * A bag hangs under the filler of a dryer and gets its numbers.
+ * Refusals: `time-before-run`, `dryer-run-ended`; not found: dryer-run.
+ */
+@Injectable()
+export class StartBag {
+  constructor(
+    private readonly changes: RecordChange,
+    private readonly ids: Ids,
+  ) {}
+
+  execute(asked: Asked, form: StartBagForm): Promise<StartedBag> {
+    return this.changes.run(asked, form, async (tx, change) => {
+      const reason = form.reason ?? null;
+      const { occurredAt, statedAt } = settleOccurredAt(form.startedAt ?? null, change.recordedAt, reason);
+      const { siteId } = asked.actor;
+      const run = await findDryerRun(tx, siteId, form.run);
+      refuseOutsideRun(run, occurredAt);
+      const id = this.ids.next();
+      const { number, sscc } = await addBag(tx, {
+        id,
+        siteId,
+        origin: 'dryer-run',
+        dryerRunId: run.id,
+        receiptId: null,
+        intendedGradeId: run.gradeId,
+        linerLot: form.linerLot ?? null,
+        safeLoadGrams: form.safeLoadGrams,
+        fillStartedAt: occurredAt,
+        sscc: null,
+      });
+      return {
+        answer: { id, number, sscc },
+        entry: {
+          action: 'start-bag',
+          subject: { kind: 'bulk-bag', id },
+          touches: [{ kind: 'dryer-run', id: run.id }],
+          after: { number, sscc, dryerRunId: run.id, safeLoadGrams: form.safeLoadGrams, startedAt: occurredAt },
+          reason,
+          occurredAt,
+          statedAt,
+        },
+      };
+    });
+  }
+}
