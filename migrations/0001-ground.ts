@@ -1345,6 +1345,11 @@ export const ground = migration(1, 'ground', [
       keys: [{ columns: ['id'] }],
     },
   },
+  `CREATE TABLE "hopper_state" (
+    "hopper_id" varchar NOT NULL,
+    "period_id" varchar,
+    CONSTRAINT "pk_hopper_state" PRIMARY KEY ("hopper_id")
+  )`,
   `CREATE TABLE "hopper_period" (
     "id" varchar NOT NULL,
     "hopper_id" varchar NOT NULL,

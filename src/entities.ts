@@ -65,6 +65,7 @@ import { PackingRunState } from './packing/packing-run-state.entity.js';
 import { Removal } from './packing/removal.entity.js';
 import { MeanNet } from './fill-weight/mean-net.entity.js';
 import { HopperPeriod } from './hopper/hopper-period.entity.js';
+import { HopperState } from './hopper/hopper-state.entity.js';
 import { LevelSeen } from './hopper/level-seen.entity.js';
 import { ProvenEmpty } from './hopper/proven-empty.entity.js';
 import { ReworkBin } from './hopper/rework-bin.entity.js';
@@ -155,6 +156,7 @@ export const entities: readonly EntityClass[] = [
   PackingRunState,
   Removal,
   MeanNet,
+  HopperState,
   HopperPeriod,
   LevelSeen,
   ProvenEmpty,

@@ -1,5 +1,6 @@
 import { Entity, Index } from 'typeorm';
 import {
+  FlagColumn,
   IdColumn,
   InstantColumn,
   RefColumn,
@@ -32,6 +33,10 @@ export class LevelSeen {
 
   @InstantColumn()
   seenAt!: string;
+
+  /** The time was stated by a person afterwards. */
+  @FlagColumn()
+  isLate!: boolean;
 
   @VoidedByColumn()
   voidedBy!: string | null;

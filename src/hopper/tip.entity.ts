@@ -10,15 +10,19 @@ import {
 } from '../platform/database/columns.js';
 import { Fact } from '../platform/database/fact-table.js';
 import { BulkBag } from '../drying/bulk-bag.entity.js';
+import { Site } from '../plant/site.entity.js';
 import { HopperPeriod } from './hopper-period.entity.js';
 import { ReworkBin } from './rework-bin.entity.js';
-import { Site } from '../plant/site.entity.js';
 
-/** Sugar goes into a hopper: a bag (or one of several candidates), or a rework bin. The spout is opened at one time, the bag is off at another. */
+/**
+ * Sugar goes into a hopper: a bag (or one of several candidates), or a rework bin. The spout is opened at one time, the
+ * bag is off at another.
+ */
 @Fact()
 @Entity('tip')
 @Index(['periodId'])
 @Index(['bagId'])
+@Index(['binId'], { unique: true, where: '"voided_by" IS NULL' })
 export class Tip {
   @IdColumn()
   id!: string;
@@ -48,10 +52,15 @@ export class Tip {
   @WordColumn()
   identifiedBy!: 'scan' | 'typed' | 'photo' | 'witness';
 
+  /** Who else saw it: needed where the number could not be read. */
+  @WordColumn({ nullable: true })
+  secondPersonId!: string | null;
+
   /** It was recorded as happened, against or without a rule of the house. */
   @FlagColumn()
   hasHappened!: boolean;
 
+  /** The time was stated by a person afterwards; it is less sure than that of a scan. */
   @FlagColumn()
   isLate!: boolean;
 

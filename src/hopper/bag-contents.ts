@@ -1,0 +1,156 @@
+import { boundEveryAdditionInTarget, boundGroupsInTarget } from '../core/hopper-flow/bound-group-in-target.js';
+import type { Content, GroupContent } from '../core/hopper-flow/group-content.js';
+import type { Target } from '../core/hopper-flow/target-steps.js';
+import { likelyGramsByAddition, type PeriodFlow } from './period-flow.js';
+
+/** What of one bag an addition holds: between limits, and how much of it the flow model says it is. */
+export interface BagPart {
+  readonly content: Content;
+  /** From 0 to 1. */
+  readonly likelyShare: number;
+}
+
+/**
+ * What an addition holds of which bags. `anything`: it may hold some of any bag, in any amount, and that does not
+ * matter: it went in after all that is asked for.
+ */
+export type AdditionContent = ReadonlyMap<string, BagPart> | 'anything';
+
+/** What each addition of a period holds, by the addition's id. */
+export type PeriodContents = ReadonlyMap<string, AdditionContent>;
+
+/** Grams of a bag somewhere: never less, likely, never more. */
+export interface BagAmounts {
+  readonly leastGrams: number;
+  readonly likelyGrams: number;
+  readonly mostGrams: number;
+}
+
+/** The group of additions that hold, or may hold, something of a bag. */
+export function groupOfBag(contents: PeriodContents, flow: PeriodFlow, bagId: string): GroupContent {
+  const group = new Map<string, Content>();
+  for (const { id, mass } of flow.facts.additions) {
+    const content = contents.get(id);
+    if (content === 'anything') group.set(id, { lowerGrams: 0, upperGrams: mass.upperGrams });
+    else {
+      const part = content?.get(bagId);
+      if (part !== undefined) group.set(id, part.content);
+    }
+  }
+  return group;
+}
+
+/** Grams of a bag that the flow model puts into a target, by what it puts there of each addition. */
+export function likelyOfBag(contents: PeriodContents, likelyGrams: ReadonlyMap<string, number>, bagId: string): number {
+  let grams = 0;
+  for (const [additionId, ofAddition] of likelyGrams) {
+    const content = contents.get(additionId);
+    if (content === undefined || content === 'anything') continue;
+    grams += ofAddition * (content.get(bagId)?.likelyShare ?? 0);
+  }
+  return grams;
+}
+
+/** Every bag of a period that may be in a target at all, with what is known of it there. */
+export function boundEveryBag(
+  contents: PeriodContents,
+  flow: PeriodFlow,
+  target: Target,
+): ReadonlyMap<string, BagAmounts> {
+  if (target.size === 0) return new Map();
+  const likelyGrams = likelyGramsByAddition(flow, target);
+  const additionsByBag = additionIdsByBag(contents);
+  const simple = new Map<string, string>();
+  const others: string[] = [];
+  for (const [bagId, additionIds] of additionsByBag) {
+    const [only] = additionIds;
+    if (only !== undefined && additionIds.length === 1 && isWholly(contents, only, bagId)) simple.set(bagId, only);
+    else others.push(bagId);
+  }
+  const hasAnything = [...contents.values()].includes('anything');
+  if (hasAnything) others.push(...simple.keys());
+  const amounts = new Map<string, BagAmounts>();
+  const put = (bagId: string, bounds: { leastGrams: number; mostGrams: number }): void => {
+    if (bounds.mostGrams === 0) return;
+    const { leastGrams, mostGrams } = bounds;
+    amounts.set(bagId, { leastGrams, mostGrams, likelyGrams: likelyOfBag(contents, likelyGrams, bagId) });
+  };
+  if (!hasAnything && simple.size > 0) {
+    const bounds = new Map(boundEveryAdditionInTarget(flow.prepared, target).map((one) => [one.additionId, one]));
+    for (const [bagId, additionId] of simple) put(bagId, bounds.get(additionId) ?? { leastGrams: 0, mostGrams: 0 });
+  }
+  const groups = others.map((bagId) => groupOfBag(contents, flow, bagId));
+  const bounds = boundGroupsInTarget(flow.prepared, groups, target);
+  others.forEach((bagId, place) => {
+    put(bagId, bounds[place] ?? { leastGrams: 0, mostGrams: 0 });
+  });
+  return amounts;
+}
+
+/** Several bags taken together in a target: their leasts and mosts do not add up, so they are one group. */
+export function boundTogether(
+  contents: PeriodContents,
+  flow: PeriodFlow,
+  question: { readonly bagIds: readonly string[]; readonly target: Target },
+): BagAmounts {
+  const { bagIds, target } = question;
+  const group = groupOfBags(contents, flow, bagIds);
+  const [bounds] = boundGroupsInTarget(flow.prepared, [group], target);
+  const likelyGrams = likelyGramsByAddition(flow, target);
+  return {
+    leastGrams: bounds?.leastGrams ?? 0,
+    mostGrams: bounds?.mostGrams ?? 0,
+    likelyGrams: bagIds.reduce((sum, bagId) => sum + likelyOfBag(contents, likelyGrams, bagId), 0),
+  };
+}
+
+function groupOfBags(contents: PeriodContents, flow: PeriodFlow, bagIds: readonly string[]): GroupContent {
+  const own = new Set(bagIds);
+  const group = new Map<string, Content>();
+  for (const { id, source, mass } of flow.facts.additions) {
+    const content = contents.get(id);
+    if (content === undefined) continue;
+    if (content === 'anything') {
+      group.set(id, { lowerGrams: 0, upperGrams: mass.upperGrams });
+      continue;
+    }
+    const parts = [...content].filter(([bagId]) => own.has(bagId)).map(([, part]) => part.content);
+    if (parts.length === 0) continue;
+    // Whichever of several it was, all of it is of the group when all of them are.
+    const isAnyOfThem = source === 'one-of-several' && parts.length === content.size;
+    group.set(id, isAnyOfThem ? 'whole' : together(parts, mass.upperGrams));
+  }
+  return group;
+}
+
+/** Limits of several bags add up to limits of them together, within the addition; tighter ones are not known. */
+function together(parts: readonly Content[], additionUpperGrams: number): Content {
+  const limits = parts.filter((part): part is Exclude<Content, 'whole'> => part !== 'whole');
+  if (limits.length < parts.length) return 'whole';
+  const upperGrams = Math.min(
+    limits.reduce((sum, limit) => sum + limit.upperGrams, 0),
+    additionUpperGrams,
+  );
+  const lowerGrams = Math.min(
+    limits.reduce((sum, limit) => sum + limit.lowerGrams, 0),
+    upperGrams,
+  );
+  return { lowerGrams, upperGrams };
+}
+
+function additionIdsByBag(contents: PeriodContents): ReadonlyMap<string, readonly string[]> {
+  const byBag = new Map<string, string[]>();
+  for (const [additionId, content] of contents) {
+    if (content === 'anything') continue;
+    for (const bagId of content.keys()) byBag.set(bagId, [...(byBag.get(bagId) ?? []), additionId]);
+  }
+  return byBag;
+}
+
+function isWholly(contents: PeriodContents, additionId: string, bagId: string): boolean {
+  const content = contents.get(additionId);
+  return content !== undefined && content !== 'anything' && content.get(bagId)?.content === 'whole';
+}
+
+/** A bag that is surely the only one of an addition. */
+export const wholePart: BagPart = { content: 'whole', likelyShare: 1 };

@@ -1,0 +1,267 @@
+import type { Mass } from '../core/hopper-flow/hopper-event.js';
+import type { RunMeanNet } from '../fill-weight/mean-nets.js';
+import { meanNetsOf } from '../fill-weight/mean-nets.js';
+import { countsOf, removalsOfHopper, removalsOfRun } from '../packing/packing-runs.js';
+import type { CountRow, RemovalRow } from '../packing/packing-run-rows.js';
+import type { LinePeriod } from '../plant/plant-rows.js';
+import { linesOfHopper } from '../plant/plant-facts.js';
+import { millisecondsBetween, type Instant } from '../platform/clock.js';
+import type { ReadFrom } from '../platform/database/reading.js';
+import type { PeriodRow } from './hopper-period-rows.js';
+import {
+  earlierOf,
+  laterOf,
+  noEnd,
+  windowOfCounts,
+  within,
+  type Stretch,
+  type TimeUncertainty,
+  type TimeWindow,
+} from './record-times.js';
+
+/** A run that drew from the hopper in the period. */
+export interface RunFact {
+  readonly id: string;
+  readonly number: string;
+  readonly lineId: string;
+  readonly formatId: string;
+  readonly nominalGrams: number;
+  readonly startedAt: Instant;
+  readonly closedAt: Instant | null;
+  readonly meanNet: RunMeanNet;
+}
+
+/** The packs between two counts of a run. */
+export interface PackExit extends TimeWindow {
+  readonly runId: string;
+  readonly fromCount: number;
+  readonly toCount: number;
+  /**
+   * False: a proven empty or a change of the link lies between the two counts, so none or all of them may be of this
+   * period; `likelyFromCount` and `likelyToCount` are what it likely is, by time.
+   */
+  readonly isWhole: boolean;
+  readonly likelyFromCount: number;
+  readonly likelyToCount: number;
+}
+
+/** Rejects, samples, sweepings: what left otherwise. */
+export interface RemovalExit extends TimeWindow {
+  readonly removalId: string;
+  readonly kind: RemovalRow['kind'];
+  readonly runId: string | null;
+  readonly mass: Mass;
+}
+
+/** What left a hopper in a period. */
+export interface ExitFacts {
+  readonly runs: ReadonlyMap<string, RunFact>;
+  /** Each run's in the order of its count, the runs in the order of their start. */
+  readonly packs: readonly PackExit[];
+  readonly removals: readonly RemovalExit[];
+}
+
+/** All that left a hopper in a period, on every line that it fed. One query a kind. */
+export async function readExits(from: ReadFrom, period: PeriodRow, doubt: TimeUncertainty): Promise<ExitFacts> {
+  const links = await linesOfHopper(from, period.hopperId);
+  const runs = await runsOfPeriod(from, period, [...new Set(links.map(({ lineId }) => lineId))]);
+  const counts = groupBy(await countsOf(from, [...runs.keys()]), ({ runId }) => runId);
+  const packs: PackExit[] = [];
+  for (const run of runs.values()) {
+    const stretches = stretchesOf(period, links, run.lineId);
+    packs.push(...packExits(counts.get(run.id) ?? [], stretches, doubt));
+  }
+  const removals = await readRemovals(from, period, { runs, doubt, links });
+  return { runs, packs, removals };
+}
+
+async function runsOfPeriod(
+  from: ReadFrom,
+  period: PeriodRow,
+  lineIds: readonly string[],
+): Promise<ReadonlyMap<string, RunFact>> {
+  if (lineIds.length === 0) return new Map();
+  const rows = await from.sql<Omit<RunFact, 'meanNet'>>`
+    SELECT r."id", r."number", r."line_id" AS "lineId", r."format_id" AS "formatId",
+      f."nominal_grams" AS "nominalGrams", r."started_at" AS "startedAt", c."closed_at" AS "closedAt"
+    FROM "packing_run" r
+    JOIN "pack_format" f ON f."id" = r."format_id"
+    LEFT JOIN "packing_run_close" c ON c."run_id" = r."id" AND c."voided_by" IS NULL
+    WHERE r."line_id" IN (${() => [...lineIds]}) AND r."voided_by" IS NULL
+      AND r."started_at" <= ${period.endedAt ?? noEnd}
+      AND (c."closed_at" IS NULL OR c."closed_at" >= ${period.startedAt})
+    ORDER BY r."started_at", r."id"`;
+  const nets = await meanNetsOf(
+    from,
+    rows.map(({ id }) => id),
+  );
+  return new Map(
+    rows.flatMap((row): [string, RunFact][] => {
+      const meanNet = nets.get(row.id);
+      return meanNet === undefined ? [] : [[row.id, { ...row, meanNet }]];
+    }),
+  );
+}
+
+/** When, within the period, a line was fed by its hopper. */
+function stretchesOf(period: PeriodRow, links: readonly LinePeriod[], lineId: string): readonly Stretch[] {
+  return links
+    .filter((link) => link.lineId === lineId)
+    .map((link) => ({
+      fromAt: laterOf(link.fromAt, period.startedAt),
+      untilAt: earlierOf(link.untilAt ?? noEnd, period.endedAt ?? noEnd),
+    }))
+    .filter(({ fromAt, untilAt }) => fromAt < untilAt);
+}
+
+function packExits(
+  counts: readonly CountRow[],
+  stretches: readonly Stretch[],
+  doubt: TimeUncertainty,
+): readonly PackExit[] {
+  const exits: PackExit[] = [];
+  let before = counts[0];
+  for (const count of counts.slice(1)) {
+    if (before === undefined || count.packCount < before.packCount) continue;
+    if (count.packCount > before.packCount) {
+      for (const stretch of stretches) exits.push(...packExit([before, count], stretch, doubt));
+    }
+    before = count;
+  }
+  return exits;
+}
+
+function packExit(
+  [before, count]: readonly [CountRow, CountRow],
+  stretch: Stretch,
+  doubt: TimeUncertainty,
+): readonly PackExit[] {
+  const [fromAt, untilAt] = [before.countedAt, count.countedAt];
+  const share = shareWithin(stretch, fromAt, untilAt);
+  if (share === null) return [];
+  const packs = count.packCount - before.packCount;
+  const window = windowOfCounts(
+    { fromAt, untilAt, isFromByHand: isByHand(before), isUntilByHand: isByHand(count) },
+    doubt,
+    stretch,
+  );
+  return [
+    {
+      runId: count.runId,
+      fromCount: before.packCount,
+      toCount: count.packCount,
+      isWhole: share.isWhole,
+      likelyFromCount: before.packCount + Math.round(packs * share.from),
+      likelyToCount: before.packCount + Math.round(packs * share.until),
+      ...window,
+    },
+  ];
+}
+
+/** A run starts with none and a device counts every minute; all other counts somebody read. */
+const isByHand = ({ occasion }: CountRow): boolean => occasion !== 'minute' && occasion !== 'start';
+
+/**
+ * How an interval of time lies in a stretch: wholly, or from which to which share of it; null: not at all. What left at
+ * the very instant of a proven empty left before it.
+ */
+function shareWithin(
+  stretch: Stretch,
+  fromAt: Instant,
+  untilAt: Instant,
+): { readonly isWhole: boolean; readonly from: number; readonly until: number } | null {
+  if (untilAt <= stretch.fromAt) return null;
+  if (fromAt >= stretch.untilAt && untilAt > stretch.untilAt) return null;
+  if (fromAt >= stretch.fromAt && untilAt <= stretch.untilAt) return { isWhole: true, from: 0, until: 1 };
+  const length = millisecondsBetween(fromAt, untilAt);
+  const shareAt = (at: Instant): number => Math.min(1, Math.max(0, millisecondsBetween(fromAt, at) / length));
+  return { isWhole: false, from: shareAt(stretch.fromAt), until: shareAt(stretch.untilAt) };
+}
+
+interface RemovalsOf {
+  readonly runs: ReadonlyMap<string, RunFact>;
+  readonly doubt: TimeUncertainty;
+  readonly links: readonly LinePeriod[];
+}
+
+/**
+ * What was removed left the hopper since the last removal of its kind on the same run (or hopper), or since the run's
+ * start. Of a run that went on beyond the period, what was removed later may have left in it too.
+ */
+async function readRemovals(from: ReadFrom, period: PeriodRow, of: RemovalsOf): Promise<readonly RemovalExit[]> {
+  const rows = await removalsOfHopper(from, period.hopperId, period.startedAt, period.endedAt);
+  for (const run of of.runs.values()) {
+    const goesOn = period.endedAt !== null && (run.closedAt === null || run.closedAt > period.endedAt);
+    const beganBefore = run.startedAt < period.startedAt;
+    if (!goesOn && !beganBefore) continue;
+    const known = new Set(rows.map(({ id }) => id));
+    rows.push(...(await removalsOfRun(from, run.id)).filter(({ id }) => !known.has(id)));
+  }
+  rows.sort((one, other) => (one.removedAt + one.id < other.removedAt + other.id ? -1 : 1));
+  const stretch = { fromAt: period.startedAt, untilAt: period.endedAt ?? noEnd };
+  const lastByKind = new Map<string, Instant>();
+  return rows.flatMap((row) => {
+    const key = `${row.kind} ${row.runId ?? ''}`;
+    const run = row.runId === null ? undefined : of.runs.get(row.runId);
+    const fromAt = lastByKind.get(key) ?? run?.startedAt ?? period.startedAt;
+    lastByKind.set(key, row.removedAt);
+    const share = shareWithin(stretch, earlierOf(fromAt, row.removedAt), row.removedAt);
+    const isHere = row.hopperId === null || row.hopperId === period.hopperId;
+    if (share === null || !isHere) return [];
+    return [removalExit(row, { run, fromAt, share, stretch })];
+  });
+}
+
+function removalExit(
+  row: RemovalRow,
+  seen: {
+    readonly run: RunFact | undefined;
+    readonly fromAt: Instant;
+    readonly share: { readonly isWhole: boolean; readonly from: number; readonly until: number };
+    readonly stretch: Stretch;
+  },
+): RemovalExit {
+  const whole = removedMass(row, seen.run?.meanNet ?? null);
+  const grams = Math.round(whole.grams * (seen.share.until - seen.share.from));
+  const mass = seen.share.isWhole ? whole : { lowerGrams: 0, grams, upperGrams: whole.upperGrams };
+  const [earliestAt, at] = [earlierOf(seen.fromAt, row.removedAt), row.removedAt];
+  return {
+    removalId: row.id,
+    kind: row.kind,
+    runId: row.runId,
+    mass,
+    ...within(seen.stretch, { earliestAt, likelyAt: at, latestAt: at }),
+  };
+}
+
+/** Weighed: two readings of the scale. Counted: packs times their mean. Neither: somewhere up to twice what was said. */
+function removedMass(row: RemovalRow, meanNet: RunMeanNet | null): Mass {
+  if (row.scaleErrorMilligrams !== null) {
+    const errorGrams = Math.ceil((2 * row.scaleErrorMilligrams) / 1000);
+    const lowerGrams = Math.max(0, row.grams - errorGrams);
+    return { lowerGrams, grams: row.grams, upperGrams: row.grams + errorGrams };
+  }
+  if (row.packCount !== null && meanNet !== null) return packMass(meanNet, 0, row.packCount);
+  return { lowerGrams: 0, grams: row.grams, upperGrams: row.grams * 2 };
+}
+
+/** Packs of a run from one count to another, by their mean and its limits. Neighbouring ranges add up to the gram. */
+export function packMass(meanNet: RunMeanNet, fromCount: number, toCount: number): Mass {
+  const packCount = toCount - fromCount;
+  const upTo = (count: number): number => Math.round((count * meanNet.meanMilligrams) / 1000);
+  return {
+    lowerGrams: Math.floor((packCount * meanNet.lowerMilligrams) / 1000),
+    grams: upTo(toCount) - upTo(fromCount),
+    upperGrams: Math.ceil((packCount * meanNet.upperMilligrams) / 1000),
+  };
+}
+
+function groupBy<Row>(rows: readonly Row[], keyOf: (row: Row) => string): ReadonlyMap<string, Row[]> {
+  const groups = new Map<string, Row[]>();
+  for (const row of rows) {
+    const group = groups.get(keyOf(row));
+    if (group === undefined) groups.set(keyOf(row), [row]);
+    else group.push(row);
+  }
+  return groups;
+}

@@ -1,0 +1,220 @@
+import { flowFirstInFirstOut, likelySourcesOf, type FifoFlow } from '../core/hopper-flow/first-in-first-out.js';
+import type { HopperPeriod, Mass } from '../core/hopper-flow/hopper-event.js';
+import { orderForBounds, orderForLevelCheck } from '../core/hopper-flow/order-for-bounds.js';
+import { orderLikely } from '../core/hopper-flow/order-likely.js';
+import { prepareHopperPeriod, type PreparedHopperPeriod } from '../core/hopper-flow/prepare-period.js';
+import type { Membership, Target } from '../core/hopper-flow/target-steps.js';
+import type { TimedEvent, TimedHopperPeriod } from '../core/hopper-flow/timed-event.js';
+import type { Instant } from '../platform/clock.js';
+import { packMass, type PackExit } from './exit-facts.js';
+import { timedAdditionsAndLevels, type HopperPeriodFacts, type LeftInside } from './hopper-periods.js';
+import { earlierOf } from './record-times.js';
+import { joinRanges, liesIn, type RunRange } from './run-range.js';
+
+/** What is asked of one period: the packs of ranges, and what else may belong to it. */
+export interface PeriodTarget {
+  readonly ranges: readonly RunRange[];
+  /** The part that surely belongs to it; null: all of it does. */
+  readonly certain?: readonly RunRange[] | null;
+  /** Rejects and samples of these runs may belong to it too. */
+  readonly removalsOf?: readonly string[];
+  /** What was left inside at the end. */
+  readonly withEnd?: boolean;
+}
+
+interface Piece {
+  readonly id: string;
+  readonly fromCount: number;
+  readonly toCount: number;
+}
+
+/** A hopper period laid out for questions about ranges of packs that were named beforehand. */
+export interface PeriodFlow {
+  readonly facts: HopperPeriodFacts;
+  readonly prepared: PreparedHopperPeriod;
+  readonly fifo: FifoFlow;
+  /** Each run's packs in pieces, in the order of its count. */
+  readonly piecesByRun: ReadonlyMap<string, readonly Piece[]>;
+}
+
+export const endId = 'left-inside';
+export const emptyId = 'empty';
+
+/**
+ * Lays a period out. The packs between two counts are cut where a target begins or ends: the pieces stand in the order
+ * of the count, and each may have left as late as the last of them.
+ * @param targets all that will be asked of this layout
+ * @param leftInside for a period that goes on: what is inside, where that is asked
+ */
+export function layOutPeriod(
+  facts: HopperPeriodFacts,
+  targets: readonly PeriodTarget[],
+  leftInside: LeftInside | null = null,
+): PeriodFlow {
+  const edges = edgesOf(targets);
+  const piecesByRun = new Map<string, Piece[]>();
+  const exits: TimedEvent<Instant>[] = [];
+  for (const pack of facts.packs) {
+    const pieces = cutExit(pack, edges.get(pack.runId) ?? []);
+    const own = piecesByRun.get(pack.runId) ?? [];
+    piecesByRun.set(pack.runId, own);
+    for (const piece of pieces) {
+      own.push(piece);
+      exits.push(pieceEvent(facts, pack, piece));
+    }
+  }
+  const timed = timedPeriod(facts, exits, leftInside);
+  return {
+    facts,
+    piecesByRun,
+    prepared: prepareHopperPeriod(orderForBounds(timed)),
+    fifo: flowFirstInFirstOut(orderLikely(timed)),
+  };
+}
+
+/** The period in the order of the level check, with what it ended with as a level that was seen. */
+export function periodForLevelCheck(facts: HopperPeriodFacts): HopperPeriod {
+  const exits = facts.packs.map((pack) => pieceEvent(facts, pack, wholePiece(pack)));
+  return orderForLevelCheck(timedPeriod(facts, exits, null));
+}
+
+/** The exits of a target; *maybe* where they belong to the widened part only. */
+export function exitsOf(flow: PeriodFlow, target: PeriodTarget): Target {
+  const exits = new Map<string, Membership>();
+  const wide = joinRanges([...target.ranges, ...(target.certain ?? [])]);
+  const certain = target.certain == null ? wide : joinRanges(target.certain);
+  for (const [runId, ranges] of wide) {
+    const sure = certain.get(runId) ?? [];
+    for (const { id, fromCount, toCount } of flow.piecesByRun.get(runId) ?? []) {
+      if (!liesIn(ranges, fromCount, toCount)) continue;
+      exits.set(id, liesIn(sure, fromCount, toCount) ? 'in' : 'maybe');
+    }
+  }
+  const removalsOf = new Set(target.removalsOf ?? []);
+  for (const { removalId, runId } of flow.facts.removals) {
+    if (runId !== null && removalsOf.has(runId)) exits.set(removalExitId(removalId), 'maybe');
+  }
+  if (target.withEnd === true && flow.prepared.exitIndexById.has(endId)) exits.set(endId, 'in');
+  return exits;
+}
+
+/** Grams of each addition that the flow model puts into a target. */
+export function likelyGramsByAddition(flow: PeriodFlow, exits: Target): ReadonlyMap<string, number> {
+  const { sources } = likelySourcesOf(flow.fifo, exits.keys());
+  return new Map(sources.map(({ additionId, grams }) => [additionId, grams]));
+}
+
+/** What the packs and removals of a target weigh together. */
+export function targetMass(flow: PeriodFlow, exits: Target): Mass {
+  const sum = { lowerGrams: 0, grams: 0, upperGrams: 0 };
+  for (const id of exits.keys()) {
+    const event = flow.prepared.period.events[flow.prepared.exitIndexById.get(id) ?? -1];
+    if (event?.kind !== 'exit') continue;
+    sum.lowerGrams += event.mass.lowerGrams;
+    sum.grams += event.mass.grams;
+    sum.upperGrams += event.mass.upperGrams;
+  }
+  return sum;
+}
+
+function edgesOf(targets: readonly PeriodTarget[]): ReadonlyMap<string, readonly number[]> {
+  const byRun = new Map<string, Set<number>>();
+  for (const { ranges, certain } of targets) {
+    for (const { runId, fromCount, toCount } of [...ranges, ...(certain ?? [])]) {
+      const edges = byRun.get(runId) ?? new Set();
+      byRun.set(runId, edges.add(fromCount).add(toCount));
+    }
+  }
+  return new Map(Array.from(byRun, ([runId, edges]) => [runId, [...edges].sort((a, b) => a - b)]));
+}
+
+function cutExit(pack: PackExit, edges: readonly number[]): readonly Piece[] {
+  const whole = wholePiece(pack);
+  const inner = edgesBetween(edges, pack.fromCount, pack.toCount);
+  if (inner.length === 0) return [whole];
+  return [...inner, pack.toCount].map((toCount, place) => {
+    const fromCount = inner[place - 1] ?? pack.fromCount;
+    return { id: `${whole.id}/${fromCount}`, fromCount, toCount };
+  });
+}
+
+/** Edges strictly between two counts; they are in order. */
+function edgesBetween(edges: readonly number[], fromCount: number, toCount: number): readonly number[] {
+  let [low, high] = [0, edges.length];
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if ((edges[middle] ?? 0) <= fromCount) low = middle + 1;
+    else high = middle;
+  }
+  const inner: number[] = [];
+  for (let at = low; at < edges.length && (edges[at] ?? toCount) < toCount; at += 1) inner.push(edges[at] ?? toCount);
+  return inner;
+}
+
+/** A run may draw from a hopper twice between the same two counts, so the time is part of the name. */
+export function wholePiece({ runId, fromCount, toCount, earliestAt }: PackExit): Piece {
+  return { id: `${runId}:${fromCount}-${toCount}@${earliestAt}`, fromCount, toCount };
+}
+
+function pieceEvent(facts: HopperPeriodFacts, pack: PackExit, piece: Piece): TimedEvent<Instant> {
+  const run = facts.runs.get(pack.runId);
+  if (run === undefined) throw new RangeError(`run ${pack.runId} is not in the period`);
+  const { earliestAt, likelyAt, latestAt } = pack;
+  const whole = packMass(run.meanNet, piece.fromCount, piece.toCount);
+  const mass = pack.isWhole
+    ? whole
+    : { lowerGrams: 0, grams: likelyGrams(pack, piece, whole), upperGrams: whole.upperGrams };
+  return { event: { kind: 'exit', id: piece.id, mass }, earliestAt, likelyAt, latestAt };
+}
+
+/** Of packs that only likely left in this period. */
+function likelyGrams(pack: PackExit, piece: Piece, whole: Mass): number {
+  const fromCount = Math.max(piece.fromCount, pack.likelyFromCount);
+  const likelyCount = Math.max(0, Math.min(piece.toCount, pack.likelyToCount) - fromCount);
+  return Math.round((whole.grams * likelyCount) / (piece.toCount - piece.fromCount));
+}
+
+export const removalExitId = (removalId: string): string => `removal:${removalId}`;
+
+function timedPeriod(
+  facts: HopperPeriodFacts,
+  packs: readonly TimedEvent<Instant>[],
+  leftInside: LeftInside | null,
+): TimedHopperPeriod<Instant> {
+  const removals = facts.removals.map(({ removalId, mass, earliestAt, likelyAt, latestAt }): TimedEvent<Instant> => {
+    return { event: { kind: 'exit', id: removalExitId(removalId), mass }, earliestAt, likelyAt, latestAt };
+  });
+  const end = leftInside ?? leftAtProvenEmpty(facts);
+  const events = [...timedAdditionsAndLevels(facts), ...packs, ...removals];
+  const capacityGrams = facts.hopper.capacityGrams;
+  if (end === null) return { capacityGrams, events };
+  return { capacityGrams, events: [...events.map((event) => endedBy(event, end.at)), ...endEvents(end)] };
+}
+
+function leftAtProvenEmpty({ period }: HopperPeriodFacts): LeftInside | null {
+  if (period.endedAt === null) return null;
+  const grams = period.endResidueGrams ?? 0;
+  return {
+    at: period.endedAt,
+    mass: { lowerGrams: 0, grams, upperGrams: Math.max(grams, period.endResidueUpperGrams ?? 0) },
+  };
+}
+
+/** What is left goes as the last exit of all; after it nothing is inside, and that is as good as seen. */
+function endEvents({ mass, at }: LeftInside): readonly TimedEvent<Instant>[] {
+  const window = { earliestAt: at, likelyAt: at, latestAt: at };
+  return [
+    { event: { kind: 'exit', id: endId, mass }, ...window },
+    { event: { kind: 'level-seen', id: emptyId, lowerGrams: 0, upperGrams: 0 }, ...window },
+  ];
+}
+
+/** A bag that hangs at the end counts as inside then. */
+function endedBy(entry: TimedEvent<Instant>, at: Instant): TimedEvent<Instant> {
+  return {
+    event: entry.event,
+    earliestAt: earlierOf(entry.earliestAt, at),
+    likelyAt: earlierOf(entry.likelyAt, at),
+    latestAt: earlierOf(entry.latestAt, at),
+  };
+}
