@@ -1,4 +1,5 @@
 import 'reflect-metadata';
+import { createFirstAdministrator } from './people/first-start.js';
 import { readConfig } from './platform/config.js';
 import { JobRunner } from './platform/jobs/job-runner.js';
 import { buildHouse, openGround } from './start-house.js';
@@ -8,6 +9,7 @@ async function main(): Promise<void> {
   const config = readConfig(process.env);
   const databases = await openGround(config);
   const house = await buildHouse(config, databases);
+  await createFirstAdministrator(house, process.env);
   house.get(JobRunner).start();
   await house.listen(config.port, config.host);
 }

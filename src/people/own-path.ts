@@ -4,5 +4,7 @@ export function ownPath(asked: unknown): string {
   const here = 'http://house.invalid';
   if (!URL.canParse(asked, here)) return '/';
   const address = new URL(asked, here);
-  return address.origin === here ? address.pathname + address.search : '/';
+  // Steps back may leave two slashes, which a browser would read as another server.
+  const isHere = address.origin === here && !address.pathname.startsWith('//');
+  return isHere ? address.pathname + address.search : '/';
 }

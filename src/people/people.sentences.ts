@@ -31,6 +31,13 @@ addSentences('en', {
   'device-code-taken': 'A device is called “{code}” already. Choose another code, or give that device a new token.',
   'device-not-known-any-more': 'The device “{code}” has no token any more. Nothing needs to be done.',
 
+  'first-site': 'This database was empty. The site “{name}” ({code}, time zone {timeZone}) was added.',
+  'first-site-by-default':
+    'Not set, so taken as it stands here: {settings}. Its numbers are the demonstration numbers of GS1: no label made with them may leave the plant. To begin with your own, stop now, set these (docs/settings.md) and start on an empty database.',
+  'first-administrator':
+    'Sign in as “{code}” with the one-time password {password}. It is shown this once; you choose your own at once.',
+  'first-site-not-set': 'The first site cannot be added. {setting}: {detail}',
+
   'sign-in': 'Sign in',
   'sign-in-title': 'Sign in',
   'sign-in-on-device': 'This is the shared device {code}. Sign out when you hand it on.',

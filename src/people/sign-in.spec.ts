@@ -257,7 +257,7 @@ describe('signing in', () => {
       expect((await byPassword(bert)).status).toBe(201);
     });
 
-    it('counts for the person from wherever, for the device and for the address apart', async () => {
+    it('counts for the person, for the device and for the address apart', async () => {
       const carl = await aPerson(house, siteId);
       const { id, cookie } = await enrol('tablet-5');
       await server()
@@ -500,6 +500,28 @@ describe('signing in', () => {
       expect([answer.status, answer.headers['location']]).toEqual([303, '/sign-in']);
       expect((await me.get('/people')).headers['location']).toBe('/sign-in?next=%2Fpeople');
     });
+  });
+
+  it('counts attempts for a person from whatever address they come', async () => {
+    const behindProxy = await openHouse({ ATTEMPTS_PER_QUARTER_HOUR: '3', TRUST_PROXY: 'yes' });
+    try {
+      const plant = await aPlant(behindProxy);
+      const person = await aPerson(behindProxy, plant.siteId);
+      const from = (address: string, code: string, password: string): Test =>
+        request(behindProxy.app.getHttpServer())
+          .post('/api/sessions')
+          .set('X-Forwarded-For', address)
+          .send({ proof: 'password', code, password });
+      for (const address of ['192.0.2.1', '192.0.2.2', '192.0.2.3']) await from(address, person.code, 'wrong');
+      const fromAFourth = await from('192.0.2.4', person.code, person.password);
+      expect(problemOf(fromAFourth)).toBe('problem:too-many-attempts');
+      for (const code of ['one', 'two', 'three']) await from('192.0.2.5', code, 'wrong');
+      const other = await aPerson(behindProxy, plant.siteId);
+      expect(problemOf(await from('192.0.2.5', other.code, other.password))).toBe('problem:too-many-attempts');
+      expect((await from('192.0.2.6', other.code, other.password)).status).toBe(201);
+    } finally {
+      await behindProxy.close();
+    }
   });
 
   it('sends its cookies over secure lines only where the settings say so', async () => {
