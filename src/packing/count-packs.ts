@@ -75,7 +75,7 @@ export class CountPacks {
       const readings = readingsOf(form);
       const occasion = form.occasion ?? (asked.actor.personId === null ? 'minute' : 'other');
       const drafts = readings.map(({ packCount, countedAt }) => {
-        const settled = settleOccurredAt(countedAt ?? null, change.recordedAt, form.lateReason ?? null);
+        const settled = settleOccurredAt(countedAt ?? null, change.recordedAt, form.reason ?? null);
         return { id: this.ids.next(), runId, packCount, countedAt: settled.occurredAt, occasion };
       });
       for (const draft of drafts) await addCount(tx, draft);
@@ -94,7 +94,7 @@ export class CountPacks {
             counts: drafts.map(({ packCount, countedAt }) => ({ packCount, countedAt })),
             occasion,
           },
-          reason: form.lateReason ?? null,
+          reason: form.reason ?? null,
           occurredAt: last.countedAt,
         },
       };

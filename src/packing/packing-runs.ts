@@ -20,7 +20,7 @@ import { readRunNumber } from './packing-run-number.js';
 const idPattern = /^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/i;
 
 /** What `RunRow` is read from; the caller adds its condition. */
-const runColumns = (): string => `
+export const runColumns = (): string => `
   r."id", r."site_id" AS "siteId", r."number", r."line_id" AS "lineId", l."code" AS "lineCode", l."name" AS "lineName",
   r."format_id" AS "formatId", f."code" AS "formatCode", f."name" AS "formatName", f."gtin",
   f."nominal_grams" AS "nominalGrams", r."started_at" AS "startedAt", c."closed_at" AS "closedAt",
@@ -62,17 +62,6 @@ export async function runOfLineAt(from: ReadFrom, lineId: string, at: Instant): 
   return row ?? null;
 }
 
-/** Runs of a site, newest first, by key. */
-export async function runPage(
-  from: ReadFrom,
-  siteId: string,
-  page: { before?: string | null; limit?: number | null },
-): Promise<RunRow[]> {
-  return from.sql<RunRow>`
-    SELECT ${runColumns} WHERE r."site_id" = ${siteId} AND r."voided_by" IS NULL AND r."id" < ${page.before ?? '~'}
-    ORDER BY r."id" DESC LIMIT ${page.limit ?? 50}`;
-}
-
 /** All good counts of some runs, each run's in the order of time. */
 export async function countsOf(from: ReadFrom, runIds: readonly string[]): Promise<CountRow[]> {
   if (runIds.length === 0) return [];
@@ -99,7 +88,8 @@ export async function removalsOfRun(from: ReadFrom, runId: string): Promise<Remo
     SELECT ${removalColumns} WHERE m."run_id" = ${runId} AND m."voided_by" IS NULL ORDER BY m."removed_at", m."id"`;
 }
 
-const removalColumns = (): string => `
+/** What `RemovalRow` is read from. */
+export const removalColumns = (): string => `
   m."id", m."site_id" AS "siteId", m."kind", m."run_id" AS "runId", m."line_id" AS "lineId",
   m."hopper_id" AS "hopperId", m."pack_count" AS "packCount", m."grams", m."scale_id" AS "scaleId",
   s."maximum_permissible_error_milligrams" AS "scaleErrorMilligrams", m."reason", m."fate", m."removed_at" AS "removedAt"
@@ -149,18 +139,8 @@ export async function lotOf(from: ReadFrom, lotId: string): Promise<LotRow> {
   return row;
 }
 
-/** Lots of a site, newest first, by key. */
-export async function lotPage(
-  from: ReadFrom,
-  siteId: string,
-  page: { before?: string | null; limit?: number | null },
-): Promise<LotRow[]> {
-  return from.sql<LotRow>`
-    SELECT ${lotColumns} WHERE l."site_id" = ${siteId} AND l."voided_by" IS NULL AND l."id" < ${page.before ?? '~'}
-    ORDER BY l."id" DESC LIMIT ${page.limit ?? 50}`;
-}
-
-const lotColumns = (): string => `
+/** What `LotRow` is read from. */
+export const lotColumns = (): string => `
   l."id", l."site_id" AS "siteId", l."format_id" AS "formatId", f."code" AS "formatCode", f."name" AS "formatName",
   f."gtin", l."code", l."search_code" AS "searchCode"
   FROM "lot" l JOIN "pack_format" f ON f."id" = l."format_id"`;
@@ -206,6 +186,14 @@ export async function findFilmLots(from: ReadFrom, siteId: string, code: string)
   return from.sql<FilmLotRow>`
     SELECT "id", "site_id" AS "siteId", "code", "supplier_code" AS "supplierCode", "kind" FROM "film_lot"
     WHERE "site_id" = ${siteId} AND UPPER("code") = ${filmCode(code)} AND "voided_by" IS NULL ORDER BY "id" DESC`;
+}
+
+export async function filmLotOf(from: ReadFrom, filmLotId: string): Promise<FilmLotRow> {
+  const [row] = await from.sql<FilmLotRow>`
+    SELECT "id", "site_id" AS "siteId", "code", "supplier_code" AS "supplierCode", "kind" FROM "film_lot"
+    WHERE "id" = ${filmLotId} AND "voided_by" IS NULL`;
+  if (row === undefined) throw new NotFound('film-lot', filmLotId);
+  return row;
 }
 
 /** A film lot's code as it is stored: no spaces around, capital letters. */

@@ -1,6 +1,45 @@
 import { Module } from '@nestjs/common';
+import { ChangeCode } from './change-code.js';
+import { CloseRun } from './close-run.js';
+import { CorrectCoderChange } from './correct-coder-change.js';
+import { CorrectCount } from './correct-count.js';
+import { CorrectFilmUse } from './correct-film-use.js';
+import { CorrectLooseCount } from './correct-loose-count.js';
+import { CorrectRemoval } from './correct-removal.js';
+import { CorrectStop } from './correct-stop.js';
+import { RunCorrectionApi } from './correction.api.js';
+import { CountLoosePacks } from './count-loose-packs.js';
 import { CountPacks } from './count-packs.js';
+import { FitFilm } from './fit-film.js';
+import { LineStopApi } from './line-stop.api.js';
+import { FilmLotApi, LotApi } from './lot.api.js';
+import { PackingRunApi, RunRecordsApi } from './packing-run.api.js';
 import './packing.sentences.js';
+import { RemovalApi } from './removal.api.js';
+import { RemoveSugar } from './remove-sugar.js';
+import { StartLineAgain } from './start-line-again.js';
+import { StopLine } from './stop-line.js';
 
-@Module({ providers: [CountPacks], exports: [CountPacks] })
+const commands = [
+  ChangeCode,
+  CloseRun,
+  CorrectCoderChange,
+  CorrectCount,
+  CorrectFilmUse,
+  CorrectLooseCount,
+  CorrectRemoval,
+  CorrectStop,
+  CountLoosePacks,
+  CountPacks,
+  FitFilm,
+  RemoveSugar,
+  StartLineAgain,
+  StopLine,
+];
+
+@Module({
+  controllers: [PackingRunApi, RunRecordsApi, RunCorrectionApi, LineStopApi, RemovalApi, LotApi, FilmLotApi],
+  providers: commands,
+  exports: commands,
+})
 export class PackingModule {}

@@ -1,0 +1,66 @@
+import { Injectable } from '@nestjs/common';
+import type { Asked } from '../journal/entry-draft.js';
+import { RecordChange } from '../journal/record-change.js';
+import { voidFact } from '../journal/void-fact.js';
+import { Ids } from '../platform/ids.js';
+import { NotFound } from '../platform/refusal.js';
+import { addRemoval, type RemovalAnswer, type RemovalDraft } from './add-removal.js';
+import type { CorrectRemovalForm } from './correction.form.js';
+import { touchedBy } from './remove-sugar.js';
+import { Removal } from './removal.entity.js';
+
+export interface CorrectRemovalAnswer {
+  readonly id: string;
+  /** What stands in its place; null: it did not occur. */
+  readonly removal: RemovalAnswer | null;
+}
+
+/**
+ * A removal was recorded wrongly, or never happened. What the form leaves out stays as it was.
+ * Refusals: `already-corrected`, `never-rework`, `no-run-then`, `scale-has-failed`.
+ */
+@Injectable()
+export class CorrectRemoval {
+  constructor(
+    private readonly changes: RecordChange,
+    private readonly ids: Ids,
+  ) {}
+
+  execute(asked: Asked, removalId: string, form: CorrectRemovalForm): Promise<CorrectRemovalAnswer> {
+    return this.changes.run(asked, { removalId, ...form }, async (tx, change) => {
+      const old = await tx.findOne(Removal, { id: removalId, siteId: asked.actor.siteId });
+      if (old === null) throw new NotFound('removal', removalId);
+      await voidFact(tx, Removal, removalId, change);
+      const isWrong = form.why === 'incorrect-data';
+      const removal = isWrong ? await addRemoval(tx, corrected(this.ids.next(), old, form)) : null;
+      return {
+        answer: { id: removalId, removal },
+        entry: {
+          action: 'correct-removal',
+          subject: { kind: 'removal', id: removalId },
+          touches: [...touchedBy(old), ...(removal === null ? [] : [{ kind: 'removal', id: removal.id }])],
+          before: { kind: old.kind, packCount: old.packCount, grams: old.grams, scaleId: old.scaleId, fate: old.fate },
+          after: { removal: removal === null ? null : { ...removal }, why: form.why },
+          reason: form.reason,
+        },
+      };
+    });
+  }
+}
+
+function corrected(id: string, old: Removal, form: CorrectRemovalForm): RemovalDraft {
+  const wasWeighed = old.scaleId !== null;
+  return {
+    id,
+    siteId: old.siteId,
+    kind: form.kind ?? old.kind,
+    lineId: old.lineId,
+    hopperId: old.lineId === null ? old.hopperId : null,
+    packCount: form.packCount ?? old.packCount,
+    netGrams: form.netGrams ?? (wasWeighed ? old.grams : null),
+    scaleId: form.scaleId ?? old.scaleId,
+    reason: form.removalReason ?? old.reason,
+    fate: form.fate ?? old.fate,
+    removedAt: old.removedAt,
+  };
+}

@@ -1,0 +1,59 @@
+import { Controller, Get, Inject, Param, ParseUUIDPipe, Query } from '@nestjs/common';
+import { ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import { May, type Actor } from '../platform/actor.js';
+import { READER, type ReadFrom } from '../platform/database/reading.js';
+import { NotFound } from '../platform/refusal.js';
+import { Acting } from '../platform/web/request.js';
+import { FilmLotsQuery, LotsQuery } from './lot.form.js';
+import { filmLotExample, lotExample, lotRangeExample } from './packing.examples.js';
+import { filmLotOf, filmRanges, findFilmLots, findLots, rangesOfLot } from './packing-runs.js';
+import { filmLotPage, listAnswer, lotPage, readLotOfSite } from './run-lists.js';
+
+@ApiTags('lots')
+@Controller('api/lots')
+export class LotApi {
+  constructor(@Inject(READER) private readonly reader: ReadFrom) {}
+
+  @Get()
+  @May('read')
+  @ApiOperation({ summary: 'Lots, newest first; with a code those that carry it or begin with it' })
+  @ApiOkResponse({ schema: { example: { items: [lotExample], next: null } } })
+  async list(@Acting() actor: Actor, @Query() query: LotsQuery) {
+    if (query.code == null) return listAnswer(await lotPage(this.reader, actor.siteId, query), query);
+    return { items: await findLots(this.reader, actor.siteId, query.code, { prefix: true }), next: null };
+  }
+
+  @Get(':id')
+  @May('read')
+  @ApiOperation({ summary: 'One lot and the ranges of runs that carry its code' })
+  @ApiOkResponse({ schema: { example: { lot: lotExample, ranges: [lotRangeExample] } } })
+  async one(@Acting() actor: Actor, @Param('id', ParseUUIDPipe) id: string) {
+    const lot = await readLotOfSite(this.reader, actor.siteId, id);
+    return { lot, ranges: await rangesOfLot(this.reader, lot.id) };
+  }
+}
+
+@ApiTags('film lots')
+@Controller('api/film-lots')
+export class FilmLotApi {
+  constructor(@Inject(READER) private readonly reader: ReadFrom) {}
+
+  @Get()
+  @May('read')
+  @ApiOperation({ summary: 'Lots of film, preprinted bags, labels and glue, newest first; with a code that one' })
+  @ApiOkResponse({ schema: { example: { items: [filmLotExample], next: null } } })
+  async list(@Acting() actor: Actor, @Query() query: FilmLotsQuery) {
+    if (query.code == null) return listAnswer(await filmLotPage(this.reader, actor.siteId, query), query);
+    return { items: await findFilmLots(this.reader, actor.siteId, query.code), next: null };
+  }
+
+  @Get(':id')
+  @May('read')
+  @ApiOperation({ summary: 'One film lot and the ranges of runs that it was used on' })
+  @ApiOkResponse({ schema: { example: { filmLot: filmLotExample, ranges: [] } } })
+  async one(@Acting() actor: Actor, @Param('id', ParseUUIDPipe) id: string) {
+    const filmLot = await filmLotOf(this.reader, id);
+    if (filmLot.siteId !== actor.siteId) throw new NotFound('film-lot', id);
+    return { filmLot, ranges: await filmRanges(this.reader, id) };
+  }
+}
