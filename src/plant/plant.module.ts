@@ -1,4 +1,62 @@
 import { Module } from '@nestjs/common';
+import { AddCoder } from './add-coder.js';
+import { AddCustomer } from './add-customer.js';
+import { AddDryer } from './add-dryer.js';
+import { AddGrade } from './add-grade.js';
+import { AddHopper } from './add-hopper.js';
+import { AddPackFormat } from './add-pack-format.js';
+import { AddPackingLine } from './add-packing-line.js';
+import { AddScale } from './add-scale.js';
+import { AddSite } from './add-site.js';
+import { AddStorePlace } from './add-store-place.js';
+import { CheckScale } from './check-scale.js';
+import { CodersApi } from './coder.api.js';
+import { CorrectPlantRecord } from './correct-plant-record.js';
+import { CustomerApi } from './customer.api.js';
+import { GradeApi } from './grade.api.js';
+import { LetFormatTakeGrade } from './let-format-take-grade.js';
+import { LinkHopperToLine } from './link-hopper-to-line.js';
+import { MachinesApi } from './machine.api.js';
+import { PlantApi } from './plant.api.js';
+import { PlantController } from './plant.controller.js';
+import './plant.sentences.js';
+import { RemoveCustomerContact } from './remove-customer-contact.js';
+import { RulesApi } from './rules.api.js';
+import { ScaleApi } from './scale.api.js';
+import { SetCoderClock } from './set-coder-clock.js';
+import { SetCustomerContact } from './set-customer-contact.js';
+import { SetRuleSet } from './set-rule-set.js';
+import { SetShiftPattern } from './set-shift-pattern.js';
+import { SetSpecification } from './set-specification.js';
+import { VerifyScale } from './verify-scale.js';
 
-@Module({})
+const commands = [
+  AddSite,
+  AddDryer,
+  AddHopper,
+  AddPackingLine,
+  LinkHopperToLine,
+  AddCoder,
+  SetCoderClock,
+  AddScale,
+  CheckScale,
+  VerifyScale,
+  AddGrade,
+  SetSpecification,
+  AddPackFormat,
+  LetFormatTakeGrade,
+  AddCustomer,
+  SetCustomerContact,
+  RemoveCustomerContact,
+  AddStorePlace,
+  SetShiftPattern,
+  SetRuleSet,
+  CorrectPlantRecord,
+];
+
+@Module({
+  controllers: [PlantController, PlantApi, MachinesApi, CodersApi, ScaleApi, GradeApi, CustomerApi, RulesApi],
+  providers: commands,
+  exports: commands,
+})
 export class PlantModule {}

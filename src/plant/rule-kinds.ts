@@ -2,12 +2,12 @@
 export const ruleKinds = ['vehicle-check', 'tip-at-risk'] as const;
 export type RuleKind = (typeof ruleKinds)[number];
 
-/** What is looked at on a vehicle before loading: codes of the points, in the order in which they are asked. */
+/** What is looked at on a vehicle before loading, in the order in which it is asked. */
 export interface VehicleCheckRules {
-  readonly checkPoints: readonly string[];
+  readonly checkPoints: readonly { readonly code: string; readonly text: string }[];
 }
 
-/** How much of a grade that is tipped at risk may wait for its results at once, over all hoppers. */
+/** How much of the grades that are tipped at risk may wait for results at once, over the whole site. */
 export interface TipAtRiskRules {
   readonly mostWaitingBagCount: number;
   readonly mostWaitingGrams: number;

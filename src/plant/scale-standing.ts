@@ -1,7 +1,8 @@
 import { localMomentAt } from '../core/shift-calendar/local-time.js';
-import { shifted, type Instant } from '../platform/clock.js';
+import type { Instant } from '../platform/clock.js';
 import { toBoolean } from '../platform/database/columns.js';
 import type { ScaleRow, ScaleStanding } from './plant-rows.js';
+import { nextCheckDueAt } from './scale-job.js';
 
 /** A scale with its last good check, as read. */
 export interface CheckedScale extends ScaleRow {
@@ -16,8 +17,6 @@ export interface VerifiedSpan {
   readonly verifiedUntilOn: string;
 }
 
-const millisecondsOfHour = 3_600_000;
-
 /**
  * What a scale is good for. A check counts up to, but not at, the instant at which it is due again; of several
  * verifications the latest that has begun counts, so that a shorter one takes over.
@@ -26,7 +25,7 @@ export function scaleStanding(row: CheckedScale, verifications: readonly Verifie
   const { timeZone, checkedAt, passed, ...scale } = row;
   const on = localMomentAt(timeZone, at).on;
   const verified = verifications.filter((span) => span.verifiedOn <= on).at(-1);
-  const dueAt = checkedAt === null ? null : shifted(checkedAt, scale.checkEveryHours * millisecondsOfHour);
+  const dueAt = checkedAt === null ? null : nextCheckDueAt(checkedAt, scale.checkEveryHours);
   return {
     scale,
     lastCheckedAt: checkedAt,

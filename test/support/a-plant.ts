@@ -1,26 +1,24 @@
-import { canonicalText, type Canonical } from '../../src/platform/canonical-text.js';
 import { threeByEightShifts } from '../../src/core/shift-calendar/common-patterns.js';
+import type { Asked } from '../../src/journal/entry-draft.js';
 import type { Actor, Role } from '../../src/platform/actor.js';
-import { UnitOfWork, type Tx } from '../../src/platform/database/unit-of-work.js';
+import { shifted } from '../../src/platform/clock.js';
 import { SystemIds } from '../../src/platform/ids.js';
-import { Coder } from '../../src/plant/coder.entity.js';
-import { CoderClock } from '../../src/plant/coder-clock.entity.js';
-import { Customer } from '../../src/plant/customer.entity.js';
-import { CustomerContact } from '../../src/plant/customer-contact.entity.js';
-import { Dryer } from '../../src/plant/dryer.entity.js';
-import { Grade } from '../../src/plant/grade.entity.js';
-import { GradeSpecification } from '../../src/plant/grade-specification.entity.js';
-import { Hopper } from '../../src/plant/hopper.entity.js';
-import { HopperLine } from '../../src/plant/hopper-line.entity.js';
-import { PackFormat } from '../../src/plant/pack-format.entity.js';
-import { PackFormatGrade } from '../../src/plant/pack-format-grade.entity.js';
-import { PackingLine } from '../../src/plant/packing-line.entity.js';
-import { Scale } from '../../src/plant/scale.entity.js';
-import { ScaleCheck } from '../../src/plant/scale-check.entity.js';
-import { ScaleVerification } from '../../src/plant/scale-verification.entity.js';
-import { ShiftPatternVersion } from '../../src/plant/shift-pattern.entity.js';
-import { Site } from '../../src/plant/site.entity.js';
-import { StorePlace } from '../../src/plant/store-place.entity.js';
+import { AddCoder } from '../../src/plant/add-coder.js';
+import { AddCustomer } from '../../src/plant/add-customer.js';
+import { AddDryer } from '../../src/plant/add-dryer.js';
+import { AddGrade } from '../../src/plant/add-grade.js';
+import { AddHopper } from '../../src/plant/add-hopper.js';
+import { AddPackFormat } from '../../src/plant/add-pack-format.js';
+import { AddPackingLine } from '../../src/plant/add-packing-line.js';
+import { AddScale } from '../../src/plant/add-scale.js';
+import { AddSite } from '../../src/plant/add-site.js';
+import { AddStorePlace } from '../../src/plant/add-store-place.js';
+import { CheckScale } from '../../src/plant/check-scale.js';
+import { LinkHopperToLine } from '../../src/plant/link-hopper-to-line.js';
+import { SetCoderClock } from '../../src/plant/set-coder-clock.js';
+import { SetShiftPattern } from '../../src/plant/set-shift-pattern.js';
+import { SetSpecification } from '../../src/plant/set-specification.js';
+import { VerifyScale } from '../../src/plant/verify-scale.js';
 import { anActor, type TestHouse } from './house.js';
 
 /** What a test may want otherwise; all else is a plant that works. */
@@ -67,19 +65,6 @@ const ids = new SystemIds();
 export const moistureMethod = 'GS2/1/3/9-15';
 export const colourMethod = 'GS2/3-10';
 
-/** Sets up the plant Alder Quay (GS1 demonstration prefix 952) in a house. */
-export async function aPlant(house: TestHouse, wishes: PlantWishes = {}): Promise<Plant> {
-  return house.get(UnitOfWork).run(async (tx) => {
-    const siteId = await addSite(tx, wishes);
-    const lines = await addLines(tx, siteId, wishes);
-    const goods = await addGoods(tx, siteId, wishes);
-    const scales = await addScales(tx, siteId);
-    const places = await addPlaces(tx, siteId);
-    const actorWith = (...roles: Role[]): Actor => anActor(siteId, ...roles);
-    return { siteId, actor: actorWith(...allRoles), actorWith, ...lines, ...goods, ...scales, ...places };
-  });
-}
-
 const allRoles: readonly Role[] = [
   'dryer-operator',
   'line-lead',
@@ -91,10 +76,24 @@ const allRoles: readonly Role[] = [
   'administrator',
 ];
 
-async function addSite(tx: Tx, wishes: PlantWishes) {
+/** Sets up the plant Alder Quay (GS1 demonstration prefix 952) in a house, by its commands. */
+export async function aPlant(house: TestHouse, wishes: PlantWishes = {}): Promise<Plant> {
   const siteId = ids.next();
-  await tx.insert(Site, {
-    id: siteId,
+  const actorWith = (...roles: Role[]): Actor => anActor(siteId, ...roles);
+  const actor = actorWith(...allRoles);
+  const asked: Asked = { actor, route: 'SET UP', key: null };
+  await addSite(house, asked, wishes);
+  const lines = await addLines(house, asked, wishes);
+  const goods = await addGoods(house, asked, wishes);
+  const scaleId = await addScale(house, asked, { code: 'S1', everyHours: 720, checkedHoursAgo: 1 });
+  const stale = { code: 'S2', everyHours: 24, checkedHoursAgo: 49 };
+  const staleScaleId = await addScale(house, asked, stale);
+  const places = await addPlaces(house, asked);
+  return { siteId, actor, actorWith, ...lines, ...goods, scaleId, staleScaleId, ...places };
+}
+
+async function addSite(house: TestHouse, asked: Asked, wishes: PlantWishes): Promise<void> {
+  await house.get(AddSite).execute(asked, {
     code: wishes.siteCode ?? 'AQ',
     name: 'Alder Quay',
     timeZone: wishes.timeZone ?? 'Europe/Berlin',
@@ -103,132 +102,110 @@ async function addSite(tx: Tx, wishes: PlantWishes) {
     companyPrefix: '9520123',
     ssccExtensionDigit: 0,
   });
-  const pattern = { productionDayStart: '06:00', shifts: threeByEightShifts, rota: null } as unknown as Canonical;
-  await tx.insert(ShiftPatternVersion, { id: ids.next(), siteId, validFrom, pattern: canonicalText(pattern) });
-  return siteId;
+  await house.get(SetShiftPattern).execute(asked, { validFrom, shifts: [...threeByEightShifts] });
 }
 
-async function addLines(tx: Tx, siteId: string, wishes: PlantWishes) {
-  const [dryerId, hopperId] = [ids.next(), ids.next()];
-  await tx.insert(Dryer, { id: dryerId, siteId, code: 'D1', name: 'Dryer 1' });
-  await tx.insert(Hopper, {
-    id: hopperId,
-    siteId,
-    code: 'H1',
-    name: 'Hopper 1',
-    capacityGrams: wishes.capacityGrams ?? 4_000_000,
-    flowModel: 'first-in-first-out',
-    likelyPermille: 1,
+async function addLines(house: TestHouse, asked: Asked, wishes: PlantWishes) {
+  const dryer = await house.get(AddDryer).execute(asked, { code: 'D1', name: 'Dryer 1' });
+  const capacityGrams = wishes.capacityGrams ?? 4_000_000;
+  const hopper = await house.get(AddHopper).execute(asked, { code: 'H1', name: 'Hopper 1', capacityGrams });
+  const one = await addLine(house, asked, { code: '1', hopperId: hopper.id });
+  const two = await addLine(house, asked, { code: '2', hopperId: hopper.id });
+  const lineIds: [string, string] = [one.lineId, two.lineId];
+  const coderIds: [string, string] = [one.coderId, two.coderId];
+  return { dryerId: dryer.id, hopperId: hopper.id, lineIds, coderIds };
+}
+
+async function addLine(house: TestHouse, asked: Asked, line: { code: string; hopperId: string }) {
+  const { code, hopperId } = line;
+  const { id: lineId } = await house.get(AddPackingLine).execute(asked, { code, name: `Line ${code}` });
+  const { id: coderId } = await house.get(AddCoder).execute(asked, { lineId, code: `C${code}` });
+  const clock = { coderId, offsetSeconds: 0, uncertaintySeconds: 30, validFrom };
+  await house.get(SetCoderClock).execute(asked, clock);
+  await house.get(LinkHopperToLine).execute(asked, { lineId, hopperId, validFrom });
+  return { lineId, coderId };
+}
+
+async function addGoods(house: TestHouse, asked: Asked, wishes: PlantWishes) {
+  const gradeId = await addGrade(house, asked, {
+    code: 'WS2',
+    name: 'White sugar, fine',
+    tippingRule: 'released-only',
   });
-  const lineIds: [string, string] = [ids.next(), ids.next()];
-  const coderIds: [string, string] = [ids.next(), ids.next()];
-  for (const [place, lineId] of lineIds.entries()) {
-    const code = String(place + 1);
-    const coderId = coderIds[place] ?? '';
-    await tx.insert(PackingLine, { id: lineId, siteId, code, name: `Line ${code}` });
-    await tx.insert(Coder, { id: coderId, siteId, lineId, code: `C${code}` });
-    await tx.insert(CoderClock, { id: ids.next(), coderId, validFrom, offsetSeconds: 0, uncertaintySeconds: 30 });
-    await tx.insert(HopperLine, { id: ids.next(), siteId, lineId, hopperId, validFrom });
-  }
-  return { dryerId, hopperId, lineIds, coderIds };
-}
-
-async function addGoods(tx: Tx, siteId: string, wishes: PlantWishes) {
-  const gradeId = await addGrade(tx, siteId, { code: 'WS2', name: 'White sugar, fine', tippingRule: 'released-only' });
-  const riskGradeId = await addGrade(tx, siteId, { code: 'WS2R', name: 'White sugar', tippingRule: 'tip-at-risk' });
-  const otherGradeId = await addGrade(tx, siteId, { code: 'BS1', name: 'Brown sugar', tippingRule: 'released-only' });
+  const riskGradeId = await addGrade(house, asked, { code: 'WS2R', name: 'White sugar', tippingRule: 'tip-at-risk' });
+  const otherGradeId = await addGrade(house, asked, { code: 'BS1', name: 'Brown sugar', tippingRule: 'released-only' });
   const format = {
-    siteId,
     packTareGrams: 12,
     packsPerPallet: wishes.packsPerPallet ?? 480,
     palletTareGrams: 25_000,
     codePattern: wishes.codePattern ?? 'L{y}{ddd}{line}{shift} {HH}:{mm}',
   };
-  const [formatId, otherFormatId] = [ids.next(), ids.next()];
-  await tx.insert(PackFormat, {
+  const { id: formatId } = await house.get(AddPackFormat).execute(asked, {
     ...format,
-    id: formatId,
     code: 'WS-2KG',
     name: 'White sugar 2 kg',
-    gtin: '09520123000103',
+    gtin: '9520123000103',
     nominalGrams: 2000,
     assumedLowerMilligrams: 1_990_000,
     assumedUpperMilligrams: 2_020_000,
-    bestBeforeMonths: null,
+    gradeIds: [gradeId, riskGradeId],
   });
-  await tx.insert(PackFormat, {
+  const { id: otherFormatId } = await house.get(AddPackFormat).execute(asked, {
     ...format,
-    id: otherFormatId,
     code: 'BS-1KG',
     name: 'Brown sugar 1 kg',
-    gtin: '09520123000202',
+    gtin: '9520123000202',
     nominalGrams: 1000,
     assumedLowerMilligrams: 995_000,
     assumedUpperMilligrams: 1_015_000,
     bestBeforeMonths: 24,
+    gradeIds: [otherGradeId],
   });
-  await tx.insert(PackFormatGrade, [
-    { id: ids.next(), formatId, gradeId },
-    { id: ids.next(), formatId, gradeId: riskGradeId },
-    { id: ids.next(), formatId: otherFormatId, gradeId: otherGradeId },
-  ]);
   return { gradeId, riskGradeId, otherGradeId, formatId, otherFormatId };
 }
 
 async function addGrade(
-  tx: Tx,
-  siteId: string,
-  grade: { code: string; name: string; tippingRule: 'released-only' | 'tip-at-risk' },
+  house: TestHouse,
+  asked: Asked,
+  grade: { code: string; name: string; tippingRule: string },
 ): Promise<string> {
-  const id = ids.next();
-  await tx.insert(Grade, { id, siteId, ...grade });
-  const limits = [
-    { property: 'moisture-percent', method: moistureMethod, required: true, minimum: null, maximum: '0.06' },
-    { property: 'colour-iu', method: colourMethod, required: true, minimum: null, maximum: '45' },
+  const { id: gradeId } = await house.get(AddGrade).execute(asked, grade);
+  const lines = [
+    { property: 'moisture-percent', method: moistureMethod, required: true, maximum: '0.06' },
+    { property: 'colour-iu', method: colourMethod, required: true, maximum: '45' },
   ];
-  await tx.insert(GradeSpecification, { id: ids.next(), gradeId: id, validFrom, limits: canonicalText(limits) });
-  return id;
+  await house.get(SetSpecification).execute(asked, { gradeId, validFrom, lines });
+  return gradeId;
 }
 
-async function addScales(tx: Tx, siteId: string) {
-  const [scaleId, staleScaleId] = [ids.next(), ids.next()];
-  const scale = { siteId, intervalMilligrams: 500_000, maximumPermissibleErrorMilligrams: 1_000_000 };
-  await tx.insert(Scale, {
-    ...scale,
-    id: scaleId,
-    code: 'S1',
-    name: 'Bag scale 1',
-    checkEveryHours: 720,
+async function addScale(
+  house: TestHouse,
+  asked: Asked,
+  scale: { code: string; everyHours: number; checkedHoursAgo: number },
+): Promise<string> {
+  const { id: scaleId } = await house.get(AddScale).execute(asked, {
+    code: scale.code,
+    name: `Bag scale ${scale.code}`,
+    intervalMilligrams: 500_000,
+    maximumPermissibleErrorMilligrams: 1_000_000,
+    checkEveryHours: scale.everyHours,
   });
-  await tx.insert(Scale, {
-    ...scale,
-    id: staleScaleId,
-    code: 'S2',
-    name: 'Bag scale 2',
-    checkEveryHours: 24,
-  });
-  const check = { deviationMilligrams: 0, passed: true, personId: null };
-  await tx.insert(ScaleCheck, [
-    { ...check, id: ids.next(), scaleId, checkedAt: '2026-03-12T05:00:00.000Z' },
-    { ...check, id: ids.next(), scaleId: staleScaleId, checkedAt: '2026-03-09T05:00:00.000Z' },
-  ]);
-  const verification = { verifiedOn: '2026-01-01', verifiedUntilOn: '2027-12-31' };
-  await tx.insert(ScaleVerification, [
-    { ...verification, id: ids.next(), scaleId },
-    { ...verification, id: ids.next(), scaleId: staleScaleId },
-  ]);
-  return { scaleId, staleScaleId };
+  const checkedAt = shifted(house.clock.now(), -scale.checkedHoursAgo * 3_600_000);
+  const check = { scaleId, deviationMilligrams: 0, checkedAt, reason: 'set up today' };
+  await house.get(CheckScale).execute(asked, check);
+  const span = { verifiedOn: '2026-01-01', verifiedUntilOn: '2027-12-31' };
+  await house.get(VerifyScale).execute(asked, { scaleId, ...span });
+  return scaleId;
 }
 
-async function addPlaces(tx: Tx, siteId: string) {
-  const customerId = ids.next();
-  const placeIds = { store: ids.next(), dock: ids.next() };
-  await tx.insert(Customer, { id: customerId, siteId, code: 'K-001', gln: '9524567000019' });
-  const contact = { name: 'Fernhill Foods (invented)', address: '1 Example Way\nFernhill', telephone: null };
-  await tx.insert(CustomerContact, { customerId, ...contact });
-  await tx.insert(StorePlace, [
-    { id: placeIds.store, siteId, code: 'LANE-1', kind: 'store' },
-    { id: placeIds.dock, siteId, code: 'DOCK-1', kind: 'dock' },
-  ]);
-  return { customerId, placeIds };
+async function addPlaces(house: TestHouse, asked: Asked) {
+  const customer = await house.get(AddCustomer).execute(asked, {
+    code: 'K-001',
+    gln: '9524567000019',
+    name: 'Fernhill Foods (invented)',
+    address: '1 Example Way, Fernhill',
+  });
+  const store = await house.get(AddStorePlace).execute(asked, { code: 'LANE-1', kind: 'store' });
+  const dock = await house.get(AddStorePlace).execute(asked, { code: 'DOCK-1', kind: 'dock' });
+  return { customerId: customer.id, placeIds: { store: store.id, dock: dock.id } };
 }

@@ -1,0 +1,141 @@
+import type { VNode } from 'preact';
+import { roles } from '../platform/actor.js';
+import { say } from '../platform/sentences/sentences.js';
+import { localText } from '../platform/web/local-text.js';
+import type { Viewer } from '../platform/web/request.js';
+import { Shell } from '../platform/web/shell.js';
+import type { PointRow } from './open-points.js';
+
+interface OpenPointProps {
+  readonly viewer: Viewer;
+  /** Only points for this role are shown; null: all. */
+  readonly role: string | null;
+  readonly open: readonly PointRow[];
+  readonly ended: readonly PointRow[];
+  /** The id before which older open points stand; null on the last page. */
+  readonly older: string | null;
+}
+
+/** What people must look at: open points first, then the ones that were dealt with last. */
+export function openPointPage({ viewer, role, open, ended, older }: OpenPointProps): VNode {
+  return (
+    <Shell title={say('points-title')} viewer={viewer}>
+      <p class="quiet">{say('points-says')}</p>
+      <RoleFilter role={role} />
+      {open.length === 0 ? <p class="sentence">{say('points-none')}</p> : <OpenTable points={open} viewer={viewer} />}
+      {older === null ? null : (
+        <p class="pages">
+          <a href={`/open-points?before=${older}${role === null ? '' : `&role=${role}`}`}>{say('older-entries')}</a>
+        </p>
+      )}
+      {ended.length === 0 ? null : <EndedTable points={ended} viewer={viewer} />}
+    </Shell>
+  );
+}
+
+function RoleFilter({ role }: { readonly role: string | null }): VNode {
+  return (
+    <form method="get" action="/open-points">
+      <label for="role">{say('points-role')}</label>{' '}
+      <select id="role" name="role">
+        <option value="" selected={role === null}>
+          {say('points-all-roles')}
+        </option>
+        {roles
+          .filter((one) => one !== 'device' && one !== 'auditor')
+          .map((one) => (
+            <option key={one} value={one} selected={one === role}>
+              {plain(one)}
+            </option>
+          ))}
+      </select>{' '}
+      <button type="submit">{say('points-show')}</button>
+    </form>
+  );
+}
+
+interface TableProps {
+  readonly points: readonly PointRow[];
+  readonly viewer: Viewer;
+}
+
+function OpenTable({ points, viewer }: TableProps): VNode {
+  const title = say('points-open', { count: points.length });
+  return (
+    <div class="table-wrap" tabIndex={0} role="region" aria-label={title}>
+      <table>
+        <caption>{title}</caption>
+        <thead>
+          <tr>
+            <th scope="col">{say('points-what')}</th>
+            <th scope="col">{say('points-subject')}</th>
+            <th scope="col">{say('points-for')}</th>
+            <th scope="col">{say('points-raised')}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {points.map((point) => (
+            <tr key={point.id}>
+              <th scope="row">{say(point.cause, point.facts)}</th>
+              <td>
+                <Subject point={point} />
+              </td>
+              <td>{plain(point.role)}</td>
+              <td>{localText(point.raisedAt, viewer.timeZone)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+function EndedTable({ points, viewer }: TableProps): VNode {
+  const title = say('points-ended', { count: points.length });
+  return (
+    <div class="table-wrap" tabIndex={0} role="region" aria-label={title}>
+      <table>
+        <caption>{title}</caption>
+        <thead>
+          <tr>
+            <th scope="col">{say('points-what')}</th>
+            <th scope="col">{say('points-how')}</th>
+            <th scope="col">{say('points-ended-at')}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {points.map((point) => (
+            <tr key={point.id}>
+              <th scope="row">{say(point.cause, point.facts)}</th>
+              <td>
+                {say(`points-${point.how ?? 'cleared'}`)}
+                {point.explanation === null ? null : <p>{point.explanation}</p>}
+              </td>
+              <td>{point.endedAt === null ? null : localText(point.endedAt, viewer.timeZone)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+/** Where the thing is looked at: machines on the plant's page, units on their thread. */
+const pageOf: Readonly<Record<string, (id: string) => string>> = {
+  scale: () => '/plant',
+  coder: () => '/plant',
+  hopper: () => '/hoppers',
+  'bulk-bag': (id) => `/thread?code=${id}`,
+  'packing-run': (id) => `/thread?code=${id}`,
+  delivery: (id) => `/thread?code=${id}`,
+};
+
+function Subject({ point }: { readonly point: PointRow }): VNode {
+  const name = say(point.subjectKind);
+  const href = pageOf[point.subjectKind]?.(point.subjectId);
+  return href === undefined ? <span>{name}</span> : <a href={href}>{name}</a>;
+}
+
+function plain(word: string): string {
+  return word.replaceAll('-', ' ');
+}

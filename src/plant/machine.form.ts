@@ -1,0 +1,71 @@
+import { IdField, InstantField, TextField, WholeField } from '../platform/web/fields.js';
+import { codeForm, codePattern, printedForm, printedPattern } from './code-patterns.js';
+
+export class AddDryerForm {
+  @TextField({ most: 20, pattern: codePattern, form: codeForm, example: 'D1' })
+  code!: string;
+
+  @TextField({ most: 60, example: 'Dryer 1' })
+  name!: string;
+}
+
+export class AddHopperForm {
+  @TextField({ most: 20, pattern: codePattern, form: codeForm, example: 'H1' })
+  code!: string;
+
+  @TextField({ most: 60, example: 'Hopper 1' })
+  name!: string;
+
+  @WholeField({ least: 1000, example: 4_000_000, says: 'All that can be inside, chute and hanging bag included' })
+  capacityGrams!: number;
+
+  @WholeField({ optional: true, most: 1000, example: 1, says: 'A bag is likely from this share of a sold unit on' })
+  likelyPermille?: number | null;
+}
+
+export class AddPackingLineForm {
+  @TextField({ most: 4, pattern: printedPattern, form: printedForm, example: '1', says: 'As the coder prints it' })
+  code!: string;
+
+  @TextField({ most: 60, example: 'Line 1' })
+  name!: string;
+}
+
+export class LinkHopperToLineForm {
+  @IdField()
+  lineId!: string;
+
+  @IdField({ optional: true, says: 'Absent: from then on no hopper feeds the line' })
+  hopperId?: string | null;
+
+  @InstantField({ optional: true, says: 'Since when; absent: now' })
+  validFrom?: string | null;
+
+  @TextField({ optional: true, most: 300, says: 'Why it is entered late' })
+  reason?: string | null;
+}
+
+export class AddCoderForm {
+  @IdField()
+  lineId!: string;
+
+  @TextField({ most: 20, pattern: codePattern, form: codeForm, example: 'C1' })
+  code!: string;
+}
+
+export class SetCoderClockForm {
+  @IdField()
+  coderId!: string;
+
+  @WholeField({ least: -400_000_000, most: 400_000_000, example: -42, says: 'Above zero: the coder is ahead' })
+  offsetSeconds!: number;
+
+  @WholeField({ most: 1_000_000, example: 30, says: 'How far off this may be, either way' })
+  uncertaintySeconds!: number;
+
+  @InstantField({ optional: true, says: 'Since when; absent: now' })
+  validFrom?: string | null;
+
+  @TextField({ optional: true, most: 300, says: 'Why it is entered late' })
+  reason?: string | null;
+}

@@ -1,0 +1,155 @@
+import { addSentences } from '../platform/sentences/sentences.js';
+
+addSentences('en', {
+  site: 'site',
+  dryer: 'dryer',
+  hopper: 'hopper',
+  'packing-line': 'packing line',
+  coder: 'coder',
+  scale: 'scale',
+  grade: 'grade',
+  specification: 'specification',
+  'pack-format': 'pack format',
+  customer: 'customer',
+  'store-place': 'place in the store',
+  'shift-pattern': 'shift pattern',
+  'hopper-line': 'link of hopper and line',
+  'coder-clock': 'comparison of a coder’s clock',
+  'pack-format-grade': 'grade of a format',
+  'scale-check': 'check of a scale',
+  'scale-verification': 'verification of a scale',
+  'rule-set': 'set of rules',
+  'place-store': 'store',
+  'place-dock': 'dock',
+  'place-line': 'end of a line',
+  'tipping-released-only': 'when released only',
+  'tipping-tip-at-risk': 'at risk, before its results',
+});
+
+addSentences('en', {
+  'code-taken': 'The code {code} is taken. Choose another; codes are never used twice.',
+  'valid-from-not-later':
+    'This would begin at {stated}, but a version begins at {latest} already. Give a later time, or correct that version first.',
+  'valid-from-in-the-past':
+    'This would begin at {stated}, which is past; what was judged since then stays judged. Let it begin now or later.',
+  'site-there-already': 'This site is set up already. Open the plant’s page.',
+  'time-zone-unknown': 'There is no time zone “{timeZone}”. Give an IANA name, such as Europe/Berlin.',
+  'gln-wrong': '“{gln}” is not a GLN: it has 13 digits, and the last one checks the others. Read it again.',
+  'company-prefix-wrong': '“{companyPrefix}” is not a GS1 company prefix: it has 4 to 12 digits. Read it again.',
+  'gln-not-of-prefix': 'The GLN {gln} does not begin with the company prefix {companyPrefix}. Read both again.',
+  'hopper-feeds-line-already': 'Line {line} is fed so already. Nothing is to be changed.',
+  'contact-removed-already': 'Name and address of customer {code} are removed already.',
+  'specification-line-twice':
+    'The specification asks for {property} by {method} twice. Leave one of the two lines out.',
+  'specification-limits-crossed':
+    'For {property} the least, {minimum}, is above the most, {maximum}. Correct the two limits.',
+  'gtin-not-digits': '“{gtin}” is not a GTIN: it has digits only. Read it again.',
+  'gtin-wrong-length': '“{gtin}” is not a GTIN: it has 8, 12, 13 or 14 digits. Read it again.',
+  'gtin-check-digit': 'The last digit of “{gtin}” does not check the others. Read the number again.',
+  'gtin-restricted-prefix':
+    '“{gtin}” is a number for use inside one company or region and must not go on goods that leave. Give a number of your own prefix.',
+  'gtin-variable-measure':
+    '“{gtin}” stands for goods of varying weight. A retail pack of one nominal quantity has a number that does not begin with 9 in 14 digits.',
+  'gtin-of-other-content':
+    'The number {gtin} is on format {format} with {grams} g. One number is one content: give another number.',
+  'assumed-limits-not-around-nominal':
+    'The limits of the mean ({lower} to {upper} mg) must lie around the nominal {nominal} mg. Correct them.',
+  'code-pattern-wrong': 'The coder cannot print “{pattern}”: {problem} {token}. Correct the pattern.',
+  'code-pattern-asks-best-before':
+    '“{pattern}” prints a best-before day, but the format has none. Give its months, or leave the day out.',
+  'code-pattern-fits-no-line':
+    'The pattern has room for {width} characters of a line, but the lines are {codes}. Change the pattern’s width.',
+  'code-pattern-fits-no-shift':
+    'The pattern has room for {width} characters of a shift, but the shifts are {codes}. Change the pattern’s width.',
+  'format-takes-grade-already': 'Format {format} takes grade {grade} already.',
+  'scale-check-there-already': 'Scale {scale} has a check of {at} already. Give another time, or correct that check.',
+  'verification-there-already':
+    'Scale {scale} has a verification from {verifiedOn} on already. Correct that one first.',
+  'verification-ends-before-it-begins':
+    'The verification would end on {verifiedUntilOn}, before it begins on {verifiedOn}. Correct the days.',
+  'rules-incomplete': 'Rules of kind {kind} need {missing}. Give it.',
+  'check-point-twice': 'The point {code} stands in the check twice. Leave one out.',
+  'rule-in-force':
+    'This has been in force since {since}; things were judged by it. Set a new version, which takes over.',
+});
+
+addSentences('en', {
+  'time-not-of-the-clock': 'A time is not one of the clock. Give times such as 06:00.',
+  'no-shifts': 'A pattern needs a shift. Give at least one.',
+  'first-shift-not-at-production-day-start':
+    'The first shift must start with the production day, at {productionDayStart}. Put the shifts in their order.',
+  'shifts-not-in-order': 'The shifts are not in the order in which they start. Put them in order; none starts twice.',
+  'shift-code-empty-or-twice': 'Two shifts have one code. Give each its own.',
+  'rota-start-not-a-day': 'The rota’s first day is not a day of the calendar. Correct it.',
+  'rota-start-missing': 'Crews need the production day that their cycles begin with. Give it.',
+  'crew-empty-or-twice': 'Two crews have one name. Give each its own.',
+  'cycle-empty': 'A crew has no days. Give its cycle, a hyphen for a day off.',
+  'cycle-names-unknown-shift': 'A crew’s cycle names a shift that the pattern does not have. Correct the cycle.',
+  'two-crews-on-one-shift': 'The cycles put two crews on one shift on some day. Correct them.',
+});
+
+addSentences('en', {
+  'plant-title': 'Plant',
+  'plant-site': '{name} ({code}), time zone {timeZone}',
+  'plant-numbers': 'GLN {gln}, company prefix {prefix}; the production day starts at {start}.',
+  'plant-no-shift': 'No shifts are set yet. Production days and shifts cannot be told without them.',
+  'plant-shift': 'Now: production day {on}, shift {shift}, {from} to {until}, {minutes} minutes.',
+  'plant-crew': 'Crew {crew}.',
+  'plant-shifts': 'Shifts',
+  'plant-dryers': 'Dryers',
+  'plant-hoppers': 'Hoppers',
+  'plant-lines': 'Packing lines',
+  'plant-scales': 'Scales',
+  'plant-grades': 'Grades',
+  'plant-formats': 'Pack formats',
+  'plant-customers': 'Customers',
+  'plant-places': 'Places',
+  'plant-code': 'Code',
+  'plant-name': 'Name',
+  'plant-kind': 'Kind',
+  'plant-starts': 'Starts',
+  'plant-capacity': 'Holds at most',
+  'plant-feeds': 'Feeds lines',
+  'plant-flow': 'How it is taken to flow',
+  'plant-flow-first-in-first-out': 'first in, first out',
+  'plant-fed-by': 'Fed by',
+  'plant-fed-by-none': 'no hopper',
+  'plant-fed-since': '{hopper}, since {at}',
+  'plant-coder': 'Coder',
+  'plant-clock': 'Its clock',
+  'plant-clock-right': 'right, within {uncertainty} s',
+  'plant-clock-ahead': '{seconds} s ahead, within {uncertainty} s',
+  'plant-clock-behind': '{seconds} s behind, within {uncertainty} s',
+  'plant-interval': 'Interval',
+  'plant-error': 'Permissible error',
+  'plant-checked': 'Last checked',
+  'plant-never-checked': 'never',
+  'plant-due': 'Next check',
+  'plant-scale-overdue': 'Overdue: what it weighs is doubtful. Check it.',
+  'plant-scale-failed': 'The last check failed. Use another scale and tell quality.',
+  'plant-verified': 'Verified for trade',
+  'plant-verified-until': 'until {on}',
+  'plant-not-verified': 'no: nothing may be sold by its weight',
+  'plant-tipping': 'Tipped',
+  'plant-specification': 'Specification',
+  'plant-limits-both': '{property} {minimum} to {maximum}',
+  'plant-limits-most': '{property} at most {maximum}',
+  'plant-limits-least': '{property} at least {minimum}',
+  'plant-limits-none': '{property} reported',
+  'plant-gtin': 'GTIN',
+  'plant-takes': 'Takes grades',
+  'plant-pallet': 'On a full pallet',
+  'plant-packs': '{count} packs',
+  'plant-printed': 'Printed code',
+  'plant-best-before': 'Best before',
+  'plant-months': '{count} months',
+  'plant-gln': 'GLN',
+  'plant-name-removed': 'removed',
+  'plant-none': 'none',
+  'plant-nothing-of': '{title}: nothing is set up yet.',
+  'plant-kilograms': '{kilograms} kg',
+  'plant-caution-hopper':
+    'Nobody stands or reaches under a hanging bag, and nobody opens or enters a hopper before every drive that feeds or empties it is locked out. Sugar dust can explode: keep it off surfaces and sparks away. Local codes and licensed people decide how; this page does not.',
+  'plant-caution-scale':
+    'Which scales may be used for trade, and who verifies them, is local law. This page shows what was entered; the mark on the scale decides.',
+});

@@ -1,0 +1,69 @@
+import { Injectable } from '@nestjs/common';
+import type { Asked } from '../journal/entry-draft.js';
+import { RecordChange } from '../journal/record-change.js';
+import { canonicalText, type Canonical } from '../platform/canonical-text.js';
+import type { Tx } from '../platform/database/unit-of-work.js';
+import { Ids } from '../platform/ids.js';
+import { Refusal } from '../platform/refusal.js';
+import { RuleSet } from './rule-set.entity.js';
+import type { SetRuleSetForm } from './rules.form.js';
+import { insertVersion, settleRuleBeginning } from './valid-from.js';
+
+/**
+ * A set of rules of the house, from an instant on: the vehicle check, or the limits of tipping at risk.
+ * Refusals: `rules-incomplete`, `check-point-twice`, `valid-from-not-later`, `valid-from-in-the-past`.
+ */
+@Injectable()
+export class SetRuleSet {
+  constructor(
+    private readonly changes: RecordChange,
+    private readonly ids: Ids,
+  ) {}
+
+  execute(asked: Asked, form: SetRuleSetForm): Promise<{ readonly id: string; readonly validFrom: string }> {
+    return this.changes.run(asked, form, async (tx, change) => {
+      const { siteId } = asked.actor;
+      const rules = form.kind === 'vehicle-check' ? vehicleCheckRules(form) : tipAtRiskRules(form);
+      const latest = await latestBeginning(tx, siteId, form.kind);
+      const beginning = { validFrom: form.validFrom ?? null, reason: null, now: change.recordedAt, latest };
+      const validFrom = settleRuleBeginning(beginning);
+      const id = this.ids.next();
+      await insertVersion(tx, RuleSet, { id, siteId, kind: form.kind, validFrom, rules: canonicalText(rules) });
+      return {
+        answer: { id, validFrom },
+        entry: {
+          action: 'set-rule-set',
+          subject: { kind: 'site', id: siteId },
+          after: { ruleSetId: id, kind: form.kind, validFrom, rules },
+        },
+      };
+    });
+  }
+}
+
+/** Has the shape of `VehicleCheckRules`. */
+function vehicleCheckRules(form: SetRuleSetForm): Canonical {
+  const checkPoints = (form.checkPoints ?? []).map(({ code, text }) => ({ code, text }));
+  if (checkPoints.length === 0) throw new Refusal('rules-incomplete', { kind: form.kind, missing: 'checkPoints' });
+  const codes = checkPoints.map((point) => point.code);
+  const twice = codes.find((code, place) => codes.indexOf(code) !== place);
+  if (twice !== undefined) throw new Refusal('check-point-twice', { code: twice });
+  return { checkPoints };
+}
+
+/** Has the shape of `TipAtRiskRules`. */
+function tipAtRiskRules(form: SetRuleSetForm): Canonical {
+  const { mostWaitingBagCount = null, mostWaitingGrams = null } = form;
+  if (mostWaitingBagCount === null || mostWaitingGrams === null) {
+    const missing = mostWaitingBagCount === null ? 'mostWaitingBagCount' : 'mostWaitingGrams';
+    throw new Refusal('rules-incomplete', { kind: form.kind, missing });
+  }
+  return { mostWaitingBagCount, mostWaitingGrams };
+}
+
+async function latestBeginning(tx: Tx, siteId: string, kind: string): Promise<string | null> {
+  const [last] = await tx.sql<{ validFrom: string }>`
+    SELECT "valid_from" AS "validFrom" FROM "rule_set"
+    WHERE "site_id" = ${siteId} AND "kind" = ${kind} AND "voided_by" IS NULL ORDER BY "valid_from" DESC LIMIT 1`;
+  return last?.validFrom ?? null;
+}
