@@ -40,3 +40,25 @@ export async function meanNetsOf(from: ReadFrom, runIds: readonly string[]): Pro
     ...measured.map(({ runId, ...net }): [string, RunMeanNet] => [runId, { ...net, basis: 'measured' }]),
   ]);
 }
+
+/** A good hand sample of a run. */
+export interface HandSampleRow {
+  readonly id: string;
+  readonly scaleId: string | null;
+  readonly samplePackCount: number;
+  readonly meanMilligrams: number;
+  readonly lowerMilligrams: number;
+  readonly upperMilligrams: number;
+  readonly netDecigrams: readonly number[];
+  readonly weighedAt: Instant;
+}
+
+/** The good hand samples of a run in the order of time: the last one is its mean net. */
+export async function handSamplesOf(from: ReadFrom, runId: string): Promise<HandSampleRow[]> {
+  const rows = await from.sql<Omit<HandSampleRow, 'netDecigrams'> & { netDecigrams: string }>`
+    SELECT "id", "scale_id" AS "scaleId", "sample_pack_count" AS "samplePackCount",
+      "mean_milligrams" AS "meanMilligrams", "lower_milligrams" AS "lowerMilligrams",
+      "upper_milligrams" AS "upperMilligrams", "net_decigrams" AS "netDecigrams", "weighed_at" AS "weighedAt"
+    FROM "mean_net" WHERE "run_id" = ${runId} AND "voided_by" IS NULL ORDER BY "weighed_at", "id"`;
+  return rows.map((row) => ({ ...row, netDecigrams: JSON.parse(row.netDecigrams) as number[] }));
+}

@@ -13,7 +13,9 @@ import { CountPacks } from './count-packs.js';
 import { FitFilm } from './fit-film.js';
 import { LineStopApi } from './line-stop.api.js';
 import { FilmLotApi, LotApi } from './lot.api.js';
+import { LotController } from './lot.controller.js';
 import { PackingRunApi, RunRecordsApi } from './packing-run.api.js';
+import './packing-pages.sentences.js';
 import './packing.sentences.js';
 import { RemovalApi } from './removal.api.js';
 import { RemoveSugar } from './remove-sugar.js';
@@ -38,7 +40,16 @@ const commands = [
 ];
 
 @Module({
-  controllers: [PackingRunApi, RunRecordsApi, RunCorrectionApi, LineStopApi, RemovalApi, LotApi, FilmLotApi],
+  controllers: [
+    PackingRunApi,
+    RunRecordsApi,
+    RunCorrectionApi,
+    LineStopApi,
+    RemovalApi,
+    LotApi,
+    FilmLotApi,
+    LotController,
+  ],
   providers: commands,
   exports: commands,
 })
