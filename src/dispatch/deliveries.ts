@@ -1,0 +1,117 @@
+import { readDocumentNumber } from '../core/identifiers/document-number.js';
+import { makeDocumentNumber } from '../core/identifiers/document-number.js';
+import { inChunks } from '../drying/in-chunks.js';
+import { onlyRow, type ReadFrom } from '../platform/database/reading.js';
+import { NotFound } from '../platform/refusal.js';
+import type { DeliveryRow, LineRow, LoadedRow } from './delivery-rows.js';
+
+export type { DeliveryRow } from './delivery-rows.js';
+
+/** The letters that delivery notes' numbers begin with. */
+export const notePrefix = 'DN';
+
+/** @throws {NotFound} `delivery` */
+export async function deliveryOf(from: ReadFrom, deliveryId: string): Promise<DeliveryRow> {
+  const row = onlyRow(await from.sql<DeliveryRow>`${() => deliverySelect} AND d."id" = ${deliveryId}`);
+  if (row === null) throw new NotFound('delivery', deliveryId);
+  return row;
+}
+
+/**
+ * A delivery of the site by the number of a note of it (a void one too), its order number or its id. Where several have the
+ * same order number, the latest.
+ *
+ * @throws {NotFound} `delivery`
+ */
+export async function findDelivery(from: ReadFrom, siteId: string, numberOrId: string): Promise<DeliveryRow> {
+  const asked = numberOrId.trim();
+  const typed = readDocumentNumber(asked, notePrefix);
+  const number = typed === null ? asked : makeDocumentNumber(typed);
+  const [row] = await from.sql<DeliveryRow>`
+    ${() => deliverySelect} AND d."site_id" = ${siteId} AND (
+      d."id" = ${asked.toLowerCase()} OR UPPER(d."order_number") = ${asked.toUpperCase()} OR d."id" IN (
+        SELECT n."subject_id" FROM "paper" n
+        WHERE n."site_id" = ${siteId} AND n."number" = ${number} AND n."subject_kind" = 'delivery'))
+    ORDER BY d."id" DESC LIMIT 1`;
+  if (row === undefined) throw new NotFound('delivery', asked);
+  return row;
+}
+
+/** Deliveries of a site, newest first, by key. */
+export async function deliveryPage(
+  from: ReadFrom,
+  siteId: string,
+  page: { readonly before?: string | null; readonly limit?: number | null },
+): Promise<readonly DeliveryRow[]> {
+  return from.sql<DeliveryRow>`
+    ${() => deliverySelect} AND d."site_id" = ${siteId} AND d."id" < ${page.before ?? '~'}
+    ORDER BY d."id" DESC LIMIT ${page.limit ?? 50}`;
+}
+
+export async function linesOf(from: ReadFrom, deliveryId: string): Promise<readonly LineRow[]> {
+  return from.sql<LineRow>`
+    SELECT l."id", l."line_number" AS "lineNumber", l."format_id" AS "formatId", l."grade_id" AS "gradeId",
+      COALESCE(f."name", g."name") AS "name", COALESCE(f."code", g."code") AS "code",
+      l."ordered_count" AS "orderedCount"
+    FROM "delivery_line" l
+    LEFT JOIN "pack_format" f ON f."id" = l."format_id"
+    LEFT JOIN "grade" g ON g."id" = l."grade_id"
+    WHERE l."delivery_id" = ${deliveryId} AND l."voided_by" IS NULL ORDER BY l."line_number"`;
+}
+
+/** What is on (or went with) a delivery, in the order of loading. */
+export async function loadedOn(from: ReadFrom, deliveryId: string): Promise<readonly LoadedRow[]> {
+  return from.sql<LoadedRow>`${() => loadedSelect} AND l."delivery_id" = ${deliveryId} ORDER BY l."place"`;
+}
+
+/** The ids of the units on (or gone with) a delivery, in the order of loading. */
+export async function loadedUnitsOf(
+  from: ReadFrom,
+  deliveryId: string,
+): Promise<{ readonly palletIds: readonly string[]; readonly bagIds: readonly string[] }> {
+  const rows = await loadedOn(from, deliveryId);
+  return { palletIds: rows.flatMap((row) => row.palletId ?? []), bagIds: rows.flatMap((row) => row.bagId ?? []) };
+}
+
+/** The delivery that a whole bag is on or went with; null: it is on none. */
+export async function bagDeliveryOf(from: ReadFrom, bagId: string): Promise<DeliveryRow | null> {
+  const [row] = await deliveriesOfUnits(from, { palletIds: [], bagIds: [bagId] });
+  return row === undefined ? null : deliveryOf(from, row.deliveryId);
+}
+
+/** The deliveries that these units are on or went with, one row a unit. */
+export async function deliveriesOfUnits(
+  from: ReadFrom,
+  units: { readonly palletIds: readonly string[]; readonly bagIds: readonly string[] },
+): Promise<readonly LoadedRow[]> {
+  const ofPallets = await inChunks(
+    units.palletIds,
+    (chunk) => from.sql<LoadedRow>`${() => loadedSelect} AND l."pallet_id" IN (${() => chunk}) ORDER BY l."id"`,
+  );
+  const ofBags = await inChunks(
+    units.bagIds,
+    (chunk) => from.sql<LoadedRow>`${() => loadedSelect} AND l."bag_id" IN (${() => chunk}) ORDER BY l."id"`,
+  );
+  return [...ofPallets, ...ofBags];
+}
+
+const deliverySelect = `
+  SELECT d."id", d."site_id" AS "siteId", d."customer_id" AS "customerId", c."code" AS "customerCode",
+    k."name" AS "customerName", d."order_number" AS "orderNumber", d."planned_on" AS "plannedOn", s."status",
+    s."loaded_count" AS "loadedCount", p."number" AS "noteNumber", x."paper_id" AS "notePaperId",
+    x."closed_at" AS "closedAt"
+  FROM "delivery" d
+  JOIN "delivery_state" s ON s."delivery_id" = d."id"
+  JOIN "customer" c ON c."id" = d."customer_id"
+  LEFT JOIN "customer_contact" k ON k."customer_id" = d."customer_id"
+  LEFT JOIN "delivery_close" x ON x."delivery_id" = d."id" AND x."voided_by" IS NULL
+  LEFT JOIN "paper" p ON p."id" = x."paper_id"
+  WHERE d."voided_by" IS NULL`;
+
+/** Loadings that stand: not void, and not taken off again. */
+const loadedSelect = `
+  SELECT l."id" AS "loadingId", l."delivery_id" AS "deliveryId", l."pallet_id" AS "palletId", l."bag_id" AS "bagId",
+    l."place", l."loaded_at" AS "loadedAt"
+  FROM "loading" l
+  WHERE l."voided_by" IS NULL
+    AND NOT EXISTS (SELECT 1 FROM "unloading" u WHERE u."loading_id" = l."id" AND u."voided_by" IS NULL)`;
