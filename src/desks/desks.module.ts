@@ -1,4 +1,8 @@
 import { Module } from '@nestjs/common';
+import './desks.sentences.js';
+import { FindThread } from './find-thread.js';
+import { SearchController } from './search.controller.js';
+import { CodeThreadApi } from './thread.api.js';
 
-@Module({})
+@Module({ controllers: [SearchController, CodeThreadApi], providers: [FindThread] })
 export class DesksModule {}

@@ -104,7 +104,8 @@ export function boundTogether(
   };
 }
 
-function groupOfBags(contents: PeriodContents, flow: PeriodFlow, bagIds: readonly string[]): GroupContent {
+/** The group of additions that hold, or may hold, something of any of these bags. */
+export function groupOfBags(contents: PeriodContents, flow: PeriodFlow, bagIds: readonly string[]): GroupContent {
   const own = new Set(bagIds);
   const group = new Map<string, Content>();
   for (const { id, source, mass } of flow.facts.additions) {

@@ -13,7 +13,8 @@ export interface Amounts {
 }
 
 /** What a thread starts from. */
-export type ThreadKind = 'lot' | 'bulk-bag' | 'pallet' | 'packing-run' | 'delivery' | 'film-lot';
+export const threadKinds = ['lot', 'bulk-bag', 'pallet', 'packing-run', 'delivery', 'film-lot'] as const;
+export type ThreadKind = (typeof threadKinds)[number];
 
 export interface ThreadSubject {
   readonly kind: ThreadKind;
@@ -22,6 +23,8 @@ export interface ThreadSubject {
   readonly name: string;
   /** The time of day printed with a pack's code, `HH:mm`. */
   readonly localTime: string | null;
+  /** For a code that was used again years later: only the packs coded within this time are meant. */
+  readonly codedBetween: TimeWindow | null;
 }
 
 /** A production shift: the day it belongs to and its code. */

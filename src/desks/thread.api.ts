@@ -1,0 +1,31 @@
+import { Controller, Get, Query } from '@nestjs/common';
+import { ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import { May, type Actor } from '../platform/actor.js';
+import { NotFound } from '../platform/refusal.js';
+import { Acting } from '../platform/web/request.js';
+import { choiceKey, FindThread } from './find-thread.js';
+import { ThreadQuery } from './search.form.js';
+
+@ApiTags('thread')
+@Controller('api/thread')
+export class CodeThreadApi {
+  constructor(private readonly threads: FindThread) {}
+
+  @Get()
+  @May('read')
+  @ApiOperation({
+    summary: 'The thread of whatever carries this code; where it fits several things, the choices',
+    description:
+      'Takes a pack code with or without its time, a bag number, an SSCC, a GS1 element string, a delivery note number, a film lot.',
+  })
+  @ApiOkResponse({
+    schema: { example: { thread: { subject: { kind: 'lot', name: 'L6071A2' }, sources: [], pallets: [] } } },
+  })
+  async thread(@Acting() actor: Actor, @Query() query: ThreadQuery): Promise<object> {
+    const asked = { code: query.code, localTime: query.at ?? null, meant: query.meant ?? null };
+    const found = await this.threads.find(actor.siteId, asked);
+    if ('thread' in found) return found;
+    if (found.choices.length === 0) throw new NotFound('code', query.code);
+    return { choices: found.choices.map((choice) => ({ ...choice, meant: choiceKey(choice) })) };
+  }
+}

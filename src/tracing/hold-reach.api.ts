@@ -1,0 +1,55 @@
+import { Body, Controller, Get, Post, Query } from '@nestjs/common';
+import { ApiCreatedResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import type { HoldRow } from '../disposition/standings.js';
+import type { Asked } from '../journal/entry-draft.js';
+import { May, type Actor } from '../platform/actor.js';
+import { Clock } from '../platform/clock.js';
+import { HeavyReads } from '../platform/database/heavy-reads.js';
+import { Acting, Asking } from '../platform/web/request.js';
+import { reachOfHold, type HoldReach } from './hold-reach.js';
+import { HoldScopeForm, PlaceHoldForm } from './hold.form.js';
+import { refuseUnknownScope } from './hold-scope.js';
+import { PlaceHold } from './place-hold.js';
+
+const holdExample = {
+  id: '0195862e-7d3f-7a4b-9c55-0d0f6f1b7a10',
+  number: 'HO-2026-000012',
+  scopeKind: 'lot',
+  scopeId: '0195862e-7d3f-7a4b-9c55-0d0f6f1b7a11',
+  fromCount: null,
+  toCount: null,
+  hazard: 'safety',
+  reason: 'metal check failed at 14:30, last good check 13:30',
+  placedAt: '2026-03-12T14:35:00.000Z',
+};
+
+@ApiTags('holds')
+@Controller('api/holds')
+export class HoldReachApi {
+  constructor(
+    private readonly placeHold: PlaceHold,
+    private readonly heavy: HeavyReads,
+    private readonly clock: Clock,
+  ) {}
+
+  @Post()
+  @May('place-holds')
+  @ApiOperation({ summary: 'Place a hold. It is a safety hold until a quality officer sets its class' })
+  @ApiCreatedResponse({ schema: { example: holdExample } })
+  place(@Asking() asked: Asked, @Body() form: PlaceHoldForm): Promise<HoldRow> {
+    return this.placeHold.execute(asked, form);
+  }
+
+  @Get('reach')
+  @May('read')
+  @ApiOperation({ summary: 'The pallets that a hold would cover, before it is placed' })
+  async reach(@Acting() actor: Actor, @Query() form: HoldScopeForm): Promise<HoldReach> {
+    return this.heavy.snapshot(async (from) => {
+      const { kind, id, fromCount, toCount } = form;
+      await refuseUnknownScope(from, { kind, id });
+      const isPart = kind === 'packing-run' && typeof fromCount === 'number' && typeof toCount === 'number';
+      const range = isPart ? { runId: id, fromCount, toCount } : null;
+      return reachOfHold(from, actor.siteId, { kind, id, range }, this.clock.now());
+    });
+  }
+}

@@ -1,0 +1,87 @@
+import { shiftAt, siteOf } from '../plant/plant-facts.js';
+import type { ReadFrom } from '../platform/database/reading.js';
+import { groupBy } from '../platform/group-by.js';
+import { united } from '../pallets/ranges.js';
+import type { CountRow } from '../packing/packing-run-rows.js';
+import { countsOf, lotRangesOfRuns, runOf } from '../packing/packing-runs.js';
+import type { PackedPart, ShiftName } from './thread.js';
+import { timesOfRange, type ClosedRange, type TimeWindow } from './window-in-ranges.js';
+
+/** Where, when and with which code the packs of these ranges were packed: one part for each run and code. */
+export async function packedParts(
+  from: ReadFrom,
+  siteId: string,
+  ranges: readonly ClosedRange[],
+): Promise<PackedPart[]> {
+  const runIds = [...new Set(ranges.map((range) => range.runId))];
+  const counts = groupBy(await countsOf(from, runIds), (count) => count.runId);
+  const lots = groupBy(await lotRangesOfRuns(from, runIds), (lot) => lot.runId);
+  const parts: PackedPart[] = [];
+  for (const range of united(ranges)) {
+    const run = await runOf(from, range.runId);
+    for (const piece of splitByLot(range, lots.get(range.runId) ?? [])) {
+      const when = timesOfRange(piece, counts.get(range.runId) ?? []);
+      parts.push({
+        ...piece,
+        runNumber: run.number,
+        lineCode: run.lineCode,
+        formatName: run.formatName,
+        when,
+        packingShifts: when === null ? [] : await shiftsWithin(from, siteId, when),
+      });
+    }
+  }
+  return parts;
+}
+
+/** The counts of the runs of some ranges, by run. */
+export async function countsByRun(from: ReadFrom, ranges: readonly ClosedRange[]): Promise<Map<string, CountRow[]>> {
+  return groupBy(await countsOf(from, [...new Set(ranges.map((range) => range.runId))]), (count) => count.runId);
+}
+
+/** The production shifts that a window of time touches, in order. */
+export async function shiftsWithin(from: ReadFrom, siteId: string, window: TimeWindow): Promise<ShiftName[]> {
+  const shifts: ShiftName[] = [];
+  let at = window.fromAt;
+  do {
+    const shift = await shiftAt(from, siteId, at);
+    shifts.push({ productionOn: shift.productionOn, shiftCode: shift.shiftCode });
+    at = shift.endsAt;
+  } while (at < window.untilAt && shifts.length < 100);
+  return shifts;
+}
+
+/** The plant's time zone and name. */
+export async function timeZoneOf(from: ReadFrom, siteId: string): Promise<string> {
+  return (await siteOf(from, siteId)).timeZone;
+}
+
+interface LotPiece extends ClosedRange {
+  readonly lotId: string | null;
+  readonly lotCode: string | null;
+}
+
+interface LotSpan {
+  readonly lotId: string;
+  readonly code: string;
+  readonly fromCount: number;
+  readonly toCount: number | null;
+}
+
+/** A range cut where the code on the packs changed; packs before the first known code have none. */
+function splitByLot(range: ClosedRange, lots: readonly LotSpan[]): LotPiece[] {
+  const pieces: LotPiece[] = [];
+  let at = range.fromCount;
+  for (const lot of lots) {
+    const fromCount = Math.max(at, lot.fromCount);
+    const toCount = Math.min(range.toCount, lot.toCount ?? range.toCount);
+    if (fromCount >= toCount) continue;
+    if (at < fromCount)
+      pieces.push({ runId: range.runId, fromCount: at, toCount: fromCount, lotId: null, lotCode: null });
+    pieces.push({ runId: range.runId, fromCount, toCount, lotId: lot.lotId, lotCode: lot.code });
+    at = toCount;
+  }
+  if (at < range.toCount)
+    pieces.push({ runId: range.runId, fromCount: at, toCount: range.toCount, lotId: null, lotCode: null });
+  return pieces;
+}

@@ -1,0 +1,152 @@
+import { deliveryOf, type DeliveryRow } from '../dispatch/deliveries.js';
+import type { GroupReach } from '../hopper/group-reach.js';
+import { contentsOf, palletsOf, palletsOfRanges } from '../pallets/pallet-list.js';
+import type { ContentRow, PalletRow } from '../pallets/pallet-rows.js';
+import { spreadOf } from '../pallets/pallet-spread.js';
+import { overlaps } from '../pallets/ranges.js';
+import { customerOf, placeOf } from '../plant/plant-facts.js';
+import type { ReadFrom } from '../platform/database/reading.js';
+import { groupBy } from '../platform/group-by.js';
+import type { CustomerLine, PalletLine } from './thread.js';
+import type { ClosedRange } from './window-in-ranges.js';
+
+/** The pallets that may hold sugar of a group of bags, the surest first; those with the subject's own packs are marked. */
+export async function palletLines(
+  from: ReadFrom,
+  reach: GroupReach,
+  subject: readonly ClosedRange[],
+): Promise<PalletLine[]> {
+  const whole = reach.runIds.map((runId) => ({ runId, fromCount: 0, toCount: null }));
+  const placed = groupBy(await palletsOfRanges(from, whole), (row) => row.palletId);
+  const palletIds = [...placed.keys()];
+  const possible = await Promise.all(
+    [...placed.entries()].map(async ([palletId, rows]) =>
+      rows.every((row) => row.isCertain) ? rows : (await spreadOf(from, palletId)).possible,
+    ),
+  );
+  const bounds = await reach.boundIn(possible);
+  const kept = palletIds.flatMap((palletId, place) => {
+    const amounts = bounds[place];
+    return amounts === undefined || amounts.word === 'ruled-out'
+      ? []
+      : [{ palletId, place, ...amounts, word: amounts.word }];
+  });
+  const pallets = new Map(
+    (
+      await palletsOf(
+        from,
+        kept.map((line) => line.palletId),
+      )
+    ).map((row) => [row.id, row]),
+  );
+  const contents = groupBy(
+    await contentsOf(
+      from,
+      kept.map((line) => line.palletId),
+    ),
+    (row) => row.palletId,
+  );
+  const places = new Places(from);
+  const lines: PalletLine[] = [];
+  for (const { palletId, place, ...amounts } of kept) {
+    const pallet = pallets.get(palletId);
+    if (pallet === undefined) continue;
+    const ranges = possible[place] ?? [];
+    lines.push({
+      ...amounts,
+      ...palletFacts(pallet, contents.get(palletId) ?? []),
+      ...(await places.of(pallet)),
+      isSubject: ranges.some((range) => subject.some((one) => overlaps(range, one))),
+    });
+  }
+  return lines.sort(
+    (a, b) => Number(b.isSubject) - Number(a.isSubject) || b.leastGrams - a.leastGrams || b.likelyGrams - a.likelyGrams,
+  );
+}
+
+type PalletFacts = Pick<PalletLine, 'palletId' | 'sscc' | 'formatName' | 'lotCodes' | 'packCount' | 'status'>;
+
+function palletFacts(pallet: PalletRow, contents: readonly ContentRow[]): PalletFacts {
+  const { id, sscc, formatName, packCount, status } = pallet;
+  return {
+    palletId: id,
+    sscc,
+    formatName,
+    packCount,
+    status,
+    lotCodes: [...new Set(contents.map((row) => row.lotCode))],
+  };
+}
+
+type Whereabouts = Pick<PalletLine, 'placeCode' | 'deliveryId' | 'deliveryNumber' | 'customerId' | 'customerName'>;
+
+/** Where pallets are, each delivery, customer and place read once. */
+class Places {
+  private readonly known = new Map<string, Promise<Whereabouts>>();
+
+  constructor(private readonly from: ReadFrom) {}
+
+  of(pallet: PalletRow): Promise<Whereabouts> {
+    if (pallet.placeId === null) return Promise.resolve(nowhere);
+    const known = this.known.get(pallet.placeId) ?? this.read(pallet.status, pallet.placeId);
+    this.known.set(pallet.placeId, known);
+    return known;
+  }
+
+  private async read(status: PalletRow['status'], placeId: string): Promise<Whereabouts> {
+    if (status === 'in-store') return { ...nowhere, placeCode: (await placeOf(this.from, placeId)).code };
+    if (status === 'taken-apart') return nowhere;
+    return ofDelivery(this.from, await deliveryOf(this.from, placeId));
+  }
+}
+
+const nowhere: Whereabouts = {
+  placeCode: null,
+  deliveryId: null,
+  deliveryNumber: null,
+  customerId: null,
+  customerName: null,
+};
+
+async function ofDelivery(from: ReadFrom, delivery: DeliveryRow): Promise<Whereabouts> {
+  const customer = await customerOf(from, delivery.customerId);
+  return {
+    placeCode: null,
+    deliveryId: delivery.id,
+    deliveryNumber: delivery.noteNumber ?? delivery.orderNumber,
+    customerId: customer.id,
+    customerName: customer.name ?? customer.code,
+  };
+}
+
+/** A bag that went to a customer whole. */
+export interface SoldBag {
+  readonly customerId: string;
+  readonly customerName: string;
+  readonly deliveryNumber: string;
+}
+
+/** The customers of pallets that have left, and of bags sold whole, with how much each got. */
+export function customersOf(pallets: readonly PalletLine[], bags: readonly SoldBag[]): CustomerLine[] {
+  const away = pallets.filter((pallet) => pallet.status === 'dispatched' && pallet.customerId !== null);
+  const shares = [
+    ...away.map((pallet) => ({
+      customerId: pallet.customerId ?? '',
+      customerName: pallet.customerName ?? '',
+      deliveryNumber: pallet.deliveryNumber ?? '',
+      palletCount: 1,
+      packCount: pallet.packCount,
+      bagCount: 0,
+    })),
+    ...bags.map((bag) => ({ ...bag, palletCount: 0, packCount: 0, bagCount: 1 })),
+  ];
+  const sum = (numbers: readonly number[]): number => numbers.reduce((total, one) => total + one, 0);
+  return [...groupBy(shares, (share) => share.customerId).values()].map((own) => ({
+    customerId: own[0]?.customerId ?? '',
+    customerName: own[0]?.customerName ?? '',
+    deliveryNumbers: [...new Set(own.map((share) => share.deliveryNumber))].sort(),
+    palletCount: sum(own.map((share) => share.palletCount)),
+    packCount: sum(own.map((share) => share.packCount)),
+    bagCount: sum(own.map((share) => share.bagCount)),
+  }));
+}

@@ -1,0 +1,133 @@
+import { bagDeliveryOf } from '../dispatch/deliveries.js';
+import { bagOf } from '../drying/bulk-bags.js';
+import { meanNetsOf } from '../fill-weight/mean-nets.js';
+import { reachOfBags } from '../hopper/group-reach.js';
+import { linksByBag, sourcesOfRanges } from '../hopper/hopper-links.js';
+import { periodsOfBag } from '../hopper/hopper-period-rows.js';
+import { runOf } from '../packing/packing-runs.js';
+import { customerOf, hopperOf, hopperOfLine } from '../plant/plant-facts.js';
+import type { ReadFrom } from '../platform/database/reading.js';
+import { loadedUnitsOf } from '../dispatch/deliveries.js';
+import { lineEvents } from './line-events.js';
+import { packedParts } from './packed-parts.js';
+import { customersOf, palletLines, type SoldBag } from './pallet-lines.js';
+import { dryerShiftsOf, sourceLines, type BagAmounts } from './source-lines.js';
+import { rangesOfSubject, type SubjectRanges } from './subject-ranges.js';
+import type { Thread, ThreadSubject } from './thread.js';
+import type { ClosedRange } from './window-in-ranges.js';
+
+/**
+ * The thread of a subject both ways: the bags it came from with least, likely and most, their dryer shifts and results;
+ * and the pallets and customers that may have got the same sugar. Read in one snapshot.
+ *
+ * @throws {NotFound} when the subject is not known
+ */
+export async function readThread(from: ReadFrom, siteId: string, subject: ThreadSubject, now: string): Promise<Thread> {
+  const ranges = await rangesOfSubject(from, siteId, subject);
+  const group = await sourceGroup(from, subject, ranges);
+  const reach = await reachOfBags(
+    from,
+    group.links.map((link) => link.bagId),
+    group.periodIds,
+  );
+  const sources = await sourceLines(from, siteId, group.links);
+  const own = subject.kind === 'bulk-bag' ? [] : ranges.possible;
+  const packed = await packedParts(from, siteId, ranges.possible);
+  const pallets = await palletLines(from, reach, own);
+  return {
+    subject,
+    packed,
+    sources,
+    dryerShifts: dryerShiftsOf(sources),
+    pallets,
+    customers: customersOf(
+      pallets,
+      await soldBags(
+        from,
+        group.links.map((link) => link.bagId),
+      ),
+    ),
+    lineEvents: subject.kind === 'bulk-bag' ? [] : await lineEvents(from, packed),
+    subjectGrams: await gramsOf(from, subject, ranges.possible),
+    model: await modelOf(from, ranges.possible),
+    readAt: now,
+  };
+}
+
+interface SourceGroup {
+  readonly links: readonly BagAmounts[];
+  readonly periodIds: readonly string[];
+}
+
+/** The bags that a subject may hold sugar of. A bag is its own source; a delivery also has the bags sold whole. */
+async function sourceGroup(from: ReadFrom, subject: ThreadSubject, ranges: SubjectRanges): Promise<SourceGroup> {
+  if (subject.kind === 'bulk-bag') {
+    return { links: [await wholeBag(from, subject.id)], periodIds: await periodsOfBag(from, subject.id) };
+  }
+  const found = await sourcesOfRanges(from, ranges.possible, { certain: ranges.certain });
+  const links: BagAmounts[] = [];
+  for (const [bagId, { word, ...amounts }] of linksByBag(found)) {
+    if (word !== 'ruled-out') links.push({ bagId, ...amounts, word });
+  }
+  if (subject.kind === 'delivery') {
+    for (const bagId of (await loadedUnitsOf(from, subject.id)).bagIds) links.push(await wholeBag(from, bagId));
+  }
+  return { links, periodIds: [...new Set(found.map((link) => link.periodId))] };
+}
+
+async function wholeBag(from: ReadFrom, bagId: string): Promise<BagAmounts> {
+  const bag = await bagOf(from, bagId);
+  const likelyGrams = bag.netGrams ?? 0;
+  return { bagId, leastGrams: bag.lowerGrams, likelyGrams, mostGrams: bag.upperGrams, word: 'sure' };
+}
+
+async function soldBags(from: ReadFrom, bagIds: readonly string[]): Promise<readonly SoldBag[]> {
+  const sold: SoldBag[] = [];
+  for (const bagId of bagIds) {
+    const delivery = await bagDeliveryOf(from, bagId);
+    if (delivery === null) continue;
+    const customer = await customerOf(from, delivery.customerId);
+    sold.push({
+      customerId: customer.id,
+      customerName: customer.name ?? customer.code,
+      deliveryNumber: delivery.noteNumber ?? delivery.orderNumber,
+    });
+  }
+  return sold;
+}
+
+/** The sugar of the subject: packs times mean net with its limits, or a bag's weighed net. */
+async function gramsOf(
+  from: ReadFrom,
+  subject: ThreadSubject,
+  ranges: readonly ClosedRange[],
+): Promise<Thread['subjectGrams']> {
+  if (subject.kind === 'bulk-bag') {
+    const bag = await bagOf(from, subject.id);
+    return { lowerGrams: bag.lowerGrams, grams: bag.netGrams ?? 0, upperGrams: bag.upperGrams };
+  }
+  const means = await meanNetsOf(from, [...new Set(ranges.map((range) => range.runId))]);
+  const total = { lower: 0, mean: 0, upper: 0 };
+  for (const { runId, fromCount, toCount } of ranges) {
+    const mean = means.get(runId);
+    const packCount = toCount - fromCount;
+    total.lower += packCount * (mean?.lowerMilligrams ?? 0);
+    total.mean += packCount * (mean?.meanMilligrams ?? 0);
+    total.upper += packCount * (mean?.upperMilligrams ?? 0);
+  }
+  return {
+    lowerGrams: Math.floor(total.lower / 1000),
+    grams: Math.round(total.mean / 1000),
+    upperGrams: Math.ceil(total.upper / 1000),
+  };
+}
+
+async function modelOf(from: ReadFrom, ranges: readonly ClosedRange[]): Promise<Thread['model']> {
+  const [first] = ranges;
+  if (first === undefined) return null;
+  const run = await runOf(from, first.runId);
+  const hopperId = await hopperOfLine(from, run.lineId, run.startedAt);
+  if (hopperId === null) return null;
+  const hopper = await hopperOf(from, hopperId);
+  return { name: hopper.flowModel, likelyPermille: hopper.likelyPermille };
+}

@@ -1,0 +1,34 @@
+import { deliveryOf } from '../dispatch/deliveries.js';
+import { bagOf } from '../drying/bulk-bags.js';
+import { filmLotOf, lotOf, runOf } from '../packing/packing-runs.js';
+import { palletOf } from '../pallets/pallet-list.js';
+import type { ReadFrom } from '../platform/database/reading.js';
+import type { ThreadKind, ThreadSubject } from './thread.js';
+
+/**
+ * A subject by its kind and id, with the name that people know it by.
+ *
+ * @throws {NotFound}
+ */
+export async function subjectById(from: ReadFrom, kind: ThreadKind, id: string): Promise<ThreadSubject> {
+  return { kind, id, name: await nameOf(from, kind, id), localTime: null, codedBetween: null };
+}
+
+async function nameOf(from: ReadFrom, kind: ThreadKind, id: string): Promise<string> {
+  switch (kind) {
+    case 'bulk-bag':
+      return (await bagOf(from, id)).number;
+    case 'lot':
+      return (await lotOf(from, id)).code;
+    case 'pallet':
+      return (await palletOf(from, id)).sscc;
+    case 'packing-run':
+      return (await runOf(from, id)).number;
+    case 'film-lot':
+      return (await filmLotOf(from, id)).code;
+    case 'delivery': {
+      const delivery = await deliveryOf(from, id);
+      return delivery.noteNumber ?? delivery.orderNumber;
+    }
+  }
+}

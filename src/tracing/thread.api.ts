@@ -1,0 +1,35 @@
+import { Controller, Get, Inject, Param, ParseUUIDPipe } from '@nestjs/common';
+import { ApiOperation, ApiParam, ApiTags } from '@nestjs/swagger';
+import { May, type Actor } from '../platform/actor.js';
+import { Clock } from '../platform/clock.js';
+import { HeavyReads } from '../platform/database/heavy-reads.js';
+import { NotFound } from '../platform/refusal.js';
+import { Acting } from '../platform/web/request.js';
+import { readThread } from './read-thread.js';
+import { subjectById } from './subject-by-id.js';
+import { threadKinds, type Thread } from './thread.js';
+
+@ApiTags('thread')
+@Controller('api/threads')
+export class ThreadApi {
+  constructor(
+    @Inject(HeavyReads) private readonly heavy: HeavyReads,
+    private readonly clock: Clock,
+  ) {}
+
+  @Get(':kind/:id')
+  @May('read')
+  @ApiParam({ name: 'kind', enum: [...threadKinds] })
+  @ApiOperation({ summary: 'The thread of a thing by its id: sources, results, pallets, customers' })
+  async thread(
+    @Acting() actor: Actor,
+    @Param('kind') kind: string,
+    @Param('id', ParseUUIDPipe) id: string,
+  ): Promise<Thread> {
+    const known = threadKinds.find((one) => one === kind);
+    if (known === undefined) throw new NotFound('thread-kind', kind);
+    return this.heavy.snapshot(async (from) =>
+      readThread(from, actor.siteId, await subjectById(from, known, id), this.clock.now()),
+    );
+  }
+}
