@@ -1,7 +1,7 @@
 import { Refusal } from '../platform/refusal.js';
 
 /** The shortest password that is taken. */
-export const leastPasswordLength = 10;
+const leastPasswordLength = 10;
 
 /** Fewer different characters than this make a password that is guessed at once. */
 const leastDistinct = 5;

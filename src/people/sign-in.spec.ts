@@ -413,6 +413,7 @@ describe('signing in', () => {
       const me = withSession(house, cookieFrom(answer.headers, 'packthread-session'), '');
       const people = await me.get('/people?limit=200');
       expect(people.status).toBe(200);
+      expect(people.headers['cache-control']).toBe('no-store');
       expect(people.text).toContain('Anna &lt;b>Heron&lt;/b>');
     });
 

@@ -32,6 +32,7 @@ export class SignedInGuard implements CanActivate {
 
   async canActivate(context: ExecutionContext): Promise<boolean> {
     const request = context.switchToHttp().getRequest<HouseRequest>();
+    const reply = context.switchToHttp().getResponse<FastifyReply>();
     const asks = <Stated>(key: string): Stated | undefined =>
       this.reflector.getAllAndOverride<Stated | undefined>(key, [context.getHandler(), context.getClass()]);
     const token = takeFormTokens(request);
@@ -39,10 +40,12 @@ export class SignedInGuard implements CanActivate {
     const bearer = bearerOf(request);
     const session = bearer === null ? await this.lookAtSession(request) : null;
     if (bearer !== null) await this.lookAtMachine(request, bearer);
+    // On a shared tablet nobody steps back into the pages of the person before.
+    if (session !== null) void reply.header('Cache-Control', 'no-store');
     if (isUnsafe(request)) refuseForeignForm(request, { session, token, signsIn: asks<boolean>(signInKey) === true });
     refuseUnlessPermitted(request, asks<Permission | 'anyone'>(permissionKey));
     if (session?.mustChangePassword !== true || asks<boolean>(openBeforeChangeKey) === true) return true;
-    return leadToPasswordChange(request, context.switchToHttp().getResponse<FastifyReply>());
+    return leadToPasswordChange(request, reply);
   }
 
   private async lookAtSession(request: HouseRequest): Promise<SignedIn | null> {
