@@ -1,4 +1,40 @@
-import { Module } from '@nestjs/common';
+import { Module, type OnModuleInit } from '@nestjs/common';
+import { PaperRenderers } from '../platform/printing/paper-renderers.js';
+import { BuildPallet } from './build-pallet.js';
+import { CorrectPallet } from './correct-pallet.js';
+import { LabelPallet } from './label-pallet.js';
+import { MergePallets } from './merge-pallets.js';
+import { MovePallet } from './move-pallet.js';
+import { PalletChangeApi } from './pallet-change.api.js';
+import { PalletRecordApi } from './pallet-record.api.js';
+import { PalletApi } from './pallet.api.js';
+import { PalletController } from './pallet.controller.js';
+import { palletLabel, palletLabelEdition, palletLabelKind, type PalletLabelFacts } from './pallet.label.js';
+import { RestackPallet } from './restack-pallet.js';
+import { SplitPallet } from './split-pallet.js';
+import { TakePalletApart } from './take-pallet-apart.js';
+import './pallets.sentences.js';
 
-@Module({})
-export class PalletsModule {}
+@Module({
+  controllers: [PalletApi, PalletChangeApi, PalletRecordApi, PalletController],
+  providers: [
+    BuildPallet,
+    CorrectPallet,
+    LabelPallet,
+    MergePallets,
+    MovePallet,
+    RestackPallet,
+    SplitPallet,
+    TakePalletApart,
+  ],
+  exports: [BuildPallet, MergePallets, MovePallet, RestackPallet, SplitPallet, TakePalletApart],
+})
+export class PalletsModule implements OnModuleInit {
+  constructor(private readonly renderers: PaperRenderers) {}
+
+  onModuleInit(): void {
+    this.renderers.add(palletLabelKind, palletLabelEdition, (facts, issuedAt) =>
+      palletLabel(facts as PalletLabelFacts, issuedAt),
+    );
+  }
+}

@@ -1,0 +1,113 @@
+import { isSscc } from '../core/identifiers/sscc.js';
+import { inChunks } from '../drying/in-chunks.js';
+import { lotRangesOfRuns } from '../packing/packing-runs.js';
+import { toBoolean } from '../platform/database/columns.js';
+import type { ReadFrom } from '../platform/database/reading.js';
+import { NotFound } from '../platform/refusal.js';
+import type { ContentRow, DescentRow, PalletRow } from './pallet-rows.js';
+import { clipped } from './ranges.js';
+
+// Where packs are is part of what is asked of the list; it has a file of its own for its length.
+export { palletsOfLot, palletsOfRanges } from './pallets-of-ranges.js';
+
+/** @throws {NotFound} `pallet` */
+export async function palletOf(from: ReadFrom, palletId: string): Promise<PalletRow> {
+  const [pallet] = await palletsOf(from, [palletId]);
+  if (pallet === undefined) throw new NotFound('pallet', palletId);
+  return pallet;
+}
+
+/** Pallets by their ids, in the order asked for; unknown and void ones are left out. */
+export async function palletsOf(from: ReadFrom, palletIds: readonly string[]): Promise<readonly PalletRow[]> {
+  const rows = await inChunks(
+    palletIds,
+    (chunk) => from.sql<StoredPallet>`${() => palletSelect} AND p."id" IN (${() => chunk})`,
+  );
+  const byId = new Map(rows.map((row) => [row.id, palletRow(row)]));
+  return [...new Set(palletIds)].flatMap((id) => byId.get(id) ?? []);
+}
+
+/**
+ * A pallet of the site by its SSCC (spaces, brackets and identifier forgiven) or its id.
+ *
+ * @throws {NotFound} `pallet`
+ */
+export async function findPallet(from: ReadFrom, siteId: string, ssccOrId: string): Promise<PalletRow> {
+  const digits = ssccOrId.replaceAll(/[\s()\-.]/g, '').replace(/^\]C1/, '');
+  const sscc = [digits, digits.replace(/^00/, '')].find(isSscc) ?? '';
+  const id = idPattern.test(ssccOrId.trim()) ? ssccOrId.trim().toLowerCase() : '';
+  const [row] = await from.sql<StoredPallet>`
+    ${() => palletSelect} AND p."site_id" = ${siteId} AND (p."sscc" = ${sscc} OR p."id" = ${id})`;
+  if (row === undefined) throw new NotFound('pallet', ssccOrId);
+  return palletRow(row);
+}
+
+const idPattern = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i;
+
+/** Pallets of a site, newest first, by key. */
+export async function palletPage(
+  from: ReadFrom,
+  siteId: string,
+  page: { readonly before?: string | null; readonly limit?: number | null },
+): Promise<readonly PalletRow[]> {
+  const rows = await from.sql<StoredPallet>`
+    ${() => palletSelect} AND p."site_id" = ${siteId} AND p."id" < ${page.before ?? '~'}
+    ORDER BY p."id" DESC LIMIT ${page.limit ?? 50}`;
+  return rows.map(palletRow);
+}
+
+/**
+ * What stands on pallets, range by range, in the order of the runs' counts. Lots are as the coder's changes say now: a code
+ * that was corrected after the pallet was built is the corrected one here.
+ */
+export async function contentsOf(from: ReadFrom, palletIds: readonly string[]): Promise<readonly ContentRow[]> {
+  const stored = await inChunks(
+    palletIds,
+    (chunk) => from.sql<ContentRow>`
+      SELECT c."pallet_id" AS "palletId", c."run_id" AS "runId", r."number" AS "runNumber", c."lot_id" AS "lotId",
+        l."code" AS "lotCode", c."from_count" AS "fromCount", c."to_count" AS "toCount"
+      FROM "pallet_content" c
+      JOIN "packing_run" r ON r."id" = c."run_id"
+      JOIN "lot" l ON l."id" = c."lot_id"
+      WHERE c."voided_by" IS NULL AND c."pallet_id" IN (${() => chunk})
+      ORDER BY c."pallet_id", r."number", c."from_count"`,
+  );
+  const lots = await lotRangesOfRuns(from, [...new Set(stored.map((row) => row.runId))]);
+  return stored.flatMap((row) => {
+    const shares = lots
+      .filter((lot) => lot.runId === row.runId)
+      .flatMap((lot) => {
+        const shared = clipped(row, lot);
+        return shared === null ? [] : [{ ...row, ...shared, lotId: lot.lotId, lotCode: lot.code }];
+      });
+    const covered = shares.reduce((sum, share) => sum + share.toCount - share.fromCount, 0);
+    // A change that was voided without another in its place leaves packs of no known code: what was written then stands.
+    return covered === row.toCount - row.fromCount ? shares : [row];
+  });
+}
+
+/** What a pallet was made from and what was made from it. */
+export async function descentsOf(from: ReadFrom, palletId: string): Promise<readonly DescentRow[]> {
+  return from.sql<DescentRow>`
+    SELECT d."parent_id" AS "parentId", p."sscc" AS "parentSscc", d."child_id" AS "childId", c."sscc" AS "childSscc",
+      d."how", d."happened_at" AS "happenedAt"
+    FROM "pallet_descent" d JOIN "pallet" p ON p."id" = d."parent_id" JOIN "pallet" c ON c."id" = d."child_id"
+    WHERE (d."parent_id" = ${palletId} OR d."child_id" = ${palletId}) AND d."voided_by" IS NULL
+    ORDER BY d."happened_at", d."id"`;
+}
+
+const palletSelect = `
+  SELECT p."id", p."site_id" AS "siteId", p."sscc", p."format_id" AS "formatId", f."code" AS "formatCode",
+    f."name" AS "formatName", f."gtin", f."nominal_grams" AS "nominalGrams", f."pack_tare_grams" AS "packTareGrams",
+    f."pallet_tare_grams" AS "palletTareGrams", p."built_at" AS "builtAt", p."pack_count" AS "packCount",
+    p."is_full" AS "isFull", s."status", s."place_id" AS "placeId", s."changed_at" AS "changedAt"
+  FROM "pallet" p
+  JOIN "pack_format" f ON f."id" = p."format_id"
+  JOIN "pallet_state" s ON s."pallet_id" = p."id"
+  WHERE p."voided_by" IS NULL`;
+
+type StoredPallet = Omit<PalletRow, 'isFull'> & { readonly isFull: boolean | number };
+
+function palletRow(stored: StoredPallet): PalletRow {
+  return { ...stored, isFull: toBoolean(stored.isFull) };
+}

@@ -1,0 +1,29 @@
+import { formatKilograms } from '../../core/units/grams.js';
+
+const months = ['JAN', 'FEB', 'MAR', 'APR', 'MAY', 'JUN', 'JUL', 'AUG', 'SEP', 'OCT', 'NOV', 'DEC'];
+
+/** Grams as kilograms, exact, with one decimal at least and a thin space between thousands: `12 480.0`, `0.25`. */
+export function kilograms(grams: number): string {
+  return formatKilograms(grams, { thousands: true, minimumDecimals: 1 }).replace(/ kg$/, '');
+}
+
+/** Grams of a computed mass, as kilograms to a tenth: more digits would promise what nobody weighed. */
+export function roundKilograms(grams: number): string {
+  return kilograms(Math.round(grams / 100) * 100);
+}
+
+/** A whole number with a thin space between thousands. */
+export function thousands(count: number): string {
+  return String(count).replace(/\B(?=(\d{3})+$)/g, '\u2009');
+}
+
+/** A day in words that no country reads another way: `12 SEP 2027`. */
+export function printedDay(dayOn: string): string {
+  const [year = '', month = '', day = ''] = dayOn.split('-');
+  return `${Number(day)} ${months[Number(month) - 1] ?? '?'} ${year}`;
+}
+
+/** An SSCC in groups that can be read out: `0952 01230 00000 0011`. */
+export function printedSscc(sscc: string): string {
+  return `${sscc.slice(0, 4)} ${sscc.slice(4, 9)} ${sscc.slice(9, 14)} ${sscc.slice(14)}`;
+}
