@@ -93,6 +93,5 @@ async function furnish(house: NestFastifyApplication, config: Config): Promise<v
   house.useGlobalPipes(formPipe());
   house.useGlobalFilters(new ProblemFilter());
   house.useGlobalInterceptors(new PageInterceptor());
-  house.enableShutdownHooks();
   describeApi(house);
 }

@@ -196,6 +196,6 @@ function reasonsOfBags(known: KnownBags, links: readonly SourceLink[]): readonly
 
 function reasonsOfBag(bag: BagRow, { decision }: BagStanding, isOutside: boolean): readonly StandingReason[] {
   const { verdict, reason } = decision;
-  if (verdict !== 'released') return [{ code: `bag-${verdict}`, facts: { bag: bag.number, reason }, state: verdict }];
+  if (verdict !== 'released') return [{ code: `possible-bag-${verdict}`, facts: { bag: bag.number, reason }, state: verdict }];
   return isOutside ? [{ code: 'bag-result-outside', facts: { bag: bag.number }, state: 'waiting' }] : [];
 }

@@ -43,9 +43,9 @@ addSentences('en', {
   'lot-released': 'Lot {lot} is released.',
   'lot-rejected': 'Lot {lot} is rejected: {reason}',
   'lot-concession': 'Lot {lot} is accepted by a concession: {reason}',
-  'bag-waiting': 'Bag {bag}, which may be in it, waits for quality’s decision.',
-  'bag-rejected': 'Bag {bag}, which may be in it, is rejected: {reason}',
-  'bag-concession': 'Bag {bag}, which may be in it, is accepted by a concession: {reason}',
+  'possible-bag-waiting': 'Bag {bag}, which may be in it, waits for quality’s decision.',
+  'possible-bag-rejected': 'Bag {bag}, which may be in it, is rejected: {reason}',
+  'possible-bag-concession': 'Bag {bag}, which may be in it, is accepted by a concession: {reason}',
   'bag-result-outside':
     'A result of bag {bag}, which may be in it, is outside of the specification. Quality must decide.',
   'held-by': 'On hold ({hold}, {hazard}): {reason}',

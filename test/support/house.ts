@@ -47,7 +47,7 @@ export interface TestHouse {
 const serverUrl = process.env['TEST_DATABASE_URL'] || null;
 
 export async function openHouse(settings: Readonly<Record<string, string>> = {}): Promise<TestHouse> {
-  const place = serverUrl === null ? await freshFile() : await freshDatabase(serverUrl);
+  const place = await freshPlace();
   const config = readConfig({
     LOG_LEVEL: 'silent',
     REQUESTS_PER_MINUTE: '1000000',
@@ -72,10 +72,16 @@ export async function openHouse(settings: Readonly<Record<string, string>> = {})
   };
 }
 
-interface Place {
+/** Where a fresh, migrated database lies. */
+export interface Place {
   readonly dataFolder: string;
   readonly databaseUrl: string | null;
   remove(): Promise<void>;
+}
+
+/** A fresh database of its own, migrated and empty. */
+export function freshPlace(): Promise<Place> {
+  return serverUrl === null ? freshFile() : freshDatabase(serverUrl);
 }
 
 /** Migrates once in the process and copies the file: a fresh database costs milliseconds. */

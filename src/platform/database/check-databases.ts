@@ -13,7 +13,8 @@ export async function checkDatabases(databases: Databases): Promise<void> {
   else await checkCollation(databases);
   const missing = await missingGuards(databases);
   if (missing.length > 0) {
-    throw new Error(`These triggers are missing, so facts could be changed: ${missing.join(', ')}. Restore a backup.`);
+    const named = missing.slice(0, 5).join(', ');
+    throw new Error(`${missing.length} triggers are missing, so facts could be changed: ${named} … Restore a backup.`);
   }
 }
 
