@@ -1,18 +1,23 @@
-import { Controller, Get, Inject, Param, ParseUUIDPipe, Query } from '@nestjs/common';
-import { ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import { Body, Controller, Get, Inject, Param, ParseUUIDPipe, Post, Query } from '@nestjs/common';
+import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import type { Asked } from '../journal/entry-draft.js';
 import { May, type Actor } from '../platform/actor.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
-import { Acting } from '../platform/web/request.js';
-import { FilmLotsQuery, LotsQuery } from './lot.form.js';
+import { Acting, Asking } from '../platform/web/request.js';
+import { FilmLotsQuery, LotsQuery, PrintLotLabelForm } from './lot.form.js';
 import { filmLotExample, lotExample, lotRangeExample } from './packing.examples.js';
 import { filmLotOf, filmRanges, findFilmLots, findLots, rangesOfLot } from './packing-runs.js';
+import { PrintLotLabel } from './print-lot-label.js';
 import { filmLotPage, listAnswer, lotPage, readLotOfSite } from './run-lists.js';
 
 @ApiTags('lots')
 @Controller('api/lots')
 export class LotApi {
-  constructor(@Inject(READER) private readonly reader: ReadFrom) {}
+  constructor(
+    @Inject(READER) private readonly reader: ReadFrom,
+    private readonly printLotLabel: PrintLotLabel,
+  ) {}
 
   @Get()
   @May('read')
@@ -30,6 +35,14 @@ export class LotApi {
   async one(@Acting() actor: Actor, @Param('id', ParseUUIDPipe) id: string) {
     const lot = await readLotOfSite(this.reader, actor.siteId, id);
     return { lot, ranges: await rangesOfLot(this.reader, lot.id) };
+  }
+
+  @Post(':id/labels')
+  @May('run-line')
+  @ApiOperation({ summary: 'Print a card for a lot; its PDF is /papers/{paperId}/file' })
+  @ApiCreatedResponse({ schema: { example: { paperId: lotExample.id, copyNumber: 1 } } })
+  print(@Asking() asked: Asked, @Param('id', ParseUUIDPipe) id: string, @Body() form: PrintLotLabelForm) {
+    return this.printLotLabel.execute(asked, id, form);
   }
 }
 

@@ -10,3 +10,13 @@ export class FilmLotsQuery extends PageQuery {
   @TextField({ optional: true, most: 60, example: 'F-88123', says: 'The lot on the roll' })
   code?: string | null;
 }
+
+export class PrintLotLabelForm {
+  @TextField({
+    optional: true,
+    most: 300,
+    example: 'The first one tore',
+    says: 'Why another card; needed from the second on',
+  })
+  reason?: string | null;
+}

@@ -53,7 +53,7 @@ export function lotPage({ viewer, lot, ranges }: LotProps): VNode {
           </tbody>
         </table>
       </div>
-      {ranges.length === 0 ? <p>{say('lot-on-no-pack')}</p> : null}
+      {ranges.length === 0 ? <p>{say('lot-no-ranges')}</p> : null}
     </Shell>
   );
 }

@@ -51,7 +51,7 @@ addSentences('en', {
   'lot-title': 'Lot {code}',
   'lot-says': '{format}, GTIN {gtin}.',
   'lot-ranges': 'Packs that carry this code',
-  'lot-on-no-pack': 'No pack carries this code by the records.',
+  'lot-no-ranges': 'No pack carries this code by the records.',
   'lot-was-not-intended':
     'At some time this code was printed where another was asked for. It stands on the packs, so it is the lot.',
   'run-films': 'Film, bags, labels and glue',

@@ -17,6 +17,7 @@ import { LotController } from './lot.controller.js';
 import { PackingRunApi, RunRecordsApi } from './packing-run.api.js';
 import './packing-pages.sentences.js';
 import './packing.sentences.js';
+import { PrintLotLabel } from './print-lot-label.js';
 import { RemovalApi } from './removal.api.js';
 import { RemoveSugar } from './remove-sugar.js';
 import { StartLineAgain } from './start-line-again.js';
@@ -34,6 +35,7 @@ const commands = [
   CountLoosePacks,
   CountPacks,
   FitFilm,
+  PrintLotLabel,
   RemoveSugar,
   StartLineAgain,
   StopLine,

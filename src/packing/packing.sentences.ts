@@ -40,6 +40,9 @@ addSentences('en', {
   'start-count-stays': 'Run {run} starts with a count of nothing; that is no reading and stays.',
   'count-of-a-change': 'This count was read for a {occasion} and is corrected with it. Correct the {occasion} instead.',
   'correction-without-change': 'Say what is right in its place, or that it did not occur.',
+  'lot-on-no-pack': 'No pack carries {lot} by the records. Record the coder change first.',
+  'lot-label-printed-already':
+    'The card of lot {lot} was printed already ({copies}). Say why another is needed; it will say that it is a copy.',
   'code-not-as-intended':
     'Line {line} printed {printed} from pack {firstPack} of run {run} ({changedAt}); the pattern asks for {intended}. Look at the packs and decide: relabel, hold or accept.',
   'packs-without-code':

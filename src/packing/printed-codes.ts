@@ -9,7 +9,7 @@ import { bestBeforeOn } from './best-before.js';
 import type { RunRow } from './packing-run-rows.js';
 
 /** A coder may be set years off; its code is still read by the pattern. */
-const windowDays = 3653;
+export const codeWindowDays = 3653;
 
 /** What the coder should print, and what it prints. Both without the time of day. */
 export interface ComparedCode {
@@ -52,7 +52,10 @@ function lotCodeOrNull(pattern: string, facts: CodeFacts): string | null {
 
 /** The typed code without its time of day: by the pattern where it follows it, else where a time stands apart. */
 function withoutTime(pattern: string, typed: string, productionOn: string): string {
-  const window = { earliestOn: addDays(productionOn, -windowDays), latestOn: addDays(productionOn, windowDays) };
+  const window = {
+    earliestOn: addDays(productionOn, -codeWindowDays),
+    latestOn: addDays(productionOn, codeWindowDays),
+  };
   const timed = readCode(pattern, typed, window).find((reading) => reading.localTime !== null);
   if (timed?.productionOn == null) return splitCodeTime(typed).lotText;
   const bestBefore = timed.bestBefore?.length === 7 ? `${timed.bestBefore}-01` : timed.bestBefore;

@@ -1,0 +1,40 @@
+import { readCode } from '../core/identifiers/read-code.js';
+import { addDays } from '../core/shift-calendar/calendar-day.js';
+import type { Instant } from '../platform/clock.js';
+import type { ReadFrom } from '../platform/database/reading.js';
+import { formatOf, shiftAt } from '../plant/plant-facts.js';
+import { bestBeforeOn } from './best-before.js';
+import type { LotRow } from './packing-run-rows.js';
+import { codeWindowDays } from './printed-codes.js';
+
+/** When the first packs of a lot were made, and until when its packs are best. */
+export interface LotDates {
+  readonly firstPackedAt: Instant;
+  readonly productionOn: string;
+  readonly shiftCode: string;
+  /** As printed where the code holds a whole day; null where the format has none. */
+  readonly bestBeforeOn: string | null;
+}
+
+/** Null: no pack carries the lot's code by the records. */
+export async function lotDates(from: ReadFrom, lot: LotRow): Promise<LotDates | null> {
+  const [first] = await from.sql<{ changedAt: Instant }>`
+    SELECT "changed_at" AS "changedAt" FROM "coder_change" WHERE "lot_id" = ${lot.id} AND "voided_by" IS NULL
+    ORDER BY "changed_at", "id" LIMIT 1`;
+  if (first === undefined) return null;
+  const { productionOn, shiftCode } = await shiftAt(from, lot.siteId, first.changedAt);
+  const { bestBeforeMonths, codePattern } = await formatOf(from, lot.formatId);
+  const dates = { firstPackedAt: first.changedAt, productionOn, shiftCode };
+  if (bestBeforeMonths === null) return { ...dates, bestBeforeOn: null };
+  const printed = printedBestBefore(codePattern, lot.code, productionOn);
+  return { ...dates, bestBeforeOn: printed ?? bestBeforeOn(productionOn, bestBeforeMonths) };
+}
+
+function printedBestBefore(pattern: string, code: string, productionOn: string): string | null {
+  const window = {
+    earliestOn: addDays(productionOn, -codeWindowDays),
+    latestOn: addDays(productionOn, codeWindowDays),
+  };
+  const reading = readCode(pattern, code, window).find((one) => one.bestBefore?.length === 10);
+  return reading?.bestBefore ?? null;
+}
