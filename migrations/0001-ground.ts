@@ -1495,6 +1495,7 @@ export const ground = migration(1, 'ground', [
     CONSTRAINT "fk_tip_bin_id" FOREIGN KEY ("bin_id") REFERENCES "rework_bin" ("id")
   )`,
   `CREATE UNIQUE INDEX "ix_tip_bin_id" ON "tip" ("bin_id") WHERE "voided_by" IS NULL`,
+  `CREATE INDEX "ix_tip_site_id_opened_at" ON "tip" ("site_id", "opened_at")`,
   `CREATE INDEX "ix_tip_bag_id" ON "tip" ("bag_id")`,
   `CREATE INDEX "ix_tip_period_id" ON "tip" ("period_id")`,
   {

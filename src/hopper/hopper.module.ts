@@ -1,4 +1,51 @@
 import { Module } from '@nestjs/common';
+import { CloseReworkBin } from './close-rework-bin.js';
+import { CorrectTip } from './correct-tip.js';
+import { EndTip } from './end-tip.js';
+import './hopper-pages.sentences.js';
+import { HopperApi, HopperRecordsApi } from './hopper.api.js';
+import { HopperController, HopperPeriodController } from './hopper.controller.js';
+import './hopper.sentences.js';
+import { LevelWatch } from './level-watch.js';
+import { PointAtLevel } from './point-at-level.js';
+import { ProveEmpty } from './prove-empty.js';
+import { ReworkBinApi } from './rework-bin.api.js';
+import { RunDown } from './run-down.js';
+import { RunStartApi } from './run-start.api.js';
+import { SeeLevel } from './see-level.js';
+import { SettleCandidate } from './settle-candidate.js';
+import { StartRun } from './start-run.js';
+import { TipBag } from './tip-bag.js';
+import { TipOneOfSeveral } from './tip-one-of-several.js';
+import { TipReworkBin } from './tip-rework-bin.js';
+import { TipApi, TipCorrectionApi } from './tip.api.js';
 
-@Module({})
+const commands = [
+  StartRun,
+  TipBag,
+  EndTip,
+  TipOneOfSeveral,
+  SettleCandidate,
+  CorrectTip,
+  SeeLevel,
+  RunDown,
+  ProveEmpty,
+  CloseReworkBin,
+  TipReworkBin,
+];
+
+@Module({
+  controllers: [
+    TipApi,
+    TipCorrectionApi,
+    HopperApi,
+    HopperRecordsApi,
+    RunStartApi,
+    ReworkBinApi,
+    HopperController,
+    HopperPeriodController,
+  ],
+  providers: [...commands, LevelWatch, PointAtLevel],
+  exports: [...commands, LevelWatch],
+})
 export class HopperModule {}

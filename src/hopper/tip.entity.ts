@@ -22,6 +22,7 @@ import { ReworkBin } from './rework-bin.entity.js';
 @Entity('tip')
 @Index(['periodId'])
 @Index(['bagId'])
+@Index(['siteId', 'openedAt'])
 @Index(['binId'], { unique: true, where: '"voided_by" IS NULL' })
 export class Tip {
   @IdColumn()

@@ -1,0 +1,89 @@
+import { addSentences } from '../platform/sentences/sentences.js';
+
+addSentences('en', {
+  hopper: 'hopper',
+  tip: 'tip',
+  'hopper-period': 'hopper period',
+  'rework-bin': 'rework bin',
+  'level-seen': 'level seen',
+  'bag-already-tipped':
+    'Bag {bag} was tipped already ({at}). If something is left in it, end that tip with its weight; if another bag hangs here, read its number again.',
+  'bag-loaded': 'Bag {bag} is on a vehicle or has left. Read its number again, or correct the loading first.',
+  'bag-rejected': 'STOP: bag {bag} is rejected. Do not tip it; put it back and tell quality.',
+  'bag-on-hold': 'STOP: bag {bag} is on hold ({hold}: {reason}). Do not tip it; put it back and tell quality.',
+  'grade-not-taken':
+    'STOP: bag {bag} is {grade}; run {run} packs {format}, which does not take it. Do not tip it; put it back.',
+  'bag-waiting': 'Bag {bag} waits for quality, and {grade} is tipped only when released. Take a released bag.',
+  'bag-has-bad-result':
+    'A result of bag {bag} is outside its specification ({property}). Take another bag and tell quality.',
+  'too-much-at-risk':
+    '{bagCount} bags that wait for results are tipped already; quality allows {mostWaitingBagCount} at once. Take a released bag instead of {bag}, or wait for results.',
+  'bag-changed-meanwhile': 'Bag {bag} was changed by someone else just now. Look at it again.',
+  'off-before-open': 'The bag can’t be off ({offAt}) before its spout was opened ({openedAt}). Correct the time.',
+  'before-first-period': 'The records of hopper {hopper} begin at {startedAt}; {at} is before that. Correct the time.',
+  'tip-is-off': 'The tip of {bag} ended at {at} already. Correct that record if it is wrong.',
+  'rest-of-unknown-bag': 'Which bag it was is not known, so nothing can be weighed back. Say first which bag it was.',
+  'rest-above-content':
+    'Bag {bag} held {netGrams} g and can’t have {restGrams} g left. Read the scale again, or check the number of the bag.',
+  'candidates-same': 'These are all one bag ({bag}). Name two or more that it may have been, or tip that one.',
+  'second-person-same': 'The second person must be somebody else. Ask a colleague to look and name them.',
+  'tip-has-no-candidates': 'It is known which bag this tip was. Correct the tip if that is wrong.',
+  'not-a-candidate': 'Bag {bag} was not named as one of those that it may have been. Correct the tip instead.',
+  'nothing-to-correct': 'Say what is right about the tip of {tip}: another bag or another time.',
+  'tip-hangs': 'The tip of {tip} has not ended. End it instead of correcting its end.',
+  'tip-has-no-bag': 'The tip of {tip} is not of a known bag, so no other bag can take its place.',
+  'bag-went-on': 'Bag {bag} is {status} since: something was done with it after this tip. Correct that first.',
+  'limits-out-of-order': 'The lower limit ({lowerGrams} g) is above the upper one ({upperGrams} g). Correct them.',
+  'flow-not-stopped':
+    'A hopper is looked into only with the flow stopped and the way in made safe by your local lock-out rules. Nothing was recorded.',
+  'already-proven-empty': 'Hopper {hopper} was proven empty at {at}. Nothing was recorded twice.',
+  'bag-hangs': 'Bag {bag} hangs over hopper {hopper} since {at}. End its tip first, then look into the hopper.',
+  'records-after-empty':
+    'Hopper {hopper} can’t have been empty then: {what} is recorded at {at}. Correct that time or give a later one.',
+  'run-of-other-hopper': 'Run {run} does not draw from hopper {hopper}. Leave its count out.',
+  'empty-questioned':
+    'By the records hopper {hopper} is {kilograms} away from that. Look for a tip, count or removal that is missing or wrong; if it is empty all the same, send it as happened.',
+  'content-never-rework': 'Never back into the product: {content}. Book it as waste.',
+  'range-not-counted':
+    'Run {run} has {packCount} packs; {fromCount} to {toCount} is no part of them. Correct the counts.',
+  'bin-already-tipped': 'Rework bin {bin} was tipped already ({at}). Read its number again.',
+  'bin-not-closed-then': 'Rework bin {bin} was closed at {closedAt}. Give a time after that.',
+  'line-has-no-hopper': 'Line {line} is linked to no hopper at that time. Link it in the plant’s set-up first.',
+  'hopper-holds-other-grade':
+    'Hopper {hopper} may still hold {bagCount} bag(s) of a grade that {format} does not take ({bags}). Run it down and prove it empty first.',
+  'happened-bag-rejected':
+    'Bag {bag} was tipped though it is rejected ({reason}). Decide what happens to all it may be in.',
+  'happened-bag-on-hold':
+    'Bag {bag} was tipped though it is on hold ({hold}). Decide what happens to all it may be in.',
+  'happened-grade-not-taken':
+    'Bag {bag} ({grade}) was tipped while run {run} packed {format}. Decide what happens to all it may be in.',
+  'happened-bag-waiting': 'Bag {bag} was tipped before it was released. Decide on it, and on all it may be in.',
+  'happened-bag-has-bad-result':
+    'Bag {bag} was tipped though a result is outside its specification ({property}). Decide on all it may be in.',
+  'happened-too-much-at-risk':
+    'Bag {bag} was tipped at risk beyond the limit ({bagCount} waited already). Hurry its results or hold what it may be in.',
+  'happened-empty-questioned':
+    'Hopper {hopper} was proven empty though the records are {kilograms} away from that. Find what is missing or wrong.',
+  'happened-hopper-holds-other-grade':
+    'A run of {format} started while hopper {hopper} may have held {bagCount} bag(s) of another grade ({bags}). Decide on its first packs.',
+  'tip-of-unread-bag':
+    'A bag whose number could not be read was tipped into {hopper} at {at}: one of {bags}. Find out which it was.',
+  'run-down-questioned':
+    'Hopper {hopper} was said to have run down at {at}, but the records are {kilograms} away from that. Find what is missing or wrong.',
+  'hopper-level-impossible':
+    'The records of hopper {hopper} (period {period}) can’t be true: at {at} the level was {kilograms} {what}. Best explanation: {best}.',
+  'level-since-the-start': 'the start of the period',
+  'finding-below-zero': 'below zero',
+  'finding-above-capacity': 'above the capacity',
+  'finding-below-seen': 'below what was seen',
+  'finding-above-seen': 'above what was seen',
+  'suspect-none': 'none that is a single mistake',
+  'suspect-not-named': 'a bag that can’t be named',
+  'suspect-tip-late': 'the tip of {bag} ({kilograms}) was earlier than recorded, by {by} at the latest',
+  'suspect-tip-entered-twice': 'the tip of {bag} ({kilograms}) was entered twice',
+  'suspect-wrong-tare': 'a wrong tare of {kilograms}, between {after} and {by}',
+  'suspect-tip-missing': 'a tip of {kilograms} or more is missing, between {after} and {by}',
+  'suspect-tip-too-many': 'a tip too many of {kilograms} ({bag}), between {after} and {by}',
+  'suspect-exits-missing': 'packs, rejects or sweepings of {kilograms} are missing, between {after} and {by}',
+  'suspect-exits-too-many': 'packs or rejects of {kilograms} too many, between {after} and {by}',
+});
