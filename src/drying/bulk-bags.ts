@@ -5,6 +5,7 @@ import { onlyRow, type ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
 import type { BagStatus } from './bag-status.js';
 import { inChunks } from './in-chunks.js';
+import type { Page } from './listed.js';
 
 /** A bulk bag with its standing weight and its state. */
 export interface BagRow {
@@ -68,11 +69,7 @@ export async function findBag(from: ReadFrom, siteId: string, text: string): Pro
 }
 
 /** Bags of a site, latest recorded first, those before the key `before`. */
-export async function bagPage(
-  from: ReadFrom,
-  siteId: string,
-  page: { readonly before: string | null; readonly limit: number },
-): Promise<readonly BagRow[]> {
+export async function bagPage(from: ReadFrom, siteId: string, page: Page): Promise<readonly BagRow[]> {
   const rows = await from.sql<StoredBag>`
     ${() => bagSelect} WHERE b."site_id" = ${siteId} AND b."voided_by" IS NULL AND b."id" < ${page.before ?? '~'}
     ORDER BY b."id" DESC LIMIT ${Math.min(page.limit, 200)}`;

@@ -1,5 +1,6 @@
 import { onlyRow, type ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
+import type { Page } from './listed.js';
 import { readDocumentNumber, makeDocumentNumber } from '../core/identifiers/document-number.js';
 
 /** A dryer run; `endedAt` null: it goes on. */
@@ -59,11 +60,7 @@ export function runsOfDryer(
 }
 
 /** Runs of a site, latest recorded first, those before the key `before`. */
-export function dryerRunPage(
-  from: ReadFrom,
-  siteId: string,
-  page: { readonly before: string | null; readonly limit: number },
-): Promise<readonly DryerRunRow[]> {
+export function dryerRunPage(from: ReadFrom, siteId: string, page: Page): Promise<readonly DryerRunRow[]> {
   return from.sql<DryerRunRow>`
     ${() => runSelect} WHERE r."site_id" = ${siteId} AND r."voided_by" IS NULL AND r."id" < ${page.before ?? '~'}
     ORDER BY r."id" DESC LIMIT ${Math.min(page.limit, 200)}`;

@@ -1,5 +1,6 @@
 import { onlyRow, type ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
+import type { Page } from './listed.js';
 
 /** A receipt of bags from a supplier. */
 export interface ReceiptRow {
@@ -22,11 +23,7 @@ export async function receiptOf(from: ReadFrom, siteId: string, receiptId: strin
 }
 
 /** Receipts of a site, latest recorded first, those before the key `before`. */
-export function receiptPage(
-  from: ReadFrom,
-  siteId: string,
-  page: { readonly before: string | null; readonly limit: number },
-): Promise<readonly ReceiptRow[]> {
+export function receiptPage(from: ReadFrom, siteId: string, page: Page): Promise<readonly ReceiptRow[]> {
   return from.sql<ReceiptRow>`
     ${() => receiptSelect} WHERE g."site_id" = ${siteId} AND g."voided_by" IS NULL AND g."id" < ${page.before ?? '~'}
     ORDER BY g."id" DESC LIMIT ${Math.min(page.limit, 200)}`;

@@ -3,6 +3,7 @@ import {
   type Comparison,
   type LineVerdict,
   type Result as ComparedResult,
+  type Specification,
 } from '../core/sugar-analysis/specification.js';
 import { readDecimal } from '../core/units/decimals.js';
 import { bagsOf, type BagRow } from '../drying/bulk-bags.js';
@@ -34,6 +35,8 @@ export interface LaboratoryStanding {
   /** Properties of which a result is outside. */
   readonly outside: readonly string[];
   readonly results: readonly BagResult[];
+  /** Those of the results that are outside. */
+  readonly outsideResults: readonly BagResult[];
   readonly lines: readonly LineVerdict[];
 }
 
@@ -65,8 +68,13 @@ export async function laboratoryStandingOf(from: ReadFrom, bag: BagRow, gradeId:
     missing: propertiesOf(lines, (line) => line.verdict === 'missing' && line.required),
     outside: propertiesOf(lines, (line) => line.verdict === 'outside'),
     results,
+    outsideResults: results.filter((result) => isOutside(result, specification)),
     lines,
   };
+}
+
+function isOutside(result: BagResult, specification: Specification): boolean {
+  return compareWithSpecification([compared(result)], specification).overall === 'outside';
 }
 
 /** A result as `core` compares it: the figure's canonical text, all digits kept. */

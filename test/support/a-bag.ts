@@ -5,7 +5,10 @@ import { lastRunOfDryer } from '../../src/drying/dryer-runs.js';
 import { StartDryerRun } from '../../src/drying/start-dryer-run.js';
 import { shifted } from '../../src/platform/clock.js';
 import { READER, type ReadFrom } from '../../src/platform/database/reading.js';
-import type { Plant } from './a-plant.js';
+import { Decide } from '../../src/disposition/decide.js';
+import { ReportResult } from '../../src/laboratory/report-result.js';
+import { TakeSample } from '../../src/laboratory/take-sample.js';
+import { colourMethod, moistureMethod, type Plant } from './a-plant.js';
 import { asking, type TestHouse } from './house.js';
 
 /** What a test may want of a bag; all else is a bag that can be tipped once it is released. */
@@ -69,4 +72,37 @@ export async function aBag(house: TestHouse, plant: Plant, wishes: BagWishes = {
     placeId: wishes.placeId ?? null,
     reason: 'test',
   });
+}
+
+/** Figures of a sample of a bag; all else is well within the grades of the plant. */
+export interface ResultWishes {
+  readonly moisturePercent?: string;
+  readonly colourIu?: string;
+}
+
+/** A sample of this bag alone, with moisture and colour reported. */
+export async function someResults(
+  house: TestHouse,
+  plant: Plant,
+  bag: { readonly number: string },
+  wishes: ResultWishes = {},
+): Promise<{ readonly id: string; readonly number: string }> {
+  const sample = await house.get(TakeSample).execute(asking(plant.actor), { standsFor: 'bag', bag: bag.number });
+  const figures = [
+    { property: 'moisture-percent', method: moistureMethod, amount: wishes.moisturePercent ?? '0.035' },
+    { property: 'colour-iu', method: colourMethod, amount: wishes.colourIu ?? '28' },
+  ];
+  for (const figure of figures) {
+    await house.get(ReportResult).execute(asking(plant.actor), { sample: sample.number, ...figure });
+  }
+  return sample;
+}
+
+/** A full bag that may be tipped: its results are in and within, and quality has released it. */
+export async function aReleasedBag(house: TestHouse, plant: Plant, wishes: BagWishes = {}): Promise<ClosedBag> {
+  const bag = await aBag(house, plant, wishes);
+  await someResults(house, plant, bag);
+  const release = { kind: 'bulk-bag', subject: bag.number, verdict: 'released' } as const;
+  await house.get(Decide).execute(asking(plant.actor), release);
+  return bag;
 }

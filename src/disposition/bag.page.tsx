@@ -1,0 +1,207 @@
+import type { VNode } from 'preact';
+import { formatKilograms } from '../core/units/grams.js';
+import type { WeighingRow } from '../drying/bag-weighings.js';
+import type { BagRow } from '../drying/bulk-bags.js';
+import type { LaboratoryStanding } from '../laboratory/bag-results.js';
+import { propertyText } from '../laboratory/sample-text.js';
+import { say } from '../platform/sentences/sentences.js';
+import { localText } from '../platform/web/local-text.js';
+import type { Viewer } from '../platform/web/request.js';
+import { Shell } from '../platform/web/shell.js';
+import { StateMark } from '../platform/web/state-mark.js';
+import type { AssignmentLine, DecisionLine } from './decisions.js';
+import type { HoldRow } from './standings.js';
+import type { StateWord } from './worst-state.js';
+
+/** A bag as its page shows it. */
+export interface WholeBag {
+  readonly bag: BagRow;
+  readonly state: StateWord;
+  readonly gradeName: string;
+  /** Number of the dryer run or the receipt; null for opening stock. */
+  readonly originNumber: string | null;
+  readonly placeCode: string | null;
+  readonly weighings: readonly WeighingRow[];
+  readonly laboratory: LaboratoryStanding;
+  readonly decisions: readonly DecisionLine[];
+  readonly assignments: readonly AssignmentLine[];
+  readonly holds: readonly HoldRow[];
+}
+
+/** One bag: its numbers, weights, results, decisions and holds. */
+export function bagPage({ viewer, whole }: { viewer: Viewer; whole: WholeBag }): VNode {
+  const { bag } = whole;
+  return (
+    <Shell title={say('bag-title', { bag: bag.number })} viewer={viewer}>
+      <p>
+        <StateMark state={whole.state} />
+        {bag.isDoubtful ? <StateMark state="doubtful" /> : null}
+      </p>
+      <p class="caution">{say('caution-hanging-bags')}</p>
+      {bag.isDoubtful ? <p class="caution">{say('caution-doubtful-weight')}</p> : null}
+      <p>
+        <a href={`/thread?code=${bag.number}`}>{say('bag-thread')}</a>
+      </p>
+      <BagFigures whole={whole} timeZone={viewer.timeZone} />
+      <Holds holds={whole.holds} timeZone={viewer.timeZone} />
+      <Results laboratory={whole.laboratory} timeZone={viewer.timeZone} />
+      <Decisions whole={whole} timeZone={viewer.timeZone} />
+      <Weighings weighings={whole.weighings} timeZone={viewer.timeZone} />
+    </Shell>
+  );
+}
+
+function BagFigures({ whole, timeZone }: { whole: WholeBag; timeZone: string }): VNode {
+  const { bag } = whole;
+  const range = { least: formatKilograms(bag.lowerGrams), most: formatKilograms(bag.upperGrams) };
+  const facts: readonly (readonly [string, string])[] = [
+    ['bag-sscc', bag.sscc],
+    ['bag-grade', whole.gradeName],
+    ['bag-origin', whole.originNumber ?? say('bag-opening-stock')],
+    ['bag-where', [say(`bag-status-${bag.status}`), ...(whole.placeCode === null ? [] : [whole.placeCode])].join(', ')],
+    ['bag-net', bag.netGrams === null ? say('bag-not-weighed') : formatKilograms(bag.netGrams)],
+    ['bag-limits', say('bag-limits-text', range)],
+    ['bag-left', formatKilograms(bag.remainingGrams)],
+    ['bag-safe-load', formatKilograms(bag.safeLoadGrams)],
+    ['bag-filled', bag.filledAt === null ? say('bag-not-closed-yet') : localText(bag.filledAt, timeZone)],
+    ['bag-liner', bag.linerLot ?? '–'],
+  ];
+  return (
+    <dl class="figures">
+      {facts.map(([code, text]) => (
+        <div key={code}>
+          <dt>{say(code)}</dt>
+          <dd>{text}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+function Holds({ holds, timeZone }: { holds: readonly HoldRow[]; timeZone: string }): VNode {
+  return (
+    <section>
+      <h2>{say('bag-holds')}</h2>
+      {holds.length === 0 ? <p>{say('bag-no-holds')}</p> : null}
+      <ul>
+        {holds.map((hold) => (
+          <li key={hold.id}>
+            <a href={`/holds/${hold.id}`}>{hold.number}</a> {say(`hazard-${hold.hazard}`)},{' '}
+            {localText(hold.placedAt, timeZone)}: {hold.reason}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Results({ laboratory, timeZone }: { laboratory: LaboratoryStanding; timeZone: string }): VNode {
+  const outside = new Set(laboratory.outsideResults.map(({ id }) => id));
+  return (
+    <section>
+      <h2>{say('bag-results')}</h2>
+      <p>{say(`laboratory-${laboratory.verdict}`, { missing: laboratory.missing.map(propertyText).join(', ') })}</p>
+      {laboratory.results.length === 0 ? null : (
+        <div class="table-wrap" tabIndex={0} role="region" aria-label={say('bag-results')}>
+          <table>
+            <caption>{say('bag-results-caption')}</caption>
+            <thead>
+              <tr>
+                <th scope="col">{say('bag-column-property')}</th>
+                <th scope="col">{say('bag-column-figure')}</th>
+                <th scope="col">{say('bag-column-method')}</th>
+                <th scope="col">{say('bag-column-sample')}</th>
+                <th scope="col">{say('bag-column-time')}</th>
+                <th scope="col">{say('bag-column-verdict')}</th>
+              </tr>
+            </thead>
+            <tbody>
+              {laboratory.results.map((result) => (
+                <tr key={result.id}>
+                  <th scope="row">{propertyText(result.property)}</th>
+                  <td class="figures">{result.amount}</td>
+                  <td>{result.method}</td>
+                  <td>
+                    <a href={`/samples/${result.sampleId}`}>{result.sampleNumber}</a>{' '}
+                    {say(`stands-for-${result.standsFor}`)}
+                  </td>
+                  <td>{localText(result.analysedAt, timeZone)}</td>
+                  <td>{outside.has(result.id) ? say('result-outside') : ''}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+    </section>
+  );
+}
+
+function Decisions({ whole, timeZone }: { whole: WholeBag; timeZone: string }): VNode {
+  return (
+    <section>
+      <h2>{say('bag-decisions')}</h2>
+      {whole.decisions.length === 0 ? <p>{say('bag-undecided')}</p> : null}
+      <ul>
+        {whole.decisions.map((decision) => (
+          <li key={decision.id}>
+            {localText(decision.decidedAt, timeZone)}: {say(`state-${decision.verdict}`)}
+            {decision.reason === null ? '' : ` (${decision.reason})`}
+          </li>
+        ))}
+        {whole.assignments.map((assignment) => (
+          <li key={assignment.id}>
+            {localText(assignment.assignedAt, timeZone)}:{' '}
+            {say('bag-assigned', { grade: assignment.gradeName, reason: assignment.reason })}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Weighings({ weighings, timeZone }: { weighings: readonly WeighingRow[]; timeZone: string }): VNode {
+  return (
+    <section>
+      <h2>{say('bag-weighings')}</h2>
+      <div class="table-wrap" tabIndex={0} role="region" aria-label={say('bag-weighings')}>
+        <table>
+          <caption>{say('bag-weighings-caption')}</caption>
+          <thead>
+            <tr>
+              <th scope="col">{say('bag-column-occasion')}</th>
+              <th scope="col">{say('bag-column-gross')}</th>
+              <th scope="col">{say('bag-column-tare')}</th>
+              <th scope="col">{say('bag-column-net')}</th>
+              <th scope="col">{say('bag-column-scale')}</th>
+              <th scope="col">{say('bag-column-time')}</th>
+              <th scope="col">{say('bag-column-note')}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {weighings.map((weighing) => (
+              <tr key={weighing.id}>
+                <th scope="row">{say(`occasion-${weighing.occasion}`)}</th>
+                <td class="figures">{formatKilograms(weighing.grossGrams)}</td>
+                <td class="figures">{formatKilograms(weighing.tareGrams)}</td>
+                <td class="figures">{formatKilograms(weighing.netGrams)}</td>
+                <td>{weighing.scaleCode}</td>
+                <td>{localText(weighing.weighedAt, timeZone)}</td>
+                <td>{notesOn(weighing)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}
+
+function notesOn(weighing: WeighingRow): string {
+  const notes = [
+    ...(weighing.isVoid ? [say('weighing-void')] : []),
+    ...(weighing.isPresetTare ? [say('weighing-preset')] : []),
+    ...(weighing.isDoubtful ? [say('weighing-doubtful')] : []),
+  ];
+  return notes.join(', ');
+}
