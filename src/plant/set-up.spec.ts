@@ -53,11 +53,12 @@ beforeAll(async () => {
 afterAll(async () => {
   await house.close();
 });
-beforeEach(async () => {
+
+async function newPlant(): Promise<void> {
   house.clock.set(now);
   siteCount += 1;
   plant = await aPlant(house, { siteCode: `AQ${siteCount}` });
-});
+}
 
 const asked = () => asking(plant.actor);
 
@@ -76,6 +77,7 @@ async function refused(change: Promise<unknown>): Promise<string> {
 }
 
 describe('a site', () => {
+  beforeAll(newPlant);
   const form = {
     code: 'BQ',
     name: 'Birch Quay',
@@ -105,6 +107,7 @@ describe('a site', () => {
 });
 
 describe('a code', () => {
+  beforeAll(newPlant);
   it('is never used twice, not by two at once either', async () => {
     const add = () => house.get(AddDryer).execute(asked(), { code: 'D9', name: 'Dryer 9' });
     const outcomes = await Promise.allSettled([add(), add()]);
@@ -117,11 +120,12 @@ describe('a code', () => {
     const first = await add();
     expect(await add()).toEqual(first);
     const { dryers } = await allOf(from, plant.siteId, now);
-    expect(dryers.map((dryer) => dryer.code)).toEqual(['D1', 'D8']);
+    expect(dryers.map((dryer) => dryer.code)).toEqual(['D1', 'D8', 'D9']);
   });
 });
 
 describe('the link of hopper and line', () => {
+  beforeEach(newPlant);
   const link = (form: { hopperId?: string | null; validFrom?: string; reason?: string }) =>
     house.get(LinkHopperToLine).execute(asked(), { lineId: plant.lineIds[0], ...form });
 
@@ -175,6 +179,7 @@ describe('the link of hopper and line', () => {
 });
 
 describe('a coder’s clock', () => {
+  beforeEach(newPlant);
   it('is right up to the comparison and off from then on', async () => {
     const coderId = plant.coderIds[0];
     const set = (validFrom?: string) =>
@@ -192,6 +197,7 @@ describe('a coder’s clock', () => {
 });
 
 describe('a scale', () => {
+  beforeEach(newPlant);
   const check = (form: { deviationMilligrams: number; checkedAt?: string; reason?: string }) =>
     house.get(CheckScale).execute(asked(), { scaleId: plant.scaleId, ...form });
 
@@ -239,6 +245,7 @@ describe('a scale', () => {
 });
 
 describe('a specification', () => {
+  beforeEach(newPlant);
   const line = { property: 'moisture-percent', method: 'GS2/1/3/9-15', required: true };
   const set = (lines: object[], validFrom?: string) =>
     house.get(SetSpecification).execute(asked(), {
@@ -283,6 +290,7 @@ describe('a specification', () => {
 });
 
 describe('a pack format', () => {
+  beforeAll(newPlant);
   const form = (): AddPackFormatForm => ({
     code: 'WS-1KG',
     name: 'White sugar 1 kg',
@@ -348,6 +356,7 @@ describe('a pack format', () => {
 });
 
 describe('a customer', () => {
+  beforeAll(newPlant);
   it('is refused with a number that is no GLN', async () => {
     const add = house.get(AddCustomer).execute(asked(), { code: 'K-2', gln: '1', name: 'N', address: 'A' });
     expect(await refused(add)).toBe('gln-wrong');
@@ -369,24 +378,10 @@ describe('a customer', () => {
 });
 
 describe('the shifts', () => {
+  beforeAll(newPlant);
   const day = { code: 'D', name: 'Day', startTime: '06:00' };
   const night = { code: 'N', name: 'Night', startTime: '18:00' };
   const set = (form: object) => house.get(SetShiftPattern).execute(asked(), { shifts: [day, night], ...form });
-
-  it('change from an instant on, with crews and days off', async () => {
-    const crews = [
-      { crew: 'Red', cycle: 'D D - -' },
-      { crew: 'Blue', cycle: '- - D D' },
-    ];
-    await set({ validFrom: '2026-03-16T05:00:00.000Z', rotaStartsOn: '2026-03-16', crews });
-    expect(await shiftAt(from, plant.siteId, '2026-03-16T04:59:59.999Z')).toMatchObject({ shiftCode: 'N', crew: null });
-    expect(await shiftAt(from, plant.siteId, '2026-03-16T05:00:00.000Z')).toMatchObject({
-      shiftCode: 'D',
-      crew: 'Red',
-    });
-    expect(await shiftAt(from, plant.siteId, '2026-03-18T12:00:00.000Z')).toMatchObject({ crew: 'Blue' });
-    expect(await shiftAt(from, plant.siteId, '2026-03-18T20:00:00.000Z')).toMatchObject({ isWorked: false });
-  });
 
   it('are an hour longer in the night in which the clocks go back', async () => {
     expect(await shiftAt(from, plant.siteId, '2026-10-25T01:30:00.000Z')).toMatchObject({
@@ -431,9 +426,25 @@ describe('the shifts', () => {
     const problems = ['time-not-of-the-clock', 'no-shifts', 'rota-start-not-a-day', 'cycle-empty'];
     expect(problems.filter((problem) => !hasSentence(problem))).toEqual([]);
   });
+
+  it('change from an instant on, with crews and days off', async () => {
+    const crews = [
+      { crew: 'Red', cycle: 'D D - -' },
+      { crew: 'Blue', cycle: '- - D D' },
+    ];
+    await set({ validFrom: '2026-03-16T05:00:00.000Z', rotaStartsOn: '2026-03-16', crews });
+    expect(await shiftAt(from, plant.siteId, '2026-03-16T04:59:59.999Z')).toMatchObject({ shiftCode: 'N', crew: null });
+    expect(await shiftAt(from, plant.siteId, '2026-03-16T05:00:00.000Z')).toMatchObject({
+      shiftCode: 'D',
+      crew: 'Red',
+    });
+    expect(await shiftAt(from, plant.siteId, '2026-03-18T12:00:00.000Z')).toMatchObject({ crew: 'Blue' });
+    expect(await shiftAt(from, plant.siteId, '2026-03-18T20:00:00.000Z')).toMatchObject({ isWorked: false });
+  });
 });
 
 describe('a set of rules', () => {
+  beforeAll(newPlant);
   const clean = { code: 'clean', text: 'The loading space is clean' };
   const set = (form: object) => house.get(SetRuleSet).execute(asked(), { kind: 'vehicle-check', ...form });
 
