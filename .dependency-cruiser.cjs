@@ -65,6 +65,7 @@ module.exports = {
       from: {
         path: '^src/',
         pathNot: [
+          '\\.spec\\.tsx?$',
           '^src/platform/',
           '^src/journal/record-change\\.ts$',
           '^src/people/sessions\\.ts$',

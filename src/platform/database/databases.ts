@@ -3,13 +3,13 @@ import { join } from 'node:path';
 import type BetterSqlite3 from 'better-sqlite3';
 import Database from 'better-sqlite3';
 import { DataSource, getMetadataArgsStorage, type EntityTarget, type ObjectLiteral } from 'typeorm';
+import type { DatabaseKind } from './database-kind.js';
 import { HouseNaming } from './naming.js';
 import { type Migration } from './migration.js';
 
 /** The token under which the databases are given to classes. */
 export const DATABASES = Symbol('databases');
 
-export type DatabaseKind = 'sqlite' | 'postgres';
 export type EntityClass = EntityTarget<ObjectLiteral>;
 
 /** Where the plant's records are kept, and what they are made of. */

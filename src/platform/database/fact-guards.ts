@@ -1,4 +1,4 @@
-import type { DatabaseKind } from './databases.js';
+import type { DatabaseKind } from './database-kind.js';
 
 /** A table of facts: which columns never change, and which sets of columns are unique (with their condition). */
 export interface GuardedTable {

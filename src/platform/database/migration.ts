@@ -1,5 +1,5 @@
 import type { MigrationInterface, QueryRunner } from 'typeorm';
-import type { DatabaseKind } from './databases.js';
+import type { DatabaseKind } from './database-kind.js';
 import { factGuards, refuseFunction, type GuardedTable } from './fact-guards.js';
 
 /** A class that TypeORM runs as a migration. */

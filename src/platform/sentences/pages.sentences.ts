@@ -16,6 +16,8 @@ addSentences('en', {
   'way-papers': 'Papers',
   'way-plant': 'Plant',
   'way-journal': 'Journal',
+  'way-people': 'People',
+  'way-devices': 'Devices',
   'sign-out': 'Sign out',
   'to-the-search-box': 'To the search box',
   'problem-title-400': 'This could not be read',

@@ -2,19 +2,10 @@ import { Catch, HttpException, Logger, type ArgumentsHost, type ExceptionFilter 
 import type { FastifyReply } from 'fastify';
 import { BadForm, NotFound, NotPermitted, Refusal, type SentenceFacts } from '../refusal.js';
 import { say } from '../sentences/sentences.js';
+import type { Problem } from './problem.js';
 import { problemPage } from './problem.page.js';
 import { renderPage } from './render-page.js';
 import type { HouseRequest } from './request.js';
-
-/** A problem document of RFC 9457. `type` is what clients decide by. */
-export interface Problem {
-  readonly type: string;
-  readonly title: string;
-  readonly status: number;
-  readonly detail: string;
-  readonly facts?: SentenceFacts;
-  readonly fields?: readonly { readonly field: string; readonly type: string; readonly detail: string }[];
-}
 
 /** The one place that turns what went wrong into HTTP: problem documents under /api, pages elsewhere. */
 @Catch()

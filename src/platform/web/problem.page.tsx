@@ -1,6 +1,6 @@
 import type { VNode } from 'preact';
 import { say } from '../sentences/sentences.js';
-import type { Problem } from './problem.filter.js';
+import type { Problem } from './problem.js';
 import type { Viewer } from './request.js';
 import { BarePage, Shell } from './shell.js';
 

@@ -24,6 +24,8 @@ const ways: readonly { readonly href: string; readonly code: string; readonly pe
   { href: '/papers', code: 'way-papers', permission: 'read' },
   { href: '/plant', code: 'way-plant', permission: 'read' },
   { href: '/journal', code: 'way-journal', permission: 'read' },
+  { href: '/people', code: 'way-people', permission: 'keep-people' },
+  { href: '/devices', code: 'way-devices', permission: 'keep-people' },
 ];
 
 /** The frame of every page for someone who is signed in. */
@@ -49,7 +51,7 @@ export function Shell({ title, viewer, children }: ShellProps): VNode {
         </nav>
         <form class="who" method="post" action="/sign-out">
           <input type="hidden" name="csrf" value={viewer.csrfToken} />
-          <span>{viewer.name}</span>
+          <a href="/change-password">{viewer.name}</a>
           <button type="submit">{say('sign-out')}</button>
         </form>
       </header>

@@ -1,0 +1,2 @@
+/** The two databases that one history of the schema serves. */
+export type DatabaseKind = 'sqlite' | 'postgres';
