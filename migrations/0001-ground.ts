@@ -814,6 +814,7 @@ export const ground = migration(1, 'ground', [
     CONSTRAINT "fk_bag_weighing_bag_id" FOREIGN KEY ("bag_id") REFERENCES "bulk_bag" ("id"),
     CONSTRAINT "fk_bag_weighing_scale_id" FOREIGN KEY ("scale_id") REFERENCES "scale" ("id")
   )`,
+  `CREATE INDEX "ix_bag_weighing_weighed_at" ON "bag_weighing" ("weighed_at")`,
   `CREATE INDEX "ix_bag_weighing_bag_id" ON "bag_weighing" ("bag_id")`,
   {
     guard: {

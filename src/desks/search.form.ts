@@ -1,19 +1,34 @@
 import { TextField } from '../platform/web/fields.js';
 
-/** What somebody typed or scanned into the search box. */
+const codeField = { most: 200, example: 'L6071A2 14:32', says: 'Any code: pack, bag, SSCC, note, film' } as const;
+const timeField = {
+  optional: true,
+  pattern: /^([01]\d|2[0-3]):[0-5]\d$/,
+  form: 'a time such as 14:32',
+  example: '14:32',
+} as const;
+const meantField = { optional: true, most: 60, says: 'Which of several things the code means' } as const;
+
+/** What somebody typed or scanned into the search box; nothing yet when the page is opened. */
 export class SearchQuery {
-  @TextField({ optional: true, most: 200, example: 'L6071A2 14:32', says: 'Any code: pack, bag, SSCC, note, film' })
+  @TextField({ ...codeField, optional: true })
   code?: string | null;
 
-  @TextField({ optional: true, pattern: /^([01]\d|2[0-3]):[0-5]\d$/, form: 'a time such as 14:32', example: '14:32' })
+  @TextField(timeField)
   at?: string | null;
 
-  @TextField({ optional: true, most: 60, says: 'Which of several things the code means' })
+  @TextField(meantField)
   meant?: string | null;
 }
 
 /** The same, where a code must be there. */
-export class ThreadQuery extends SearchQuery {
-  @TextField({ most: 200, example: 'L6071A2 14:32', says: 'Any code: pack, bag, SSCC, note, film' })
-  declare code: string;
+export class ThreadQuery {
+  @TextField(codeField)
+  code!: string;
+
+  @TextField(timeField)
+  at?: string | null;
+
+  @TextField(meantField)
+  meant?: string | null;
 }
