@@ -1,5 +1,6 @@
 import { makeDocumentNumber, readDocumentNumber } from '../core/identifiers/document-number.js';
 import type { Page } from '../drying/listed.js';
+import { isId } from '../drying/is-id.js';
 import { onlyRow, type ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
 import type { HoldRow } from './standings.js';
@@ -20,10 +21,11 @@ export interface HoldLine extends Omit<HoldRow, 'hazard'> {
  */
 export async function findHold(from: ReadFrom, siteId: string, text: string): Promise<HoldLine> {
   const read = readDocumentNumber(text, 'H');
-  const number = read === null ? text.trim() : makeDocumentNumber(read);
+  const column = isId(text) ? 'h."id"' : 'h."number"';
+  const key = read === null ? text.trim().toLowerCase() : makeDocumentNumber(read);
   const rows = await from.sql<HoldLine>`
     ${() => holdLineSelect} WHERE h."site_id" = ${siteId} AND h."voided_by" IS NULL
-      AND (h."number" = ${number} OR h."id" = ${text.trim().toLowerCase()})`;
+      AND ${() => column} = ${key}`;
   const hold = onlyRow(rows);
   if (hold === null) throw new NotFound('hold', text);
   return hold;

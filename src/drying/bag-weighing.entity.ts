@@ -16,6 +16,7 @@ import { Scale } from '../plant/scale.entity.js';
 @Fact()
 @Entity('bag_weighing')
 @Index(['bagId'])
+@Index(['weighedAt'])
 export class BagWeighing {
   @IdColumn()
   id!: string;

@@ -1,10 +1,11 @@
 import { readBagNumber } from '../core/identifiers/bag-number.js';
 import { isSscc } from '../core/identifiers/sscc.js';
 import { toBoolean, toWhole } from '../platform/database/columns.js';
-import { onlyRow, type ReadFrom } from '../platform/database/reading.js';
+import type { ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
 import type { BagStatus } from './bag-status.js';
 import { inChunks } from './in-chunks.js';
+import { isId } from './is-id.js';
 import type { Page } from './listed.js';
 
 /** A bulk bag with its standing weight and its state. */
@@ -85,20 +86,33 @@ export async function bagsFilledBetween(
 ): Promise<readonly BagRow[]> {
   const rows = await from.sql<StoredBag>`
     ${() => bagSelect} WHERE b."voided_by" IS NULL AND r."dryer_id" = ${dryerId}
-      AND f."weighed_at" >= ${fromAt} AND f."weighed_at" < ${untilAt}
+      AND b."id" IN (SELECT x."bag_id" FROM "bag_weighing" x WHERE x."occasion" = 'filled'
+        AND x."voided_by" IS NULL AND x."weighed_at" >= ${fromAt} AND x."weighed_at" < ${untilAt})
     ORDER BY f."weighed_at", b."id"`;
   return rows.map(bagRow);
 }
 
+/** One kind of key is looked up, not all three with OR: each has its own index. */
 async function bagIdOf(from: ReadFrom, siteId: string, text: string): Promise<string | null> {
-  const number = readBagNumber(text)?.bagNumber ?? '';
+  if (isId(text)) return ownIdOf(siteId, await keysOf(from, 'id', text.trim().toLowerCase()));
+  const number = readBagNumber(text)?.bagNumber;
+  if (number !== undefined) {
+    const rows = await from.sql<{ id: string; siteId: string }>`
+      SELECT "id", "site_id" AS "siteId" FROM "bulk_bag" WHERE "site_id" = ${siteId} AND "number" = ${number}`;
+    return ownIdOf(siteId, rows);
+  }
   const digits = text.replaceAll(/[\s()]/g, '');
-  const sscc = [digits, digits.replace(/^00/, '')].find(isSscc) ?? '';
-  const id = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i.test(text.trim()) ? text.trim().toLowerCase() : '';
-  const rows = await from.sql<{ id: string }>`
-    SELECT b."id" FROM "bulk_bag" b WHERE b."site_id" = ${siteId} AND b."voided_by" IS NULL
-      AND (b."number" = ${number} OR b."sscc" = ${sscc} OR b."id" = ${id})`;
-  return onlyRow(rows)?.id ?? null;
+  const sscc = [digits, digits.replace(/^00/, '')].find(isSscc);
+  return sscc === undefined ? null : ownIdOf(siteId, await keysOf(from, 'sscc', sscc));
+}
+
+function keysOf(from: ReadFrom, column: 'id' | 'sscc', key: string): Promise<{ id: string; siteId: string }[]> {
+  return from.sql`
+    SELECT "id", "site_id" AS "siteId" FROM "bulk_bag" WHERE ${() => `"${column}"`} = ${key}`;
+}
+
+function ownIdOf(siteId: string, rows: readonly { id: string; siteId: string }[]): string | null {
+  return rows.find((row) => row.siteId === siteId)?.id ?? null;
 }
 
 const bagSelect = `

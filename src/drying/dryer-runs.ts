@@ -1,3 +1,4 @@
+import { isId } from './is-id.js';
 import { onlyRow, type ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
 import type { Page } from './listed.js';
@@ -21,10 +22,11 @@ export interface DryerRunRow {
  */
 export async function findDryerRun(from: ReadFrom, siteId: string, text: string): Promise<DryerRunRow> {
   const read = readDocumentNumber(text, 'DR');
-  const number = read === null ? text.trim() : makeDocumentNumber(read);
+  const column = isId(text) ? 'r."id"' : 'r."number"';
+  const key = read === null ? text.trim().toLowerCase() : makeDocumentNumber(read);
   const rows = await from.sql<DryerRunRow>`
     ${() => runSelect} WHERE r."site_id" = ${siteId} AND r."voided_by" IS NULL
-      AND (r."number" = ${number} OR r."id" = ${text.trim().toLowerCase()})`;
+      AND ${() => column} = ${key}`;
   const run = onlyRow(rows);
   if (run === null) throw new NotFound('dryer-run', text);
   return run;

@@ -1,6 +1,7 @@
 import { makeDocumentNumber, readDocumentNumber } from '../core/identifiers/document-number.js';
 import { bagsFilledBetween, bagsOf, type BagRow } from '../drying/bulk-bags.js';
 import type { Page } from '../drying/listed.js';
+import { isId } from '../drying/is-id.js';
 import { onlyRow, type ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
 import type { SampleCover } from './sample-cover.js';
@@ -35,10 +36,11 @@ export interface SampleResult {
  */
 export async function findSample(from: ReadFrom, siteId: string, text: string): Promise<SampleRow> {
   const read = readDocumentNumber(text, 'S');
-  const number = read === null ? text.trim() : makeDocumentNumber(read);
+  const column = isId(text) ? 's."id"' : 's."number"';
+  const key = read === null ? text.trim().toLowerCase() : makeDocumentNumber(read);
   const rows = await from.sql<SampleRow>`
     ${() => sampleSelect} WHERE s."site_id" = ${siteId} AND s."voided_by" IS NULL
-      AND (s."number" = ${number} OR s."id" = ${text.trim().toLowerCase()})`;
+      AND ${() => column} = ${key}`;
   const sample = onlyRow(rows);
   if (sample === null) throw new NotFound('sample', text);
   return sample;
