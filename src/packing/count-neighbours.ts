@@ -4,7 +4,7 @@ import type { ReadFrom } from '../platform/database/reading.js';
 import { Refusal } from '../platform/refusal.js';
 
 /** The counts around an instant: everything that was counted before it, and after it. Null: nothing was. */
-export interface CountNeighbours {
+interface CountNeighbours {
   readonly earlierCount: number | null;
   readonly laterCount: number | null;
 }

@@ -48,7 +48,7 @@ export class ChangeCodeForm {
   reason?: string | null;
 }
 
-export const filmKinds = ['film', 'preprinted-bag', 'label', 'glue'] as const;
+const filmKinds = ['film', 'preprinted-bag', 'label', 'glue'] as const;
 
 export class FitFilmForm {
   @TextField({ most: 60, example: 'F-88123', says: 'The lot on the roll, bundle or drum' })

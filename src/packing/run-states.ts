@@ -34,7 +34,7 @@ export async function followCounts(tx: Tx, runId: string): Promise<void> {
 }
 
 /** The states of all runs as the facts alone say them. */
-export async function statesByFacts(from: ReadFrom): Promise<RunState[]> {
+async function statesByFacts(from: ReadFrom): Promise<RunState[]> {
   return from.sql<RunState>`
     SELECT p."run_id" AS "runId", CASE WHEN x."id" IS NULL THEN r."line_id" END AS "openLineId",
       p."pack_count" AS "packCount", p."counted_at" AS "lastCountedAt"

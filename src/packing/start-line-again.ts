@@ -64,7 +64,7 @@ export class StartLineAgain {
 }
 
 /** @throws {NotFound} `line-stop` */
-export async function runOfStop(from: ReadFrom, siteId: string, stopId: string): Promise<{ runId: string }> {
+async function runOfStop(from: ReadFrom, siteId: string, stopId: string): Promise<{ runId: string }> {
   const [row] = await from.sql<{ runId: string }>`
     SELECT s."run_id" AS "runId" FROM "line_stop" s JOIN "packing_run" r ON r."id" = s."run_id"
     WHERE s."id" = ${stopId} AND r."site_id" = ${siteId} AND s."voided_by" IS NULL`;
