@@ -1,0 +1,56 @@
+import { Body, Controller, Get, Inject, Param, ParseUUIDPipe, Post, Query } from '@nestjs/common';
+import { ApiCreatedResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import type { Asked } from '../journal/entry-draft.js';
+import { May, type Actor } from '../platform/actor.js';
+import { READER, type ReadFrom } from '../platform/database/reading.js';
+import { PageQuery } from '../platform/web/page-query.js';
+import { Acting, Asking } from '../platform/web/request.js';
+import { CloseDelivery, type CloseAnswer } from './close-delivery.js';
+import { CloseDeliveryForm, VoidNoteForm } from './delivery.form.js';
+import { paperPage, type ListedPaper } from './paper-list.js';
+import { VoidDeliveryNote, type VoidAnswer } from './void-delivery-note.js';
+
+@ApiTags('deliveries')
+@Controller('api')
+export class NoteApi {
+  constructor(
+    @Inject(READER) private readonly reader: ReadFrom,
+    private readonly closeDelivery: CloseDelivery,
+    private readonly voidDeliveryNote: VoidDeliveryNote,
+  ) {}
+
+  @Post('deliveries/:id/close')
+  @May('close-deliveries')
+  @ApiOperation({ summary: 'Close a delivery and issue its numbered note' })
+  @ApiCreatedResponse({ schema: { example: { noteNumber: 'DN-2026-000471', paperId: '…' } } })
+  close(
+    @Asking() asked: Asked,
+    @Param('id', ParseUUIDPipe) id: string,
+    @Body() form: CloseDeliveryForm,
+  ): Promise<CloseAnswer> {
+    return this.closeDelivery.execute(asked, id, form);
+  }
+
+  @Post('deliveries/:id/void-notes')
+  @May('close-deliveries')
+  @ApiOperation({ summary: 'Make the delivery note void; its number stays with the reason' })
+  voidNote(
+    @Asking() asked: Asked,
+    @Param('id', ParseUUIDPipe) id: string,
+    @Body() form: VoidNoteForm,
+  ): Promise<VoidAnswer> {
+    return this.voidDeliveryNote.execute(asked, id, form);
+  }
+
+  @Get('papers')
+  @May('read')
+  @ApiOperation({ summary: 'All papers that were given out, newest first, void ones with the reason' })
+  async papers(
+    @Acting() actor: Actor,
+    @Query() query: PageQuery,
+  ): Promise<{ items: readonly ListedPaper[]; next: string | null }> {
+    const limit = query.limit ?? 50;
+    const items = await paperPage(this.reader, actor.siteId, { before: query.before ?? null, limit });
+    return { items, next: items.length === limit ? (items.at(-1)?.id ?? null) : null };
+  }
+}

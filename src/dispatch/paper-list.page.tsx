@@ -1,0 +1,72 @@
+import type { VNode } from 'preact';
+import { say } from '../platform/sentences/sentences.js';
+import { localText } from '../platform/web/local-text.js';
+import type { Viewer } from '../platform/web/request.js';
+import { Shell } from '../platform/web/shell.js';
+import type { ListedPaper } from './paper-list.js';
+
+interface PaperListProps {
+  readonly viewer: Viewer;
+  readonly papers: readonly ListedPaper[];
+  readonly older: string | null;
+}
+
+/** All papers that were given out. No number is missing: a void one stays, with the reason. */
+export function paperListPage({ viewer, papers, older }: PaperListProps): VNode {
+  return (
+    <Shell title={say('papers-title')} viewer={viewer}>
+      <p class="quiet">{say('papers-says')}</p>
+      {papers.length === 0 ? (
+        <p>{say('nothing-here')}</p>
+      ) : (
+        <div class="table-wrap" tabIndex={0} role="region" aria-label={say('papers-title')}>
+          <table>
+            <caption>{say('papers-caption')}</caption>
+            <thead>
+              <tr>
+                <th scope="col">{say('papers-paper')}</th>
+                <th scope="col">{say('papers-about')}</th>
+                <th scope="col">{say('papers-issued')}</th>
+                <th scope="col">{say('papers-standing')}</th>
+              </tr>
+            </thead>
+            <tbody>
+              {papers.map((paper) => (
+                <tr key={paper.id}>
+                  <th scope="row">
+                    <a href={`/papers/${paper.id}/file`}>
+                      {say(`paper-${paper.kind}`)}
+                      {paper.number === null ? '' : ` ${paper.number}`}
+                    </a>
+                  </th>
+                  <td>
+                    <Subject paper={paper} />
+                  </td>
+                  <td>{localText(paper.issuedAt, viewer.timeZone)}</td>
+                  <td>{paper.isVoid ? say('papers-void', { reason: paper.voidReason ?? '–' }) : say('papers-good')}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+      {older === null ? null : (
+        <p class="pages">
+          <a href={`/papers?before=${older}`}>{say('older-entries')}</a>
+        </p>
+      )}
+    </Shell>
+  );
+}
+
+const pageOf: Readonly<Record<string, string>> = {
+  delivery: '/deliveries/',
+  pallet: '/pallets/',
+  'bulk-bag': '/bags/',
+};
+
+function Subject({ paper }: { readonly paper: ListedPaper }): VNode {
+  const page = pageOf[paper.subjectKind];
+  const name = say(`paper-of-${paper.subjectKind}`);
+  return page === undefined ? <span>{name}</span> : <a href={`${page}${paper.subjectId}`}>{name}</a>;
+}

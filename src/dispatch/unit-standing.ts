@@ -1,0 +1,52 @@
+import type { BagRow } from '../drying/bulk-bags.js';
+import { standingsOf } from '../disposition/standings.js';
+import { bagsOutside } from '../pallets/bags-outside.js';
+import { standingStates, type PalletStanding, type StandingReason } from '../pallets/pallet-standing.js';
+import type { ReadFrom } from '../platform/database/reading.js';
+import { Refusal } from '../platform/refusal.js';
+import { say } from '../platform/sentences/sentences.js';
+
+/** Enough reasons for the dock: the rest stands on the unit's page. */
+const reasonsShown = 3;
+
+/**
+ * Only what is released, or accepted by a concession, may go.
+ *
+ * @throws {Refusal} `unit-waits`, `unit-on-hold`, `unit-rejected`
+ */
+export function refuseUnfit(unit: string, standing: Pick<PalletStanding, 'state' | 'reasons'>): void {
+  const { state } = standing;
+  if (state === 'released' || state === 'concession') return;
+  const code = { waiting: 'unit-waits', 'on-hold': 'unit-on-hold', rejected: 'unit-rejected' }[state];
+  const reasons = standing.reasons.filter((reason) => reason.state === state);
+  const shown = reasons.slice(0, reasonsShown).map((reason) => say(reason.code, reason.facts));
+  const more = reasons.length > reasonsShown ? [say('and-more-reasons', { count: reasons.length - reasonsShown })] : [];
+  throw new Refusal(code, { unit, because: [...shown, ...more].join(' ') });
+}
+
+/** How whole bags stand, in the words of pallets: decision, holds, results. */
+export async function standingsOfBags(
+  from: ReadFrom,
+  bags: readonly BagRow[],
+): Promise<ReadonlyMap<string, Pick<PalletStanding, 'state' | 'reasons'> & { readonly gradeId: string }>> {
+  const standings = await standingsOf(from, bags);
+  const outside = await bagsOutside(from, bags, standings);
+  return new Map(
+    bags.map((bag) => {
+      const standing = standings.get(bag.id);
+      const { verdict, reason } = standing?.decision ?? { verdict: 'waiting', reason: null };
+      const facts = { bag: bag.number, reason };
+      const isOutside = verdict === 'released' && outside.has(bag.id);
+      const reasons: readonly StandingReason[] = [
+        { code: `whole-bag-${verdict}`, facts, state: verdict },
+        ...(isOutside ? [{ code: 'whole-bag-result-outside', facts, state: 'waiting' } as const] : []),
+        ...(standing?.holds ?? []).map((hold): StandingReason => {
+          const { number, hazard } = hold;
+          return { code: 'held-by', facts: { hold: number, hazard, reason: hold.reason }, state: 'on-hold' };
+        }),
+      ];
+      const state = standingStates.find((one) => reasons.some((said) => said.state === one)) ?? 'waiting';
+      return [bag.id, { state, reasons, gradeId: standing?.gradeId ?? bag.intendedGradeId }];
+    }),
+  );
+}
