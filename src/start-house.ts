@@ -1,6 +1,7 @@
 import cookie from '@fastify/cookie';
 import helmet from '@fastify/helmet';
 import rateLimit from '@fastify/rate-limit';
+import { ConsoleLogger } from '@nestjs/common';
 import { NestFactory } from '@nestjs/core';
 import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
 import { migrations } from '../migrations/index.js';
@@ -67,6 +68,15 @@ export async function buildHouse(
   checkRoutes(house);
   await house.getHttpAdapter().getInstance().ready();
   return house;
+}
+
+/** JSON lines, as the server's own. What the framework says while it maps routes is of use only when debugging. */
+function houseLog(config: Config): ConsoleLogger | false {
+  if (config.logLevel === 'silent') return false;
+  const levels = ['fatal', 'error', 'warn'] as const;
+  const most = config.logLevel === 'debug' ? ([...levels, 'log', 'debug'] as const) : levels;
+  const place = most.findIndex((level) => level === config.logLevel);
+  return new ConsoleLogger({ json: true, colors: false, logLevels: place < 0 ? [...most] : most.slice(0, place + 1) });
 }
 
 async function furnish(house: NestFastifyApplication, config: Config): Promise<void> {
