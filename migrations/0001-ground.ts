@@ -775,6 +775,7 @@ export const ground = migration(1, 'ground', [
     CONSTRAINT "fk_bulk_bag_receipt_id" FOREIGN KEY ("receipt_id") REFERENCES "goods_receipt" ("id"),
     CONSTRAINT "fk_bulk_bag_intended_grade_id" FOREIGN KEY ("intended_grade_id") REFERENCES "grade" ("id")
   )`,
+  `CREATE INDEX "ix_bulk_bag_site_id_id" ON "bulk_bag" ("site_id", "id")`,
   `CREATE INDEX "ix_bulk_bag_dryer_run_id" ON "bulk_bag" ("dryer_run_id")`,
   {
     guard: {
@@ -892,6 +893,7 @@ export const ground = migration(1, 'ground', [
     CONSTRAINT "fk_sample_dryer_id" FOREIGN KEY ("dryer_id") REFERENCES "dryer" ("id")
   )`,
   `CREATE INDEX "ix_sample_dryer_id_from_at" ON "sample" ("dryer_id", "from_at")`,
+  `CREATE INDEX "ix_sample_site_id_id" ON "sample" ("site_id", "id")`,
   `CREATE INDEX "ix_sample_bag_id" ON "sample" ("bag_id")`,
   {
     guard: {

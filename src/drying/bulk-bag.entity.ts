@@ -19,6 +19,8 @@ import { Site } from '../plant/site.entity.js';
 @Unique(['siteId', 'number'])
 @Unique(['sscc'])
 @Index(['dryerRunId'])
+// Lists are paged by key within a site.
+@Index(['siteId', 'id'])
 export class BulkBag {
   @IdColumn()
   id!: string;

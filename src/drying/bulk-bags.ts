@@ -72,12 +72,14 @@ export async function findBag(from: ReadFrom, siteId: string, text: string): Pro
 /** Bags of a site, latest recorded first, those before the key `before`. */
 export async function bagPage(from: ReadFrom, siteId: string, page: Page): Promise<readonly BagRow[]> {
   const rows = await from.sql<StoredBag>`
-    ${() => bagSelect} WHERE b."site_id" = ${siteId} AND b."voided_by" IS NULL AND b."id" < ${page.before ?? '~'}
-    ORDER BY b."id" DESC LIMIT ${Math.min(page.limit, 200)}`;
+    ${() => bagSelect} WHERE b."id" IN (SELECT p."id" FROM "bulk_bag" p
+        WHERE p."site_id" = ${siteId} AND p."voided_by" IS NULL AND p."id" < ${page.before ?? '~'}
+        ORDER BY p."id" DESC LIMIT ${Math.min(page.limit, 200)})
+    ORDER BY b."id" DESC`;
   return rows.map(bagRow);
 }
 
-/** Bags of a site that were filled to their end at or after `fromAt` and before `untilAt`, by one dryer. */
+/** Bags of one dryer that were filled to their end at or after `fromAt` and before `untilAt`. */
 export async function bagsFilledBetween(
   from: ReadFrom,
   dryerId: string,

@@ -10,6 +10,8 @@ import { Site } from '../plant/site.entity.js';
 @Entity('sample')
 @Unique(['siteId', 'number'])
 @Index(['bagId'])
+// Lists are paged by key within a site.
+@Index(['siteId', 'id'])
 @Index(['dryerId', 'fromAt'])
 export class Sample {
   @IdColumn()
