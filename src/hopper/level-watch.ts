@@ -1,4 +1,5 @@
 import { Inject, Injectable, type OnModuleInit } from '@nestjs/common';
+import { meanNetsOf } from '../fill-weight/mean-nets.js';
 import { hopperOfLine } from '../plant/plant-facts.js';
 import { Clock } from '../platform/clock.js';
 import { HeavyReads } from '../platform/database/heavy-reads.js';
@@ -68,10 +69,16 @@ export class LevelWatch implements OnModuleInit {
       FROM "packing_run_state" s JOIN "packing_run" r ON r."id" = s."run_id"
       WHERE s."last_counted_at" >= (SELECT p."started_at" FROM "hopper_period" p WHERE p."id" = ${last.periodId})
         AND r."line_id" IN (SELECT l."line_id" FROM "hopper_line" l WHERE l."hopper_id" = ${hopperId})`;
+    const nets = await meanNetsOf(
+      this.reader,
+      rows.map(({ runId }) => runId),
+    );
     let packedGrams = 0;
     for (const { runId, packCount } of rows) {
       const known = last.runs.get(runId);
+      // A new run, a count that was taken back, packs weighed anew: the level is another one.
       if (known === undefined || packCount < known.packCount) return false;
+      if (nets.get(runId)?.lowerMilligrams !== known.lowerMilligrams) return false;
       packedGrams += ((packCount - known.packCount) * known.lowerMilligrams) / 1000;
     }
     return packedGrams <= last.upperGrams;
