@@ -60,7 +60,7 @@ export async function buildHouse(
     logger: config.logLevel === 'silent' ? false : { level: config.logLevel, redact: ['req.headers', 'res.headers'] },
   });
   const house = await NestFactory.create<NestFastifyApplication>(HouseModule.on(ground), adapter, {
-    logger: config.logLevel === 'silent' ? false : ['fatal', 'error', 'warn', 'log'],
+    logger: houseLog(config),
     abortOnError: false,
   });
   await furnish(house, config);
