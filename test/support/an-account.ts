@@ -209,7 +209,7 @@ export class ShiftRecords {
     bagCount += 1;
     const number = String(4000 + bagCount);
     const { siteId, gradeId } = this.plant;
-    const label = { number, sscc: `0952012300${String(bagCount).padStart(8, '0')}`, intendedGradeId: gradeId };
+    const label = { number, sscc: `9952012300${String(bagCount).padStart(8, '0')}`, intendedGradeId: gradeId };
     const weighingId = await this.write(async (tx) => {
       const bag = { origin: 'opening-stock' as const, safeLoadGrams: 1_250_000, fillStartedAt: weighedAt };
       await tx.insert(BulkBag, { id: bagId, siteId, ...label, ...bag });
