@@ -3,8 +3,9 @@ import { recognise, type Candidate, type HouseCodes } from '../core/identifiers/
 import { addDays } from '../core/shift-calendar/calendar-day.js';
 import { findDelivery } from '../dispatch/deliveries.js';
 import { findBag } from '../drying/bulk-bags.js';
+import { isId } from '../drying/is-id.js';
 import type { LotRow } from '../packing/packing-run-rows.js';
-import { findFilmLots, findLots, findRun, rangesOfLot } from '../packing/packing-runs.js';
+import { filmLotOf, findFilmLots, findLots, findRun, lotOf, rangesOfLot } from '../packing/packing-runs.js';
 import { findPallet } from '../pallets/pallet-list.js';
 import { shiftAt } from '../plant/plant-facts.js';
 import type { Instant } from '../platform/clock.js';
@@ -77,10 +78,7 @@ async function findingsOf(
 }
 
 async function logisticUnit(from: ReadFrom, siteId: string, sscc: string): Promise<readonly Finding[]> {
-  const pallets = await orNone(async () => {
-    const pallet = await findPallet(from, siteId, sscc);
-    return finding('pallet', pallet.id, pallet.sscc, pallet.formatName);
-  });
+  const pallets = await orNone(async () => pallet(await findPallet(from, siteId, sscc)));
   return pallets.length > 0 ? pallets : orNone(async () => bag(await findBag(from, siteId, sscc)));
 }
 
@@ -157,12 +155,29 @@ async function plainText(from: ReadFrom, siteId: string, text: string): Promise<
   });
   const deliveries = await orNone(async () => delivery(await findDelivery(from, siteId, text)));
   const bags = await orNone(async () => bag(await findBag(from, siteId, text)));
-  return [...rolls, ...runs, ...deliveries, ...bags];
+  return [...rolls, ...runs, ...deliveries, ...bags, ...(isId(text) ? await byId(from, siteId, text) : [])];
+}
+
+/** Pages that know a thing only by its id lead here too. */
+async function byId(from: ReadFrom, siteId: string, id: string): Promise<readonly Finding[]> {
+  const pallets = await orNone(async () => pallet(await findPallet(from, siteId, id)));
+  const lots = await orNone(async () => {
+    const lot = await lotOf(from, id.trim().toLowerCase());
+    return finding('lot', lot.id, lot.code, lot.formatName);
+  });
+  const films = await orNone(async () => {
+    const film = await filmLotOf(from, id.trim().toLowerCase());
+    return finding('film-lot', film.id, film.code, film.supplierCode);
+  });
+  return [...pallets, ...lots, ...films];
 }
 
 function finding(kind: ThreadSubject['kind'], id: string, name: string, about: string): Finding {
   return { subject: { kind, id, name, localTime: null, codedBetween: null }, about };
 }
+
+const pallet = (row: { id: string; sscc: string; formatName: string }): Finding =>
+  finding('pallet', row.id, row.sscc, row.formatName);
 
 const bag = (row: { id: string; number: string }): Finding => finding('bulk-bag', row.id, row.number, '');
 

@@ -1,4 +1,5 @@
 import { Module } from '@nestjs/common';
+import { DispositionModule } from '../disposition/disposition.module.js';
 import { ChangeCode } from './change-code.js';
 import { CloseRun } from './close-run.js';
 import { CorrectCoderChange } from './correct-coder-change.js';
@@ -17,6 +18,7 @@ import { LotController } from './lot.controller.js';
 import { PackingRunApi, RunRecordsApi } from './packing-run.api.js';
 import './packing-pages.sentences.js';
 import './packing.sentences.js';
+import { LotForDecision } from './lot-for-decision.js';
 import { PrintLotLabel } from './print-lot-label.js';
 import { RemovalApi } from './removal.api.js';
 import { RemoveSugar } from './remove-sugar.js';
@@ -42,6 +44,7 @@ const commands = [
 ];
 
 @Module({
+  imports: [DispositionModule],
   controllers: [
     PackingRunApi,
     RunRecordsApi,
@@ -52,7 +55,7 @@ const commands = [
     FilmLotApi,
     LotController,
   ],
-  providers: commands,
+  providers: [...commands, LotForDecision],
   exports: commands,
 })
 export class PackingModule {}

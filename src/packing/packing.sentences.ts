@@ -47,4 +47,5 @@ addSentences('en', {
     'Line {line} printed {printed} from pack {firstPack} of run {run} ({changedAt}); the pattern asks for {intended}. Look at the packs and decide: relabel, hold or accept.',
   'packs-without-code':
     'Nobody recorded the code on the first {packCount} packs of run {run} (line {line}). Read it off a pack of them and record it with its time.',
+  'several-lots': '{count} lots carry the code “{code}”. Open the lot that you mean and decide on it there.',
 });

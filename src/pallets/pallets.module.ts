@@ -1,11 +1,16 @@
 import { Module, type OnModuleInit } from '@nestjs/common';
+import { DispositionModule } from '../disposition/disposition.module.js';
+import { DecisionSubjects } from '../disposition/decision-subjects.js';
+import { DispositionModule } from '../disposition/disposition.module.js';
 import { PaperRenderers } from '../platform/printing/paper-renderers.js';
 import { BuildPallet } from './build-pallet.js';
 import { CorrectPallet } from './correct-pallet.js';
 import { LabelPallet } from './label-pallet.js';
 import { MergePallets } from './merge-pallets.js';
 import { MovePallet } from './move-pallet.js';
+import { findPallet } from './pallet-list.js';
 import { PalletChangeApi } from './pallet-change.api.js';
+import { PalletForDecision } from './pallet-for-decision.js';
 import { PalletRecordApi } from './pallet-record.api.js';
 import { PalletApi } from './pallet.api.js';
 import { PalletController } from './pallet.controller.js';
@@ -16,6 +21,7 @@ import { TakePalletApart } from './take-pallet-apart.js';
 import './pallets.sentences.js';
 
 @Module({
+  imports: [DispositionModule],
   controllers: [PalletApi, PalletChangeApi, PalletRecordApi, PalletController],
   providers: [
     BuildPallet,
@@ -23,6 +29,7 @@ import './pallets.sentences.js';
     LabelPallet,
     MergePallets,
     MovePallet,
+    PalletForDecision,
     RestackPallet,
     SplitPallet,
     TakePalletApart,
@@ -30,9 +37,16 @@ import './pallets.sentences.js';
   exports: [BuildPallet, MergePallets, MovePallet, RestackPallet, SplitPallet, TakePalletApart],
 })
 export class PalletsModule implements OnModuleInit {
-  constructor(private readonly renderers: PaperRenderers) {}
+  constructor(
+    private readonly renderers: PaperRenderers,
+    private readonly subjects: DecisionSubjects,
+  ) {}
 
   onModuleInit(): void {
+    this.subjects.add('pallet', async (from, siteId, text) => {
+      const { id, sscc } = await findPallet(from, siteId, text);
+      return { id, label: sscc };
+    });
     this.renderers.add(palletLabelKind, palletLabelEdition, (facts, issuedAt) =>
       palletLabel(facts as PalletLabelFacts, issuedAt),
     );
