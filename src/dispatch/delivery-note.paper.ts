@@ -105,7 +105,7 @@ function totals(flow: NoteFlow, { totals: sums }: DeliveryNoteFacts): void {
     kilograms(sums.netGrams),
     roundKilograms(sums.grossGrams),
   ];
-  flow.table(say('note-totals'), totalColumns, [{ cells, isTotal: true }]);
+  flow.table(say('note-totals'), totalColumns, [{ cells, isBold: true }]);
   flow.paragraph(say('note-weights-say'), { sizePoints: 8, quiet: true });
   flow.yMm += 2;
 }
@@ -113,7 +113,9 @@ function totals(flow: NoteFlow, { totals: sums }: DeliveryNoteFacts): void {
 /** What is short, what is to be said, and every lot once more in one line, for filing. */
 function endings(flow: NoteFlow, facts: DeliveryNoteFacts): void {
   if (facts.short.length > 0) {
-    const lines = facts.short.map(({ name, ordered, loaded }) => say('note-short-line', { name, ordered, loaded }));
+    const lines = facts.short.map(({ name, ordered, loaded }) =>
+      say('note-short-line', { name, ordered: thousands(ordered), loaded: thousands(loaded) }),
+    );
     flow.paragraph(`${say('note-short')} ${lines.join('; ')}. ${facts.shortReason ?? ''}`, { bold: true });
   }
   const lots = facts.products.flatMap((product) => product.lots.map((lot) => lot.code));

@@ -54,8 +54,10 @@ export class NoteFlow {
   table(caption: string, columns: readonly PdfColumn[], rows: readonly PdfRow[]): void {
     this.need(tableRowMm * 4);
     this.tableHead(caption, columns);
-    for (const row of rows) {
-      if (this.need(tableRowMm)) this.tableHead(`${caption} …`, columns);
+    for (const [place, row] of rows.entries()) {
+      // A sum never stands alone on a page.
+      const roomMm = rows[place + 1]?.isTotal === true ? tableRowMm * 2 : tableRowMm;
+      if (this.need(roomMm)) this.tableHead(`${caption} …`, columns);
       this.yMm = tableRow(this.sheet, columns, row, { xMm: noteLeftMm, yMm: this.yMm });
     }
     this.yMm += 2.5;

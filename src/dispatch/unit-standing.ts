@@ -1,7 +1,7 @@
 import type { BagRow } from '../drying/bulk-bags.js';
 import { standingsOf } from '../disposition/standings.js';
 import { bagsOutside } from '../pallets/bags-outside.js';
-import { standingStates, type PalletStanding, type StandingReason } from '../pallets/pallet-standing.js';
+import { worstOf, type PalletStanding, type StandingReason } from '../pallets/pallet-standing.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { Refusal } from '../platform/refusal.js';
 import { say } from '../platform/sentences/sentences.js';
@@ -45,8 +45,7 @@ export async function standingsOfBags(
           return { code: 'held-by', facts: { hold: number, hazard, reason: hold.reason }, state: 'on-hold' };
         }),
       ];
-      const state = standingStates.find((one) => reasons.some((said) => said.state === one)) ?? 'waiting';
-      return [bag.id, { state, reasons, gradeId: standing?.gradeId ?? bag.intendedGradeId }];
+      return [bag.id, { state: worstOf(reasons), reasons, gradeId: standing?.gradeId ?? bag.intendedGradeId }];
     }),
   );
 }

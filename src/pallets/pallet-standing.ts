@@ -1,6 +1,7 @@
 import { bagsOf, type BagRow } from '../drying/bulk-bags.js';
 import { decisionOn, decisionsOn, openHolds, standingsOf } from '../disposition/standings.js';
 import type { BagStanding, DecisionRow, HoldRow, HoldScope } from '../disposition/standings.js';
+import { worstState, type StateWord } from '../disposition/worst-state.js';
 import { sourcesOfTargets, type SourceLink } from '../hopper/hopper-links.js';
 import { filmRangesOfRuns } from '../packing/packing-runs.js';
 import type { ReadFrom } from '../platform/database/reading.js';
@@ -11,20 +12,16 @@ import type { ContentRow } from './pallet-rows.js';
 import { spreadOf, type PalletSpread } from './pallet-spread.js';
 import { overlaps } from './ranges.js';
 
-/** From the worst to the best. */
-export const standingStates = ['rejected', 'on-hold', 'waiting', 'concession', 'released'] as const;
-export type StandingState = (typeof standingStates)[number];
-
 /** Why a pallet stands as it does: a sentence's code and facts. `state` null: worth knowing, but it holds nothing up. */
 export interface StandingReason {
   readonly code: string;
   readonly facts: SentenceFacts;
-  readonly state: StandingState | null;
+  readonly state: StateWord | null;
 }
 
 /** How a pallet stands: the worst of its decision, its lots', the open holds, and its possible bags with their results. */
 export interface PalletStanding {
-  readonly state: StandingState;
+  readonly state: StateWord;
   readonly reasons: readonly StandingReason[];
   readonly bags: readonly SourceLink[];
 }
@@ -66,9 +63,9 @@ export async function standingsOfPallets(
   return standings;
 }
 
-/** Without any reason a pallet is released. */
-function worstOf(reasons: readonly StandingReason[]): StandingState {
-  return standingStates.find((state) => reasons.some((reason) => reason.state === state)) ?? 'released';
+/** The worst that any reason says; without one nothing speaks against it. */
+export function worstOf(reasons: readonly StandingReason[]): StateWord {
+  return worstState(['released', ...reasons.flatMap((reason) => reason.state ?? [])]);
 }
 
 /** What quality said of the pallet, of those it was made from, and of its lots. */
@@ -196,6 +193,7 @@ function reasonsOfBags(known: KnownBags, links: readonly SourceLink[]): readonly
 
 function reasonsOfBag(bag: BagRow, { decision }: BagStanding, isOutside: boolean): readonly StandingReason[] {
   const { verdict, reason } = decision;
-  if (verdict !== 'released') return [{ code: `possible-bag-${verdict}`, facts: { bag: bag.number, reason }, state: verdict }];
+  if (verdict !== 'released')
+    return [{ code: `possible-bag-${verdict}`, facts: { bag: bag.number, reason }, state: verdict }];
   return isOutside ? [{ code: 'bag-result-outside', facts: { bag: bag.number }, state: 'waiting' }] : [];
 }

@@ -1,14 +1,11 @@
 import { Module, type OnModuleInit } from '@nestjs/common';
 import { DispositionModule } from '../disposition/disposition.module.js';
-import { DecisionSubjects } from '../disposition/decision-subjects.js';
-import { DispositionModule } from '../disposition/disposition.module.js';
 import { PaperRenderers } from '../platform/printing/paper-renderers.js';
 import { BuildPallet } from './build-pallet.js';
 import { CorrectPallet } from './correct-pallet.js';
 import { LabelPallet } from './label-pallet.js';
 import { MergePallets } from './merge-pallets.js';
 import { MovePallet } from './move-pallet.js';
-import { findPallet } from './pallet-list.js';
 import { PalletChangeApi } from './pallet-change.api.js';
 import { PalletForDecision } from './pallet-for-decision.js';
 import { PalletRecordApi } from './pallet-record.api.js';
@@ -37,16 +34,9 @@ import './pallets.sentences.js';
   exports: [BuildPallet, MergePallets, MovePallet, RestackPallet, SplitPallet, TakePalletApart],
 })
 export class PalletsModule implements OnModuleInit {
-  constructor(
-    private readonly renderers: PaperRenderers,
-    private readonly subjects: DecisionSubjects,
-  ) {}
+  constructor(private readonly renderers: PaperRenderers) {}
 
   onModuleInit(): void {
-    this.subjects.add('pallet', async (from, siteId, text) => {
-      const { id, sscc } = await findPallet(from, siteId, text);
-      return { id, label: sscc };
-    });
     this.renderers.add(palletLabelKind, palletLabelEdition, (facts, issuedAt) =>
       palletLabel(facts as PalletLabelFacts, issuedAt),
     );

@@ -8,10 +8,11 @@ export interface PdfColumn {
   readonly align?: 'left' | 'right';
 }
 
-/** A row of a table; a row that sums up stands bold under a line. */
+/** A row of a table; a row that sums up those above it stands bold under a line. */
 export interface PdfRow {
   readonly cells: readonly string[];
   readonly isTotal?: boolean;
+  readonly isBold?: boolean;
 }
 
 export const tablePoints = 8.5;
@@ -44,8 +45,8 @@ export function tableRow(
   row: PdfRow,
   at: { readonly xMm: number; readonly yMm: number },
 ): number {
-  const bold = row.isTotal === true;
-  if (bold) sheet.rule(at, { xMm: at.xMm + tableWidthMm(columns), yMm: at.yMm }, 0.15);
+  const bold = row.isTotal === true || row.isBold === true;
+  if (row.isTotal === true) sheet.rule(at, { xMm: at.xMm + tableWidthMm(columns), yMm: at.yMm }, 0.15);
   cellsAt(columns, at.xMm).forEach(({ column, xMm, widthMm }, place) => {
     const yMm = at.yMm + gapMm / 2;
     sheet.text(row.cells[place] ?? '', {
