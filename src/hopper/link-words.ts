@@ -5,7 +5,7 @@ import type { HopperPeriodFacts } from './hopper-periods.js';
 /** How surely a bag and a target belong together; what is ruled out is not listed. */
 export type LinkWord = 'sure' | 'likely' | 'possible';
 
-/** Grams of a bag in something, with the word for it. Whole grams; least ≤ most. */
+/** Grams of a bag in something, with the word for it. Whole grams; least ≤ likely ≤ most. */
 export interface LinkAmounts {
   readonly leastGrams: number;
   readonly likelyGrams: number;
@@ -22,12 +22,15 @@ export function strongerWord(one: LinkAmounts['word'], other: LinkAmounts['word'
   return words.indexOf(one) > words.indexOf(other) ? one : other;
 }
 
-/** The word for amounts, and likely in whole grams. */
+/**
+ * The word for amounts, and likely in whole grams. The flow model goes by recorded masses and likely times and knows of
+ * no levels; where it says less than least or more than most, likely is moved to that limit.
+ */
 export function worded(amounts: BagAmounts, thresholdGrams: number): LinkAmounts {
-  const likelyGrams = Math.round(amounts.likelyGrams);
   const { leastGrams, mostGrams } = amounts;
+  const likelyGrams = Math.min(mostGrams, Math.max(leastGrams, Math.round(amounts.likelyGrams)));
   if (mostGrams === 0 || thresholdGrams === Infinity) return { leastGrams, likelyGrams, mostGrams, word: 'ruled-out' };
-  return { leastGrams, likelyGrams, mostGrams, word: strengthOf(amounts, thresholdGrams) };
+  return { leastGrams, likelyGrams, mostGrams, word: strengthOf({ ...amounts, likelyGrams }, thresholdGrams) };
 }
 
 /** From how many grams on a bag is likely in packs of these runs: the hopper's share of the smallest unit sold. */
