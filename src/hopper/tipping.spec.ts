@@ -6,6 +6,7 @@ import { aReleasedBag, aStartedRun, aTip, decided } from '../../test/support/a-t
 import { asking, openHouse, type TestHouse } from '../../test/support/house.js';
 import { placeHold } from '../disposition/place-hold.js';
 import { bagOf } from '../drying/bulk-bags.js';
+import { rebuildBagStates } from '../drying/rebuild-bag-states.js';
 import { changeBagState } from '../drying/change-bag-state.js';
 import { StartBag } from '../drying/start-bag.js';
 import { ReportResult } from '../laboratory/report-result.js';
@@ -15,6 +16,7 @@ import type { ReadFrom } from '../platform/database/reading.js';
 import { UnitOfWork } from '../platform/database/unit-of-work.js';
 import { SystemIds } from '../platform/ids.js';
 import { shifted } from '../platform/clock.js';
+import { bagChangesOfTips } from './bag-changes.js';
 import { CorrectTip } from './correct-tip.js';
 import { EndTip } from './end-tip.js';
 import { readHopperPeriod } from './hopper-periods.js';
@@ -347,5 +349,18 @@ describe('a bag whose number nobody can read', () => {
     await expect(house.get(CorrectTip).execute(asking(plant.actor), tip.id, form)).rejects.toEqual(
       refused('tip-has-no-bag'),
     );
+  });
+});
+
+describe('the states of bags', () => {
+  it('can be rebuilt from the facts: after all of these tips and corrections they are what the rows say', async () => {
+    const rebuilt = await rebuildBagStates(reader, plant.siteId, await bagChangesOfTips(reader, plant.siteId));
+    const tipped = await reader.sql<{ bagId: string }>`SELECT DISTINCT "bag_id" AS "bagId" FROM "tip"`;
+    const bagIds = tipped.flatMap(({ bagId }: { bagId: string | null }) => bagId ?? []);
+    expect(bagIds.length).toBeGreaterThan(15);
+    for (const bagId of bagIds) {
+      const { number, status, remainingGrams } = await bagOf(reader, bagId);
+      expect({ number, ...rebuilt.get(bagId) }).toMatchObject({ number, status, remainingGrams });
+    }
   });
 });
