@@ -25,8 +25,7 @@ function settingsOf({ dataFolder, databaseUrl }: Place): Record<string, string> 
 
 /** The administrator signs in with the one-time password that the first start printed, and chooses another. */
 async function signIn(running: RunningServer): Promise<Session> {
-  const [, code, password] =
-    /(?:code|Code)\D*?["“]?([\w-]+)["”]?[\s\S]*?password[^\w]*(\S+)/.exec(running.output()) ?? [];
+  const [, code, password] = /Sign in as “([\w-]+)” with the one-time password ([\w-]+)/.exec(running.output()) ?? [];
   if (code === undefined || password === undefined) throw new Error(`no password in: ${running.output()}`);
   const first = await post(running, null, '/api/sessions', { proof: 'password', code, password });
   const begun = await sessionOf(first);

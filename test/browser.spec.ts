@@ -1,0 +1,151 @@
+import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { demoPeople } from '../src/demo/set-up/demo-people.js';
+import { codesToShow, type ShownCodes } from '../src/demo/welcome.js';
+import { kilogramsText } from '../src/core/units/grams.js';
+import type { Thread } from '../src/tracing/thread.js';
+import { aDemo, type DemoHouse } from './support/a-demo.js';
+import { accessibilityFindings, openBrowser, openContext } from './support/browser.js';
+
+let demo: DemoHouse;
+let browser: Browser;
+let context: BrowserContext;
+let policyReports: string[];
+let page: Page;
+let address: string;
+let codes: ShownCodes;
+
+beforeAll(async () => {
+  demo = await aDemo({ days: 2, seed: 3, size: 'usual' });
+  await demo.app.listen(0, '127.0.0.1');
+  address = (await demo.app.getUrl()).replace('[::1]', '127.0.0.1');
+  codes = await codesToShow(demo.from, demo.truth);
+  browser = await openBrowser();
+  ({ context, policyReports } = await openContext(browser));
+  page = await context.newPage();
+}, 300_000);
+
+afterAll(async () => {
+  await browser.close();
+  await demo.close();
+});
+
+async function signIn(role: string): Promise<void> {
+  const person = demoPeople.find((one) => one.role === role);
+  await page.goto(`${address}/sign-in`);
+  await page
+    .getByLabel(/code/i)
+    .first()
+    .fill(person?.code ?? '');
+  await page
+    .getByLabel(/password/i)
+    .first()
+    .fill(person?.password ?? '');
+  await page.keyboard.press('Enter');
+  await page.waitForURL(`${address}/`);
+}
+
+describe('the quality officer at the desk, in a real browser', () => {
+  it('signs in and types a code off a pack: sees shifts, bags with their results, pallets and customers', async () => {
+    await signIn('quality-officer');
+    // A scanner types into the box that has the focus, and presses Enter.
+    await page.keyboard.type(codes.packCode);
+    await page.keyboard.press('Enter');
+    await page.waitForURL(/\/thread\?/);
+    const text = await page.locator('main').innerText();
+    const answer = await page.request.get(`${address}/api/thread?code=${encodeURIComponent(codes.packCode)}`);
+    const { thread } = (await answer.json()) as { thread: Thread };
+    expect(thread.packed.length).toBeGreaterThan(0);
+    expect(thread.sources.length).toBeGreaterThan(0);
+    expect(thread.pallets.length).toBeGreaterThan(0);
+    for (const { productionOn, shiftCode } of [
+      ...thread.packed.flatMap((part) => part.packingShifts),
+      ...thread.dryerShifts,
+    ]) {
+      expect(text).toContain(`${productionOn} shift ${shiftCode}`);
+    }
+    for (const source of thread.sources) {
+      const row = page.locator('tr', { hasText: source.bagNumber }).first();
+      const cells = await row.innerText();
+      for (const grams of [source.leastGrams, source.likelyGrams, source.mostGrams]) {
+        expect(cells).toContain(kilogramsText(grams));
+      }
+      for (const result of source.results) expect(cells).toContain(result.amount);
+    }
+    for (const pallet of thread.pallets) {
+      expect(text).toContain(pallet.sscc);
+      if (pallet.customerName !== null) expect(text).toContain(pallet.customerName);
+    }
+  });
+
+  it.each(['bagNumber', 'sscc'] as const)('follows the %s of the demo the same way', async (kind) => {
+    await page.goto(`${address}/`);
+    await page.keyboard.type(codes[kind]);
+    await page.keyboard.press('Enter');
+    await page.waitForURL(/\/thread\?/);
+    expect(await page.locator('h1').innerText()).toContain(codes[kind]);
+    expect(await page.getByText('The answer').count()).toBe(1);
+  });
+
+  it('is told in words what to do about a code that nothing carries', async () => {
+    await page.goto(`${address}/thread?code=${encodeURIComponent('NOTHING LIKE IT')}`);
+    expect(await page.getByRole('alert').innerText()).toContain('NOTHING LIKE IT');
+  });
+});
+
+describe('every page', () => {
+  it('has a heading, and axe finds nothing serious on it at tablet and desk size', async () => {
+    await signIn('quality-officer');
+    const paths = await pagesOfTheHouse();
+    expect(paths.length).toBeGreaterThan(15);
+    const findings: string[] = [];
+    for (const size of [
+      { width: 1280, height: 800 },
+      { width: 1920, height: 1080 },
+    ]) {
+      await page.setViewportSize(size);
+      for (const path of paths) {
+        const answer = await page.goto(address + path);
+        expect([path, answer?.status()]).toEqual([path, 200]);
+        expect([path, await page.locator('h1').count()]).toEqual([path, 1]);
+        const serious = (await accessibilityFindings(page)).filter((one) => /^(serious|critical)/.test(one));
+        findings.push(...serious.map((one) => `${path} ${one}`));
+      }
+    }
+    expect(findings).toEqual([]);
+  }, 240_000);
+
+  it('shows where the keyboard is, and lets it reach the content at once', async () => {
+    await page.goto(`${address}/bags`);
+    await page.keyboard.press('Tab');
+    expect(await page.evaluate(() => document.activeElement?.className)).toBe('skip');
+    const outline = await page.evaluate(() => getComputedStyle(document.activeElement ?? document.body).outlineStyle);
+    expect(outline).not.toBe('none');
+    await page.keyboard.press('Enter');
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe('content');
+  });
+
+  it('was shown without one report of the content security policy', () => {
+    expect(policyReports).toEqual([]);
+  });
+});
+
+/** All pages that the shell leads to, one single view of each list, and the sign-in. */
+async function pagesOfTheHouse(): Promise<string[]> {
+  await page.goto(`${address}/`);
+  const ways = await linksOf('header nav a');
+  const singles: string[] = [];
+  for (const way of ways) {
+    await page.goto(address + way);
+    const inside = (await linksOf('main a')).find((href) => href.startsWith(`${way}/`) && /[0-9a-f-]{36}$/.test(href));
+    if (inside !== undefined) singles.push(inside);
+  }
+  const threads = [codes.packCode, codes.bagNumber, codes.sscc].map(
+    (code) => `/thread?code=${encodeURIComponent(code)}`,
+  );
+  return [...ways, ...singles, ...threads, '/change-password'];
+}
+
+async function linksOf(selector: string): Promise<string[]> {
+  return page.locator(selector).evaluateAll((links) => links.map((link) => link.getAttribute('href') ?? ''));
+}
