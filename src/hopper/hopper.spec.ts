@@ -1,4 +1,4 @@
-import { afterAll, afterEach, beforeEach, describe, expect, it } from '@jest/globals';
+import { afterAll, afterEach, beforeEach, describe, expect, it, jest } from '@jest/globals';
 import { readerOf } from '../../test/support/a-bag.js';
 import { aPerson } from '../../test/support/a-person.js';
 import { aPlant, type Plant } from '../../test/support/a-plant.js';
@@ -17,6 +17,7 @@ import { openPointsOf } from '../open-points/open-points.js';
 import { CloseRun } from '../packing/close-run.js';
 import { HopperLine } from '../plant/hopper-line.entity.js';
 import { shifted } from '../platform/clock.js';
+import { HeavyReads } from '../platform/database/heavy-reads.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { UnitOfWork } from '../platform/database/unit-of-work.js';
 import { SystemIds } from '../platform/ids.js';
@@ -251,15 +252,17 @@ describe('the level check', () => {
     await aTippedBag(house, plant);
     const run = await aStartedRun(house, plant);
     await jobsDone(house);
+    const closeLooks = jest.spyOn(house.get(HeavyReads), 'snapshot');
     for (const packCount of [100, 300, 480]) {
       house.clock.pass(10);
       await packsCounted(house, plant, run.id, packCount);
       await jobsDone(house);
     }
-    expect(await causes()).not.toContain('hopper-level-impossible');
+    expect(closeLooks).not.toHaveBeenCalled();
     house.clock.pass(10);
     await packsCounted(house, plant, run.id, 510);
     await jobsDone(house);
+    expect(closeLooks).toHaveBeenCalledTimes(1);
     expect(await causes()).toContain('hopper-level-impossible');
   });
 });

@@ -1,0 +1,107 @@
+import { meanNetsOf } from '../fill-weight/mean-nets.js';
+import type { ReadFrom } from '../platform/database/reading.js';
+import { toWhole } from '../platform/database/columns.js';
+import type { PeriodRow } from './hopper-period-rows.js';
+import type { HopperLevel } from './hopper-level.js';
+
+/** What was recorded of a period, in sums that two queries give. */
+interface PeriodTotals {
+  readonly tippedGrams: number;
+  readonly removedGrams: number;
+  /** Tips with a time that was stated later, void ones, ones without an end, levels seen: each changes more than a sum. */
+  readonly oddCount: number;
+  readonly runs: ReadonlyMap<string, RunTotals>;
+}
+
+interface RunTotals {
+  readonly packCount: number;
+  readonly lowerMilligrams: number;
+  readonly upperMilligrams: number;
+}
+
+/** What a close look at a hopper found, and what was recorded by then. */
+export interface LastLook {
+  readonly periodId: string;
+  readonly level: HopperLevel;
+  readonly totals: PeriodTotals;
+}
+
+/** A net by the scale and a removal by eye are off by less than this share. Our own value, no source. */
+const tippedShare = 1.01;
+const removedShare = 2;
+
+export async function lookedAt(from: ReadFrom, period: PeriodRow, level: HopperLevel): Promise<LastLook> {
+  return { periodId: period.id, level, totals: await totalsOf(from, period) };
+}
+
+/**
+ * Whether nothing that was recorded since the last look can have made the level impossible: only tips and packs came,
+ * in their time, and with all their limits the level stays above zero and below the capacity. So that a count a minute
+ * and a tip every few need no close look at thousands of rows.
+ */
+export async function isSurelyPossible(from: ReadFrom, period: PeriodRow, last: LastLook): Promise<boolean> {
+  if (last.periodId !== period.id || last.level.findings.length > 0) return false;
+  const now = await totalsOf(from, period);
+  const packed = packedSince(last.totals.runs, now.runs);
+  const tippedGrams = now.tippedGrams - last.totals.tippedGrams;
+  const removedGrams = now.removedGrams - last.totals.removedGrams;
+  if (packed === null || now.oddCount !== last.totals.oddCount || tippedGrams < 0 || removedGrams < 0) return false;
+  const { upperGrams, lowerGrams, capacityGrams } = last.level;
+  const most = upperGrams + tippedGrams - packed.lowerGrams - removedGrams * removedShare;
+  const least = lowerGrams + tippedGrams * tippedShare - packed.upperGrams;
+  return most >= 0 && least <= capacityGrams;
+}
+
+/** Null where a run is new, was counted back, or was weighed anew. */
+function packedSince(
+  before: ReadonlyMap<string, RunTotals>,
+  now: ReadonlyMap<string, RunTotals>,
+): { readonly lowerGrams: number; readonly upperGrams: number } | null {
+  const sum = { lowerGrams: 0, upperGrams: 0 };
+  for (const [runId, run] of now) {
+    const known = before.get(runId);
+    const isSame = known?.lowerMilligrams === run.lowerMilligrams && known.upperMilligrams === run.upperMilligrams;
+    if (!isSame || run.packCount < known.packCount) return null;
+    sum.lowerGrams += ((run.packCount - known.packCount) * run.lowerMilligrams) / 1000;
+    sum.upperGrams += ((run.packCount - known.packCount) * run.upperMilligrams) / 1000;
+  }
+  return sum;
+}
+
+async function totalsOf(from: ReadFrom, { id, hopperId, startedAt }: PeriodRow): Promise<PeriodTotals> {
+  const [tips] = await from.sql<{ grams: number | string | null; oddCount: number | string | null }>`
+    SELECT SUM(CASE WHEN t."voided_by" IS NULL THEN t."net_grams" - COALESCE(o."rest_grams", 0) ELSE 0 END) AS "grams",
+      SUM(CASE WHEN t."is_late" = ${true} OR t."voided_by" IS NOT NULL OR COALESCE(o."rest_grams", 0) > 0
+        THEN 1 ELSE 0 END) AS "oddCount"
+    FROM "tip" t LEFT JOIN "tip_off" o ON o."tip_id" = t."id" AND o."voided_by" IS NULL WHERE t."period_id" = ${id}`;
+  const [others] = await from.sql<{ grams: number | string | null; levelCount: number | string }>`
+    SELECT (SELECT SUM(m."grams") FROM "removal" m WHERE m."hopper_id" = ${hopperId} AND m."removed_at" >= ${startedAt}
+        AND m."voided_by" IS NULL) AS "grams",
+      (SELECT COUNT(*) FROM "level_seen" l WHERE l."period_id" = ${id}) AS "levelCount"`;
+  return {
+    tippedGrams: toWhole(tips?.grams ?? 0),
+    removedGrams: toWhole(others?.grams ?? 0),
+    oddCount: toWhole(tips?.oddCount ?? 0) + toWhole(others?.levelCount ?? 0),
+    runs: await runTotals(from, hopperId, startedAt),
+  };
+}
+
+async function runTotals(from: ReadFrom, hopperId: string, startedAt: string): Promise<ReadonlyMap<string, RunTotals>> {
+  const rows = await from.sql<{ runId: string; packCount: number }>`
+    SELECT s."run_id" AS "runId", s."pack_count" AS "packCount"
+    FROM "packing_run_state" s JOIN "packing_run" r ON r."id" = s."run_id"
+    WHERE s."last_counted_at" >= ${startedAt}
+      AND r."line_id" IN (SELECT l."line_id" FROM "hopper_line" l WHERE l."hopper_id" = ${hopperId})`;
+  const nets = await meanNetsOf(
+    from,
+    rows.map(({ runId }) => runId),
+  );
+  return new Map(
+    rows.flatMap(({ runId, packCount }): [string, RunTotals][] => {
+      const net = nets.get(runId);
+      if (net === undefined) return [];
+      const { lowerMilligrams, upperMilligrams } = net;
+      return [[runId, { packCount, lowerMilligrams, upperMilligrams }]];
+    }),
+  );
+}
