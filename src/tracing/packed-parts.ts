@@ -1,4 +1,4 @@
-import { shiftAt, siteOf } from '../plant/plant-facts.js';
+import { shiftAt } from '../plant/plant-facts.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { groupBy } from '../platform/group-by.js';
 import { united } from '../pallets/ranges.js';
@@ -49,11 +49,6 @@ export async function shiftsWithin(from: ReadFrom, siteId: string, window: TimeW
     at = shift.endsAt;
   } while (at < window.untilAt && shifts.length < 100);
   return shifts;
-}
-
-/** The plant's time zone and name. */
-export async function timeZoneOf(from: ReadFrom, siteId: string): Promise<string> {
-  return (await siteOf(from, siteId)).timeZone;
 }
 
 interface LotPiece extends ClosedRange {
