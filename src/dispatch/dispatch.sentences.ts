@@ -1,6 +1,7 @@
 import { addSentences } from '../platform/sentences/sentences.js';
 
 addSentences('en', {
+  delivery: 'delivery',
   'format-or-grade': 'A line takes either a pack format or a grade of whole bags. Give one of the two.',
   'line-named-twice': 'Line {line} names goods that an earlier line has. Put them into one line.',
   'delivery-is-closed':

@@ -1,6 +1,7 @@
 import { addSentences } from '../platform/sentences/sentences.js';
 
 addSentences('en', {
+  pallet: 'pallet',
   'run-or-ranges': 'Give a run for the packs that come next, or a list of ranges, not both.',
   'range-without-packs':
     'From {fromCount} to {toCount} of run {run} there is no pack. The end must lie beyond the beginning.',

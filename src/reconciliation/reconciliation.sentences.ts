@@ -1,6 +1,7 @@
 import { addSentences } from '../platform/sentences/sentences.js';
 
 addSentences('en', {
+  account: 'account',
   'account-time-stated-twice': 'Give either two times, or a run, or a shift; not several of them.',
   'account-time-turned': 'The end must be later than the start.',
   'account-time-too-long': 'An account spans at most {days} days. Sign several.',

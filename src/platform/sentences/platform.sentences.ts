@@ -1,6 +1,7 @@
 import { addSentences } from './sentences.js';
 
 addSentences('en', {
+  paper: 'paper',
   'not-signed-in': 'You are not signed in. Sign in and do it again; nothing was changed.',
   'not-permitted': 'Your role does not allow this. Ask someone who may, or an administrator to change your role.',
   'form-not-ours': 'This form was not made by this server for you. Open the page again and send it from there.',
