@@ -143,7 +143,7 @@ export type LineAct =
       readonly run: string;
       readonly packCount: number;
       readonly countedAt: Instant;
-      readonly occasion: 'minute' | 'pallet' | 'other';
+      readonly occasion: 'minute';
     }
   | {
       readonly kind: 'print-code';

@@ -13,10 +13,9 @@ interface Truck {
 }
 
 const usualTrucks: readonly Truck[] = [
-  { time: '07:10', format: 'WS-2KG', most: 26 },
-  { time: '09:00', format: 'WS-1KG', most: 24 },
-  { time: '10:50', format: 'WS-2KG', most: 26 },
-  { time: '13:10', format: 'XF-1KG', most: 24 },
+  { time: '07:10', format: 'WS-2KG', most: 24 },
+  { time: '10:50', format: 'WS-1KG', most: 20 },
+  { time: '13:10', format: 'XF-1KG', most: 20 },
 ];
 const bagSaleTime = '16:10';
 const mostBagsSold = 8;

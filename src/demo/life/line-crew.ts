@@ -18,6 +18,7 @@ interface LiveRun {
   readonly startedAt: Minute;
   palletFrom: number;
   filmEndsAt: number;
+  film: string | null;
   rejectsFrom: number;
 }
 
@@ -69,6 +70,7 @@ export class LineCrew {
       startedAt: minute,
       palletFrom: 0,
       filmEndsAt: 0,
+      film: null,
       rejectsFrom: 0,
     };
     this.isStarved = false;
@@ -104,7 +106,7 @@ export class LineCrew {
     if (this.mayStop(minute, run)) return;
     this.pack(minute, run);
     this.buildPallets(minute + 1, run);
-    if ((minute + 1) % 10 === 0) this.count(minute + 1);
+    if ((minute + 1) % 30 === 0) this.count(minute + 1);
   }
 
   /** The counter of the line, read by itself. */
@@ -195,13 +197,6 @@ export class LineCrew {
       const range = { run: run.key, fromCount: run.palletFrom, toCount: run.palletFrom + perPallet };
       run.palletFrom = range.toCount;
       run.book.cut(minute);
-      this.world.diary.note(minute, this.world.leadAt(minute), {
-        kind: 'count',
-        run: run.key,
-        packCount: run.book.count,
-        countedAt: instantOf(minute),
-        occasion: 'pallet',
-      });
       this.build(minute, [range]);
     }
   }
@@ -212,7 +207,7 @@ export class LineCrew {
     const by = this.world.leadAt(minute);
     this.serial.pallet += 1;
     // Most labels are printed by the line itself; some from here, so that the demo has labels to look at.
-    const hasLabel = this.serial.pallet % 20 === 1;
+    const hasLabel = this.serial.pallet % 40 === 1;
     diary.note(minute, by, { kind: 'build-pallet', pallet, ranges, builtAt: instantOf(minute), hasLabel });
     diary.note(minute + 5, 'loader', { kind: 'move-pallet', pallet, place: `LANE-${this.random.whole(1, 6)}` });
     const packCount = (ranges[0]?.toCount ?? 0) - (ranges[0]?.fromCount ?? 0);
@@ -254,6 +249,8 @@ export class LineCrew {
     // Three rolls come from one lot of the maker.
     const film = `F-${run.format.slice(-3)}-${this.plan.code}${String(Math.ceil(this.serial.film / 3)).padStart(4, '0')}`;
     run.filmEndsAt = run.book.count + this.random.whole(5200, 6800);
+    if (run.film === film) return;
+    run.film = film;
     const by = this.world.leadAt(minute);
     const [packCount, fittedAt] = [run.book.count, instantOf(minute)];
     this.world.diary.note(minute, by, { kind: 'fit-film', run: run.key, film, packCount, fittedAt });

@@ -1,0 +1,29 @@
+import type { NestFastifyApplication } from '@nestjs/platform-fastify';
+import type { Config } from '../platform/config.js';
+import type { Databases } from '../platform/database/databases.js';
+import { READER, type ReadFrom } from '../platform/database/reading.js';
+import { JobRunner } from '../platform/jobs/job-runner.js';
+import { buildHouse, openGround } from '../start-house.js';
+import { clockAfter } from './demo-clock.js';
+import type { DemoTruth } from './truth.js';
+import { codesToShow, welcomeText } from './welcome.js';
+
+/** Serves the demo's plant, and says where and how to come in. */
+export async function serveDemo(config: Config, truth: DemoTruth): Promise<NestFastifyApplication> {
+  const databases = await openGround(config);
+  const house = await buildHouse(config, databases, { clock: clockAfter(await lastRecordedAt(databases, truth)) });
+  const codes = await codesToShow(house.get<ReadFrom>(READER, { strict: false }), truth);
+  house.get(JobRunner, { strict: false }).start();
+  await house.listen(config.port, config.host);
+  process.stdout.write(welcomeText((await house.getUrl()).replace('[::1]', 'localhost'), codes));
+  return house;
+}
+
+/** Time must not go back behind what the journal holds. */
+async function lastRecordedAt(databases: Databases, { endsAt }: DemoTruth): Promise<string> {
+  const rows: { last: string | null }[] = await databases.reader.query(
+    'SELECT MAX("recorded_at") AS "last" FROM "journal_entry"',
+  );
+  const last = rows[0]?.last ?? endsAt;
+  return last > endsAt ? last : endsAt;
+}

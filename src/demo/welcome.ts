@@ -1,0 +1,50 @@
+import type { ReadFrom } from '../platform/database/reading.js';
+import { demoPeople } from './set-up/demo-people.js';
+import type { DemoTruth } from './truth.js';
+
+/** What there is to type into the search box: real ones of this demo. */
+export interface ShownCodes {
+  readonly packCode: string;
+  readonly bagNumber: string;
+  readonly sscc: string;
+}
+
+/** A pack of about the middle of the demo, the bag that most of it came from, and the pallet it went onto. */
+export async function codesToShow(from: ReadFrom, truth: DemoTruth): Promise<ShownCodes> {
+  const probes = truth.cells.filter(({ printed }) => printed !== null);
+  const probe = probes[Math.floor(probes.length / 2)];
+  if (probe?.printed == null) throw new RangeError('The demo has no packs to show');
+  const [bagId] = Object.entries(probe.grams).sort(([, one], [, other]) => other - one)[0] ?? [];
+  const [bag] = await from.sql<{ number: string }>`SELECT "number" FROM "bulk_bag" WHERE "id" = ${bagId ?? ''}`;
+  const [pallet] = await from.sql<{ sscc: string }>`
+    SELECT p."sscc" FROM "pallet" p JOIN "pallet_content" c ON c."pallet_id" = p."id" AND c."voided_by" IS NULL
+    WHERE c."run_id" = ${probe.runId} AND c."from_count" <= ${probe.fromCount} AND c."to_count" > ${probe.fromCount}
+    ORDER BY p."id" LIMIT 1`;
+  return { packCode: probe.printed, bagNumber: bag?.number ?? '', sscc: pallet?.sscc ?? '' };
+}
+
+/** What is printed when the plant is served. */
+export function welcomeText(address: string, codes: ShownCodes): string {
+  const people = demoPeople.filter(({ password }) => password !== null);
+  const signIns = people.map(
+    ({ code, password, role }) => `  ${code.padEnd(8)} ${(password ?? '').padEnd(20)} ${role}`,
+  );
+  return `
+Alder Quay is open. All of it is invented: people, customers and sugar.
+
+Open
+  ${address}/
+  ${address}/thread?code=${encodeURIComponent(codes.packCode)}
+  ${address}/accounts
+
+Type into the search box
+  ${codes.packCode.padEnd(22)} printed on a pack
+  ${codes.bagNumber.padEnd(22)} a bulk bag
+  ${codes.sscc.padEnd(22)} a pallet
+
+Sign in with
+${signIns.join('\n')}
+
+Stop with Ctrl-C; the next start goes on from here.
+`;
+}

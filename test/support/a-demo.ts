@@ -1,0 +1,107 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { NestFastifyApplication } from '@nestjs/platform-fastify';
+import pg from 'pg';
+import { clockAfter, DemoClock, DemoIds } from '../../src/demo/demo-clock.js';
+import { planDemo, type DemoOptions } from '../../src/demo/life/demo-plan.js';
+import { liveThrough } from '../../src/demo/life/live-through.js';
+import { instantOf } from '../../src/demo/life/minutes.js';
+import { makeDemo } from '../../src/demo/make-demo.js';
+import { playDays } from '../../src/demo/play/play-days.js';
+import type { DemoTruth } from '../../src/demo/truth.js';
+import { journalHeadOf } from '../../src/journal/journal-entries.js';
+import { readConfig, type Config } from '../../src/platform/config.js';
+import type { Databases } from '../../src/platform/database/databases.js';
+import { READER, type ReadFrom } from '../../src/platform/database/reading.js';
+import { buildHouse, openGround } from '../../src/start-house.js';
+
+/** A demo that was made, and the house opened on it. */
+export interface DemoHouse {
+  readonly app: NestFastifyApplication;
+  readonly databases: Databases;
+  readonly from: ReadFrom;
+  readonly truth: DemoTruth;
+  close(): Promise<void>;
+}
+
+let demoCount = 0;
+
+/** Makes a demo in a fresh database (SQLite, or on the server that TEST_DATABASE_URL names) and opens the house on it. */
+export async function aDemo(options: DemoOptions): Promise<DemoHouse> {
+  const place = await freshPlace();
+  const truth = await makeDemo(place.config, options);
+  const databases = await openGround(place.config);
+  const app = await buildHouse(place.config, databases, { clock: clockAfter(truth.endsAt) });
+  return {
+    app,
+    databases,
+    from: app.get<ReadFrom>(READER, { strict: false }),
+    truth,
+    close: async () => {
+      await app.close();
+      await databases.close();
+      await place.remove();
+    },
+  };
+}
+
+/** The journal's head after the first hours of a demo. */
+export async function headAfterHours(seed: number, hours: number): Promise<string | null> {
+  const plan = planDemo({ days: 1, seed, size: 'usual' });
+  const lived = liveThrough(plan);
+  const until = instantOf(plan.from + hours * 60);
+  const acts = lived.acts.filter(({ at }) => at < until);
+  const place = await freshPlace();
+  const databases = await openGround(place.config);
+  const clock = new DemoClock(instantOf(plan.from - 1440));
+  const app = await buildHouse(place.config, databases, { clock, ids: new DemoIds(clock, seed) });
+  const hand = await playDays(app, clock, { plan, lived: { ...lived, acts } });
+  const head = await journalHeadOf(hand.reader, hand.plant.siteId);
+  await app.close();
+  await databases.close();
+  await place.remove();
+  return head;
+}
+
+interface Place {
+  readonly config: Config;
+  remove(): Promise<void>;
+}
+
+async function freshPlace(): Promise<Place> {
+  demoCount += 1;
+  const dataFolder = mkdtempSync(join(tmpdir(), 'packthread-demo-'));
+  const server = process.env['TEST_DATABASE_URL'] ?? '';
+  const name = `packthread_demo_${process.pid}_${demoCount}`;
+  const database = server === '' ? null : await freshDatabase(server, name);
+  return {
+    config: configOf(dataFolder, database),
+    remove: async () => {
+      rmSync(dataFolder, { recursive: true, force: true });
+      if (database !== null) await atServer(server, `DROP DATABASE IF EXISTS "${name}" WITH (FORCE)`);
+    },
+  };
+}
+
+function configOf(dataFolder: string, database: string | null): Config {
+  const settings = { DATA_FOLDER: dataFolder, LOG_LEVEL: 'silent', REQUESTS_PER_MINUTE: '1000000' };
+  return readConfig(database === null ? settings : { ...settings, DATABASE_URL: database });
+}
+
+async function freshDatabase(server: string, name: string): Promise<string> {
+  await atServer(server, `CREATE DATABASE "${name}" LC_COLLATE 'C' LC_CTYPE 'C' TEMPLATE template0`);
+  const address = new URL(server);
+  address.pathname = `/${name}`;
+  return address.toString();
+}
+
+async function atServer(server: string, statement: string): Promise<void> {
+  const client = new pg.Client({ connectionString: server });
+  await client.connect();
+  try {
+    await client.query(statement);
+  } finally {
+    await client.end();
+  }
+}
