@@ -1,5 +1,5 @@
 import type { ReadFrom } from '../platform/database/reading.js';
-import { boundTogether } from './bag-contents.js';
+import { boundEveryBag, boundTogether } from './bag-contents.js';
 import { HopperBook, plus, type AnsweredTarget } from './hopper-book.js';
 import { periodsOfRuns } from './hopper-period-rows.js';
 import type { HopperPeriodFacts } from './hopper-periods.js';
@@ -73,6 +73,9 @@ export interface TargetBounds {
   readonly byBag: ReadonlyMap<string, LinkAmounts>;
 }
 
+/** Up to so many bags are followed one by one; more of them with all others of the period at once, which costs less. */
+const fewBags = 4;
+
 /** Several bags in several targets, e.g. a dryer shift's bags in each pallet: one answer for each target, in order. */
 export async function boundsOfBags(
   from: ReadFrom,
@@ -97,9 +100,10 @@ export async function boundsOfBags(
       if (sum === undefined || exits.size === 0) return;
       sum.unit = Math.min(sum.unit, thresholdOf(facts, target.ranges));
       sum.together = plus(sum.together, boundTogether(contents, flow, { bagIds, target: exits }));
+      const every = bagIds.length > fewBags ? boundEveryBag(contents, flow, exits) : null;
       for (const bagId of bagIds) {
-        const amounts = boundTogether(contents, flow, { bagIds: [bagId], target: exits });
-        sum.byBag.set(bagId, plus(sum.byBag.get(bagId), amounts));
+        const alone = every ?? new Map([[bagId, boundTogether(contents, flow, { bagIds: [bagId], target: exits })]]);
+        sum.byBag.set(bagId, plus(sum.byBag.get(bagId), alone.get(bagId) ?? none));
       }
     });
   }

@@ -70,7 +70,7 @@ async function compareTargets(
     reader,
     targets.map((ranges) => ({ ranges })),
   );
-  const group = truth.bagIds.slice(0, 4);
+  const group = truth.bagIds.slice(0, 6);
   const groups = await boundsOfBags(reader, group, targets);
   targets.forEach((ranges, place) => {
     const byBag = linksByBag(links[place] ?? []);
