@@ -140,7 +140,7 @@ function Contents({ pallet }: { readonly pallet: PalletView }): VNode {
               </th>
               <td>{row.runNumber}</td>
               <td class="number">
-                {thousands(row.fromCount)} – {thousands(row.toCount)}
+                {say('counts-from-to', { from: thousands(row.fromCount + 1), to: thousands(row.toCount) })}
               </td>
               <td class="number">{thousands(row.toCount - row.fromCount)}</td>
             </tr>
@@ -193,7 +193,7 @@ function Bags({ pallet }: { readonly pallet: PalletView }): VNode | null {
               <td class="number">{roundKilograms(bag.leastGrams)}</td>
               <td class="number">{roundKilograms(bag.likelyGrams)}</td>
               <td class="number">{roundKilograms(bag.mostGrams)}</td>
-              <td>{say(`pallet-word-${bag.word}`)}</td>
+              <td>{say(`link-${bag.word}`)}</td>
             </tr>
           ))}
         </tbody>

@@ -52,6 +52,8 @@ addSentences('en', {
   'held-by': 'On hold ({hold}, {hazard}): {reason}',
   'perhaps-held-by': 'Not covered by quality hold {hold}, but it may hold some of what that is about: {reason}',
   'no-bag-known': 'Nobody knows which bags its sugar came from. Record what was tipped into the hopper.',
+  'packs-beyond-count':
+    'It is said to hold packs of run {run} up to {toCount}, but only {packCount} were counted. Count the packs on it, then correct the count or the pallet.',
   'pallets-title': 'Pallets',
   'pallets-says': 'Newest first. How a pallet stands with quality is computed when it is opened.',
   'pallets-caption': 'Pallets and where they are',
@@ -85,9 +87,6 @@ addSentences('en', {
   'pallet-likely': 'Likely',
   'pallet-most': 'Most',
   'pallet-word': 'How surely',
-  'pallet-word-sure': 'sure',
-  'pallet-word-likely': 'likely',
-  'pallet-word-possible': 'possible',
   'caution-pallets':
     'Stacked pallets and moving trucks can kill. Keep out from under raised loads, keep to walkways, lift by hand only what you may. The local rules on stacking, trucks and lifting and people licensed for them decide, not this page.',
 });

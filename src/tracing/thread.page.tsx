@@ -1,11 +1,16 @@
 import type { VNode } from 'preact';
-import { kilogramsText } from '../core/units/grams.js';
+import { formatKilograms } from '../core/units/grams.js';
 import { say } from '../platform/sentences/sentences.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
 import { StateMark, type MarkedState } from '../platform/web/state-mark.js';
 import type { Amounts, LineEvent, PackedPart, PalletLine, ShiftName, SourceLine, Thread } from './thread.js';
+
+/** Kilograms to the gram, so that columns stand under each other. */
+function kilograms(grams: number): string {
+  return formatKilograms(grams, { minimumDecimals: 3, thousands: true }).replace(/ kg$/, '');
+}
 
 interface ThreadPageProps {
   readonly viewer: Viewer;
@@ -27,8 +32,19 @@ export function threadPage({ viewer, thread, searchBox }: ThreadPageProps): VNod
         <Figures thread={thread} />
       </section>
       <Packed parts={thread.packed} timeZone={viewer.timeZone} />
-      <Sources thread={thread} />
-      <Pallets pallets={thread.pallets} />
+      <Sources
+        caption="thread-sources"
+        sources={thread.sources.filter((source) => source.word !== 'possible')}
+      />
+      <Sources
+        caption="thread-sources-possible"
+        sources={thread.sources.filter((source) => source.word === 'possible')}
+      />
+      <Pallets caption="thread-pallets" pallets={thread.pallets.filter((pallet) => pallet.word !== 'possible')} />
+      <Pallets
+        caption="thread-pallets-possible"
+        pallets={thread.pallets.filter((pallet) => pallet.word === 'possible')}
+      />
       <Customers thread={thread} />
       <LineEvents events={thread.lineEvents} timeZone={viewer.timeZone} />
       <p class="quiet">{basis(thread, viewer.timeZone)}</p>
@@ -64,18 +80,18 @@ function Figures({ thread }: { readonly thread: Thread }): VNode {
     <dl class="figures">
       <div>
         <dt>{say('thread-sugar-in-it')}</dt>
-        <dd>{say('thread-kilograms', { grams: kilogramsText(grams) })}</dd>
+        <dd>{say('thread-kilograms', { grams: kilograms(grams) })}</dd>
         <dd class="quiet">
-          {say('thread-between', { lower: kilogramsText(lowerGrams), upper: kilogramsText(upperGrams) })}
+          {say('thread-between', { lower: kilograms(lowerGrams), upper: kilograms(upperGrams) })}
         </dd>
       </div>
       <div>
         <dt>{say('thread-likely-of-bags')}</dt>
-        <dd>{say('thread-kilograms', { grams: kilogramsText(likely) })}</dd>
+        <dd>{say('thread-kilograms', { grams: kilograms(likely) })}</dd>
       </div>
       <div>
         <dt>{say('thread-not-explained')}</dt>
-        <dd>{say('thread-kilograms', { grams: kilogramsText(Math.max(0, grams - likely)) })}</dd>
+        <dd>{say('thread-kilograms', { grams: kilograms(Math.max(0, grams - likely)) })}</dd>
       </div>
     </dl>
   );
@@ -93,6 +109,7 @@ function Packed({
     <ThreadTable
       caption={say('thread-packed')}
       heads={['thread-packing-shift', 'thread-run', 'thread-code', 'thread-when', 'thread-packs']}
+      numbers={[4]}
     >
       {parts.map((part) => (
         <tr key={`${part.runId} ${part.fromCount}`}>
@@ -114,7 +131,7 @@ function Packed({
           <td class="number">
             {part.toCount - part.fromCount}
             <br />
-            <small>{say('thread-counts', { from: part.fromCount, to: part.toCount })}</small>
+            <small>{say('thread-counts', { from: part.fromCount + 1, to: part.toCount })}</small>
           </td>
         </tr>
       ))}
@@ -122,10 +139,18 @@ function Packed({
   );
 }
 
-function Sources({ thread }: { readonly thread: Thread }): VNode {
+interface SourcesProps {
+  /** Code of the caption. */
+  readonly caption: string;
+  readonly sources: readonly SourceLine[];
+}
+
+/** The surest first; what is only possible stands in a table of its own, below. */
+function Sources({ caption, sources }: SourcesProps): VNode | null {
+  if (sources.length === 0) return null;
   return (
     <ThreadTable
-      caption={say('thread-sources', { count: thread.sources.length })}
+      caption={say(caption, { count: sources.length })}
       heads={[
         'thread-bag',
         'thread-dryer-shift',
@@ -137,14 +162,14 @@ function Sources({ thread }: { readonly thread: Thread }): VNode {
       ]}
       numbers={[2, 3, 4]}
     >
-      {thread.sources.map((source) => (
+      {sources.map((source) => (
         <tr key={source.bagId}>
           <td>
             <a class="code" href={threadLink(source.bagNumber)}>
               {source.bagNumber}
             </a>
             <br />
-            <small>{source.netGrams === null ? '' : say('thread-net', { net: kilogramsText(source.netGrams) })}</small>
+            <small>{source.netGrams === null ? '' : say('thread-net', { net: kilograms(source.netGrams) })}</small>
           </td>
           <td>
             {source.dryerShift === null
@@ -184,10 +209,17 @@ function stateOf(source: SourceLine): MarkedState {
   return known.find((state) => state === source.decision) ?? 'waiting';
 }
 
-function Pallets({ pallets }: { readonly pallets: readonly PalletLine[] }): VNode {
+interface PalletsProps {
+  /** Code of the caption. */
+  readonly caption: string;
+  readonly pallets: readonly PalletLine[];
+}
+
+function Pallets({ caption, pallets }: PalletsProps): VNode | null {
+  if (pallets.length === 0) return null;
   return (
     <ThreadTable
-      caption={say('thread-pallets', { count: pallets.length })}
+      caption={say(caption, { count: pallets.length })}
       heads={[
         'thread-pallet',
         'thread-code',
@@ -217,7 +249,7 @@ function Pallets({ pallets }: { readonly pallets: readonly PalletLine[] }): VNod
           <td class="number">{pallet.packCount}</td>
           <AmountCells amounts={pallet} />
           <td>
-            {say(`thread-pallet-${pallet.status}`)}
+            {say(`pallet-is-${pallet.status}`)}
             {pallet.placeCode === null ? '' : ` · ${pallet.placeCode}`}
           </td>
           <td>
@@ -238,12 +270,12 @@ function Pallets({ pallets }: { readonly pallets: readonly PalletLine[] }): VNod
 function AmountCells({ amounts }: { readonly amounts: Amounts }): VNode {
   return (
     <>
-      <td class="number">{kilogramsText(amounts.leastGrams)}</td>
-      <td class="number">{kilogramsText(amounts.likelyGrams)}</td>
+      <td class="number">{kilograms(amounts.leastGrams)}</td>
+      <td class="number">{kilograms(amounts.likelyGrams)}</td>
       <td class="number">
-        {kilogramsText(amounts.mostGrams)}
+        {kilograms(amounts.mostGrams)}
         <br />
-        <small>{say(`word-${amounts.word}`)}</small>
+        <small>{say(`link-${amounts.word}`)}</small>
       </td>
     </>
   );
@@ -297,7 +329,7 @@ function LineEvents({
           <td>
             {say(`line-event-${event.kind}`)}: {event.says}
           </td>
-          <td class="number">{event.grams === null ? '' : kilogramsText(event.grams)}</td>
+          <td class="number">{event.grams === null ? '' : kilograms(event.grams)}</td>
         </tr>
       ))}
     </ThreadTable>
@@ -339,7 +371,7 @@ function threadLink(code: string): string {
 
 function basis(thread: Thread, timeZone: string): string {
   return say('thread-basis', {
-    model: thread.model === null ? '–' : say(`flow-model-${thread.model.name}`),
+    model: thread.model === null ? '–' : say(`flow-${thread.model.name}`),
     permille: thread.model?.likelyPermille ?? 0,
     at: localText(thread.readAt, timeZone),
   });
