@@ -1,6 +1,6 @@
 import { bagsOf, type BagRow } from '../drying/bulk-bags.js';
 import { standingsOf } from '../disposition/standings.js';
-import { bestBeforeOfLot } from '../pallets/best-before-of-lot.js';
+import { bestBeforeOfLot } from '../packing/lot-dates.js';
 import { contentsOf, palletsOf } from '../pallets/pallet-list.js';
 import { computedGrossGrams, type ContentRow, type PalletRow } from '../pallets/pallet-rows.js';
 import { packsIn } from '../pallets/ranges.js';

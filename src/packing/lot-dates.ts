@@ -5,6 +5,7 @@ import type { ReadFrom } from '../platform/database/reading.js';
 import { formatOf, shiftAt } from '../plant/plant-facts.js';
 import { bestBeforeOn } from './best-before.js';
 import type { LotRow } from './packing-run-rows.js';
+import { lotOf } from './packing-runs.js';
 import { codeWindowDays } from './printed-codes.js';
 
 /** When the first packs of a lot were made, and until when its packs are best. */
@@ -28,6 +29,11 @@ export async function lotDates(from: ReadFrom, lot: LotRow): Promise<LotDates | 
   if (bestBeforeMonths === null) return { ...dates, bestBeforeOn: null };
   const printed = printedBestBefore(codePattern, lot.code, productionOn);
   return { ...dates, bestBeforeOn: printed ?? bestBeforeOn(productionOn, bestBeforeMonths) };
+}
+
+/** The best-before day of a lot, `YYYY-MM-DD`; null where the format has none or no pack carries the code. */
+export async function bestBeforeOfLot(from: ReadFrom, lotId: string): Promise<string | null> {
+  return (await lotDates(from, await lotOf(from, lotId)))?.bestBeforeOn ?? null;
 }
 
 function printedBestBefore(pattern: string, code: string, productionOn: string): string | null {

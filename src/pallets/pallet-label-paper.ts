@@ -3,7 +3,7 @@ import type { Tx } from '../platform/database/unit-of-work.js';
 import { issuePaper } from '../platform/printing/issue-paper.js';
 import { localText } from '../platform/web/local-text.js';
 import { siteOf } from '../plant/plant-facts.js';
-import { bestBeforeOfLot } from './best-before-of-lot.js';
+import { bestBeforeOfLot } from '../packing/lot-dates.js';
 import { contentsOf, palletOf } from './pallet-list.js';
 import { palletLabelEdition, palletLabelKind, type PalletLabelFacts } from './pallet.label.js';
 import { computedGrossGrams, declaredNetGrams } from './pallet-rows.js';
