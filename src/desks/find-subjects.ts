@@ -3,7 +3,7 @@ import { recognise, type Candidate, type HouseCodes } from '../core/identifiers/
 import { addDays } from '../core/shift-calendar/calendar-day.js';
 import { findDelivery } from '../dispatch/deliveries.js';
 import { findBag } from '../drying/bulk-bags.js';
-import { isId } from '../drying/is-id.js';
+import { isId } from '../platform/is-id.js';
 import type { LotRow } from '../packing/packing-run-rows.js';
 import { filmLotOf, findFilmLots, findLots, findRun, lotOf, rangesOfLot } from '../packing/packing-runs.js';
 import { findPallet } from '../pallets/pallet-list.js';

@@ -1,6 +1,7 @@
 import { readDocumentNumber } from '../core/identifiers/document-number.js';
 import { makeDocumentNumber } from '../core/identifiers/document-number.js';
-import { inChunks } from '../drying/in-chunks.js';
+import type { Page } from '../platform/web/listed.js';
+import { inChunks } from '../platform/database/in-chunks.js';
 import { onlyRow, type ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
 import type { DeliveryRow, LineRow, LoadedRow } from './delivery-rows.js';
@@ -38,14 +39,10 @@ export async function findDelivery(from: ReadFrom, siteId: string, numberOrId: s
 }
 
 /** Deliveries of a site, newest first, by key. */
-export async function deliveryPage(
-  from: ReadFrom,
-  siteId: string,
-  page: { readonly before?: string | null; readonly limit?: number | null },
-): Promise<readonly DeliveryRow[]> {
+export async function deliveryPage(from: ReadFrom, siteId: string, page: Page): Promise<readonly DeliveryRow[]> {
   return from.sql<DeliveryRow>`
     ${() => deliverySelect} AND d."site_id" = ${siteId} AND d."id" < ${page.before ?? '~'}
-    ORDER BY d."id" DESC LIMIT ${page.limit ?? 50}`;
+    ORDER BY d."id" DESC LIMIT ${page.limit}`;
 }
 
 export async function linesOf(from: ReadFrom, deliveryId: string): Promise<readonly LineRow[]> {

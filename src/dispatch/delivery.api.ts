@@ -4,6 +4,7 @@ import type { Asked } from '../journal/entry-draft.js';
 import { May, type Actor } from '../platform/actor.js';
 import { Clock } from '../platform/clock.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
+import { listed, pageOf, type Listed } from '../platform/web/listed.js';
 import { PageQuery } from '../platform/web/page-query.js';
 import { Acting, Asking } from '../platform/web/request.js';
 import { CancelDelivery } from './cancel-delivery.js';
@@ -34,13 +35,9 @@ export class DeliveryApi {
   @Get()
   @May('read')
   @ApiOperation({ summary: 'Deliveries, newest first' })
-  async list(
-    @Acting() actor: Actor,
-    @Query() query: PageQuery,
-  ): Promise<{ items: readonly DeliveryRow[]; next: string | null }> {
-    const limit = query.limit ?? 50;
-    const items = await deliveryPage(this.reader, actor.siteId, { before: query.before ?? null, limit });
-    return { items, next: items.length === limit ? (items.at(-1)?.id ?? null) : null };
+  async list(@Acting() actor: Actor, @Query() query: PageQuery): Promise<Listed<DeliveryRow>> {
+    const page = pageOf(query);
+    return listed(await deliveryPage(this.reader, actor.siteId, page), page);
   }
 
   @Get(':id')

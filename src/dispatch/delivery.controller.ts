@@ -4,6 +4,7 @@ import type { VNode } from 'preact';
 import { May } from '../platform/actor.js';
 import { Clock } from '../platform/clock.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
+import { listed, pageOf } from '../platform/web/listed.js';
 import { PageQuery } from '../platform/web/page-query.js';
 import { Looking, type Viewer } from '../platform/web/request.js';
 import { deliveryPage } from './deliveries.js';
@@ -23,9 +24,8 @@ export class DeliveryController {
   @Get('deliveries')
   @May('read')
   async list(@Looking() viewer: Viewer, @Query() query: PageQuery): Promise<VNode> {
-    const limit = query.limit ?? 50;
-    const deliveries = await deliveryPage(this.reader, viewer.actor.siteId, { before: query.before ?? null, limit });
-    const older = deliveries.length === limit ? (deliveries.at(-1)?.id ?? null) : null;
+    const page = pageOf(query);
+    const { items: deliveries, next: older } = listed(await deliveryPage(this.reader, viewer.actor.siteId, page), page);
     return deliveryListPage({ viewer, deliveries, older });
   }
 
@@ -39,9 +39,8 @@ export class DeliveryController {
   @Get('papers')
   @May('read')
   async papers(@Looking() viewer: Viewer, @Query() query: PageQuery): Promise<VNode> {
-    const limit = query.limit ?? 50;
-    const papers = await paperPage(this.reader, viewer.actor.siteId, { before: query.before ?? null, limit });
-    const older = papers.length === limit ? (papers.at(-1)?.id ?? null) : null;
+    const page = pageOf(query);
+    const { items: papers, next: older } = listed(await paperPage(this.reader, viewer.actor.siteId, page), page);
     return paperListPage({ viewer, papers, older });
   }
 }

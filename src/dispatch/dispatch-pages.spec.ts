@@ -64,7 +64,7 @@ function checked(html: string): string {
 
 describe('the pages of pallets and deliveries', () => {
   it('list pallets and show one: how it stands, what is on it, its bags', async () => {
-    const pallets = await palletPage(reader, plant.siteId, {});
+    const pallets = await palletPage(reader, plant.siteId, { before: null, limit: 50 });
     const list = checked(renderPage(palletListPage({ viewer, pallets, older: null })));
     expect(list).toContain(`/pallets/${palletId}`);
     const pallet = await palletView(reader, plant.siteId, palletId);
@@ -75,7 +75,7 @@ describe('the pages of pallets and deliveries', () => {
   });
 
   it('list deliveries and show one: needed, on and left, the vehicle, what went, the papers with the void one', async () => {
-    const deliveries = await deliveryPage(reader, plant.siteId, {});
+    const deliveries = await deliveryPage(reader, plant.siteId, { before: null, limit: 50 });
     const list = checked(renderPage(deliveryListPage({ viewer, deliveries, older: deliveryId })));
     expect(list).toContain('&lt;i>45&lt;/i>');
     expect(list).toContain(`/deliveries?before=${deliveryId}`);

@@ -3,6 +3,7 @@ import { ApiCreatedResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
 import type { Asked } from '../journal/entry-draft.js';
 import { May, type Actor } from '../platform/actor.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
+import { listed, pageOf, type Listed } from '../platform/web/listed.js';
 import { PageQuery } from '../platform/web/page-query.js';
 import { Acting, Asking } from '../platform/web/request.js';
 import { CloseDelivery, type CloseAnswer } from './close-delivery.js';
@@ -45,12 +46,8 @@ export class NoteApi {
   @Get('papers')
   @May('read')
   @ApiOperation({ summary: 'All papers that were given out, newest first, void ones with the reason' })
-  async papers(
-    @Acting() actor: Actor,
-    @Query() query: PageQuery,
-  ): Promise<{ items: readonly ListedPaper[]; next: string | null }> {
-    const limit = query.limit ?? 50;
-    const items = await paperPage(this.reader, actor.siteId, { before: query.before ?? null, limit });
-    return { items, next: items.length === limit ? (items.at(-1)?.id ?? null) : null };
+  async papers(@Acting() actor: Actor, @Query() query: PageQuery): Promise<Listed<ListedPaper>> {
+    const page = pageOf(query);
+    return listed(await paperPage(this.reader, actor.siteId, page), page);
   }
 }

@@ -1,3 +1,4 @@
+import type { Page } from '../platform/web/listed.js';
 import type { Instant } from '../platform/clock.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 
@@ -17,11 +18,7 @@ export interface ListedPaper {
 }
 
 /** Papers of a site, newest first, by key. */
-export async function paperPage(
-  from: ReadFrom,
-  siteId: string,
-  page: { readonly before: string | null; readonly limit: number },
-): Promise<readonly ListedPaper[]> {
+export async function paperPage(from: ReadFrom, siteId: string, page: Page): Promise<readonly ListedPaper[]> {
   const rows = await from.sql<Omit<ListedPaper, 'isVoid'> & { voidedBy: string | null }>`
     SELECT p."id", p."kind", p."number", p."subject_kind" AS "subjectKind", p."subject_id" AS "subjectId",
       p."issued_at" AS "issuedAt", f."sha256", p."voided_by" AS "voidedBy", e."reason" AS "voidReason"

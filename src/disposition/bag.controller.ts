@@ -4,7 +4,7 @@ import { weighingsOf } from '../drying/bag-weighings.js';
 import { bagPage as bagsBefore, findBag, type BagRow } from '../drying/bulk-bags.js';
 import { dryerRunOf } from '../drying/dryer-runs.js';
 import { receiptOf } from '../drying/goods-receipts.js';
-import { listed, pageOf } from '../drying/listed.js';
+import { listed, pageOf } from '../platform/web/listed.js';
 import { laboratoryStandingOf } from '../laboratory/bag-results.js';
 import { gradeOf, placeOf } from '../plant/plant-facts.js';
 import { May } from '../platform/actor.js';

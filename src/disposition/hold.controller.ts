@@ -2,7 +2,7 @@ import { Controller, Get, Inject, Param, ParseUUIDPipe, Query } from '@nestjs/co
 import type { VNode } from 'preact';
 import { bagsOf } from '../drying/bulk-bags.js';
 import { dryerRunOf } from '../drying/dryer-runs.js';
-import { listed, pageOf } from '../drying/listed.js';
+import { listed, pageOf } from '../platform/web/listed.js';
 import { May } from '../platform/actor.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { PageQuery } from '../platform/web/page-query.js';

@@ -1,6 +1,6 @@
 import { makeDocumentNumber, readDocumentNumber } from '../core/identifiers/document-number.js';
-import type { Page } from '../drying/listed.js';
-import { isId } from '../drying/is-id.js';
+import type { Page } from '../platform/web/listed.js';
+import { isId } from '../platform/is-id.js';
 import { onlyRow, type ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
 import type { HoldRow } from './standings.js';

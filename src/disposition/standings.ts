@@ -1,5 +1,5 @@
 import { bagsOf, type BagRow } from '../drying/bulk-bags.js';
-import { inChunks } from '../drying/in-chunks.js';
+import { inChunks } from '../platform/database/in-chunks.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 
 /** What a hold can be placed on. */

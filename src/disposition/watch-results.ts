@@ -1,6 +1,6 @@
 import { Inject, Injectable, type OnModuleInit } from '@nestjs/common';
 import type { BagRow } from '../drying/bulk-bags.js';
-import { inChunks } from '../drying/in-chunks.js';
+import { inChunks } from '../platform/database/in-chunks.js';
 import { RecordChange } from '../journal/record-change.js';
 import { laboratoryStandingOf } from '../laboratory/bag-results.js';
 import { resultsChangedJob, type ResultsChanged } from '../laboratory/results-changed.js';

@@ -9,7 +9,7 @@ import { weighingsOf, type WeighingRow } from './bag-weighings.js';
 import { CorrectBagForm, MoveBagForm, PrintBagLabelForm } from './bag.form.js';
 import { bagPage, findBag, type BagRow } from './bulk-bags.js';
 import { CorrectBag } from './correct-bag.js';
-import { listed, pageOf, type Listed } from './listed.js';
+import { listed, pageOf, type Listed } from '../platform/web/listed.js';
 import { MoveBag } from './move-bag.js';
 import { PrintBagLabel } from './print-bag-label.js';
 

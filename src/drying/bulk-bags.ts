@@ -4,9 +4,9 @@ import { toBoolean, toWhole } from '../platform/database/columns.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
 import type { BagStatus } from './bag-status.js';
-import { inChunks } from './in-chunks.js';
-import { isId } from './is-id.js';
-import type { Page } from './listed.js';
+import { inChunks } from '../platform/database/in-chunks.js';
+import { isId } from '../platform/is-id.js';
+import type { Page } from '../platform/web/listed.js';
 
 /** A bulk bag with its standing weight and its state. */
 export interface BagRow {

@@ -8,7 +8,7 @@ import { Acting, Asking } from '../platform/web/request.js';
 import { EndDryerRunForm, StartDryerRunForm } from './dryer-run.form.js';
 import { dryerRunPage, findDryerRun, type DryerRunRow } from './dryer-runs.js';
 import { EndDryerRun } from './end-dryer-run.js';
-import { listed, pageOf, type Listed } from './listed.js';
+import { listed, pageOf, type Listed } from '../platform/web/listed.js';
 import { StartDryerRun } from './start-dryer-run.js';
 
 const runExample = {

@@ -1,7 +1,7 @@
-import { isId } from './is-id.js';
+import { isId } from '../platform/is-id.js';
 import { onlyRow, type ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
-import type { Page } from './listed.js';
+import type { Page } from '../platform/web/listed.js';
 import { readDocumentNumber, makeDocumentNumber } from '../core/identifiers/document-number.js';
 
 /** A dryer run; `endedAt` null: it goes on. */

@@ -1,6 +1,6 @@
 import { onlyRow, type ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
-import type { Page } from './listed.js';
+import type { Page } from '../platform/web/listed.js';
 
 /** A receipt of bags from a supplier. */
 export interface ReceiptRow {

@@ -7,7 +7,7 @@ import { PageQuery } from '../platform/web/page-query.js';
 import { Acting, Asking } from '../platform/web/request.js';
 import type { ClosedBag } from './close-bag.js';
 import { receiptOf, receiptPage, type ReceiptRow } from './goods-receipts.js';
-import { listed, pageOf, type Listed } from './listed.js';
+import { listed, pageOf, type Listed } from '../platform/web/listed.js';
 import { ReceiveBags, type ReceivedBags } from './receive-bags.js';
 import { ReceiveBagsForm, RecordOpeningStockForm } from './receipt.form.js';
 import { RecordOpeningStock } from './record-opening-stock.js';

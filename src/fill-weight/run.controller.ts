@@ -3,10 +3,11 @@ import { ApiExcludeController } from '@nestjs/swagger';
 import type { VNode } from 'preact';
 import { May } from '../platform/actor.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
+import { listed, pageOf } from '../platform/web/listed.js';
 import { PageQuery } from '../platform/web/page-query.js';
 import { Looking, type Viewer } from '../platform/web/request.js';
 import { findRun } from '../packing/packing-runs.js';
-import { listAnswer, runPage } from '../packing/run-lists.js';
+import { runPage } from '../packing/run-lists.js';
 import { readRunView } from '../packing/run-view.js';
 import { runListPage } from '../packing/packing-run-list.page.js';
 import { packingRunPage } from '../packing/packing-run.page.js';
@@ -20,8 +21,9 @@ export class RunController {
 
   @Get()
   @May('read')
-  async list(@Looking() viewer: Viewer, @Query() page: PageQuery): Promise<VNode> {
-    const { items, next } = listAnswer(await runPage(this.reader, viewer.actor.siteId, page), page);
+  async list(@Looking() viewer: Viewer, @Query() query: PageQuery): Promise<VNode> {
+    const page = pageOf(query);
+    const { items, next } = listed(await runPage(this.reader, viewer.actor.siteId, page), page);
     return runListPage({ viewer, runs: items, older: next });
   }
 

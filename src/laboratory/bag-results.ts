@@ -7,7 +7,7 @@ import {
 } from '../core/sugar-analysis/specification.js';
 import { readDecimal } from '../core/units/decimals.js';
 import { bagsOf, type BagRow } from '../drying/bulk-bags.js';
-import { inChunks } from '../drying/in-chunks.js';
+import { inChunks } from '../platform/database/in-chunks.js';
 import { specificationAt } from '../plant/plant-facts.js';
 import { shifted } from '../platform/clock.js';
 import type { ReadFrom } from '../platform/database/reading.js';

@@ -1,6 +1,6 @@
 import { Controller, Get, Inject, Param, ParseUUIDPipe, Query } from '@nestjs/common';
 import type { VNode } from 'preact';
-import { listed, pageOf } from '../drying/listed.js';
+import { listed, pageOf } from '../platform/web/listed.js';
 import { May } from '../platform/actor.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { PageQuery } from '../platform/web/page-query.js';

@@ -1,6 +1,6 @@
 import { Injectable, type OnModuleInit } from '@nestjs/common';
 import { DecisionSubjects, type DecisionSubject } from '../disposition/decision-subjects.js';
-import { isId } from '../drying/is-id.js';
+import { isId } from '../platform/is-id.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { NotFound, Refusal } from '../platform/refusal.js';
 import { findLots, lotOf } from './packing-runs.js';

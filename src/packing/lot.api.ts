@@ -4,12 +4,13 @@ import type { Asked } from '../journal/entry-draft.js';
 import { May, type Actor } from '../platform/actor.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
+import { listed, pageOf } from '../platform/web/listed.js';
 import { Acting, Asking } from '../platform/web/request.js';
 import { FilmLotsQuery, LotsQuery, PrintLotLabelForm } from './lot.form.js';
 import { filmLotExample, lotExample, lotRangeExample } from './packing.examples.js';
 import { filmLotOf, filmRanges, findFilmLots, findLots, rangesOfLot } from './packing-runs.js';
 import { PrintLotLabel } from './print-lot-label.js';
-import { filmLotPage, listAnswer, lotPage, readLotOfSite } from './run-lists.js';
+import { filmLotPage, lotPage, readLotOfSite } from './run-lists.js';
 
 @ApiTags('lots')
 @Controller('api/lots')
@@ -24,7 +25,8 @@ export class LotApi {
   @ApiOperation({ summary: 'Lots, newest first; with a code those that carry it or begin with it' })
   @ApiOkResponse({ schema: { example: { items: [lotExample], next: null } } })
   async list(@Acting() actor: Actor, @Query() query: LotsQuery) {
-    if (query.code == null) return listAnswer(await lotPage(this.reader, actor.siteId, query), query);
+    const page = pageOf(query);
+    if (query.code == null) return listed(await lotPage(this.reader, actor.siteId, page), page);
     return { items: await findLots(this.reader, actor.siteId, query.code, { prefix: true }), next: null };
   }
 
@@ -56,7 +58,8 @@ export class FilmLotApi {
   @ApiOperation({ summary: 'Lots of film, preprinted bags, labels and glue, newest first; with a code that one' })
   @ApiOkResponse({ schema: { example: { items: [filmLotExample], next: null } } })
   async list(@Acting() actor: Actor, @Query() query: FilmLotsQuery) {
-    if (query.code == null) return listAnswer(await filmLotPage(this.reader, actor.siteId, query), query);
+    const page = pageOf(query);
+    if (query.code == null) return listed(await filmLotPage(this.reader, actor.siteId, page), page);
     return { items: await findFilmLots(this.reader, actor.siteId, query.code), next: null };
   }
 

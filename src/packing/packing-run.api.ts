@@ -3,6 +3,7 @@ import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestj
 import type { Asked } from '../journal/entry-draft.js';
 import { May, type Actor } from '../platform/actor.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
+import { listed, pageOf } from '../platform/web/listed.js';
 import { PageQuery } from '../platform/web/page-query.js';
 import { Acting, Asking } from '../platform/web/request.js';
 import { ChangeCode } from './change-code.js';
@@ -12,7 +13,7 @@ import { CountPacks } from './count-packs.js';
 import { FitFilm } from './fit-film.js';
 import { ChangeCodeForm, CloseRunForm, CountLoosePacksForm, CountPacksForm, FitFilmForm } from './packing-run.form.js';
 import { findRun } from './packing-runs.js';
-import { countPage, listAnswer, runPage } from './run-lists.js';
+import { countPage, runPage } from './run-lists.js';
 import { readRunView } from './run-view.js';
 import {
   changeExample,
@@ -32,8 +33,9 @@ export class PackingRunApi {
   @May('read')
   @ApiOperation({ summary: 'Packing runs, newest first' })
   @ApiOkResponse({ schema: { example: { items: [runExample], next: null } } })
-  async list(@Acting() actor: Actor, @Query() page: PageQuery) {
-    return listAnswer(await runPage(this.reader, actor.siteId, page), page);
+  async list(@Acting() actor: Actor, @Query() query: PageQuery) {
+    const page = pageOf(query);
+    return listed(await runPage(this.reader, actor.siteId, page), page);
   }
 
   @Get(':id')
@@ -47,9 +49,10 @@ export class PackingRunApi {
   @Get(':id/counts')
   @May('read')
   @ApiOperation({ summary: 'The counts of a run, newest first' })
-  async counts(@Acting() actor: Actor, @Param('id', ParseUUIDPipe) id: string, @Query() page: PageQuery) {
+  async counts(@Acting() actor: Actor, @Param('id', ParseUUIDPipe) id: string, @Query() query: PageQuery) {
     const run = await findRun(this.reader, actor.siteId, id);
-    return listAnswer(await countPage(this.reader, run.id, page), page);
+    const page = pageOf(query);
+    return listed(await countPage(this.reader, run.id, page), page);
   }
 }
 

@@ -1,4 +1,5 @@
 import { normaliseCode } from '../core/identifiers/normalise-code.js';
+import { isId } from '../platform/is-id.js';
 import type { Instant } from '../platform/clock.js';
 import { toBoolean } from '../platform/database/columns.js';
 import type { ReadFrom } from '../platform/database/reading.js';
@@ -16,8 +17,6 @@ import type {
   StopRow,
 } from './packing-run-rows.js';
 import { readRunNumber } from './packing-run-number.js';
-
-const idPattern = /^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/i;
 
 /** What `RunRow` is read from; the caller adds its condition. */
 export const runColumns = (): string => `
@@ -40,7 +39,7 @@ export async function runOf(from: ReadFrom, runId: string): Promise<RunRow> {
 /** A run of a site by its number (spaces and case forgiven) or id. */
 export async function findRun(from: ReadFrom, siteId: string, numberOrId: string): Promise<RunRow> {
   const asked = numberOrId.trim();
-  const id = idPattern.test(asked) ? asked.toLowerCase() : '';
+  const id = isId(asked) ? asked.toLowerCase() : '';
   const [row] = await from.sql<RunRow>`
     SELECT ${runColumns} WHERE r."site_id" = ${siteId} AND r."voided_by" IS NULL
       AND (r."id" = ${id} OR r."number" = ${readRunNumber(asked) ?? asked})`;

@@ -3,6 +3,7 @@ import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestj
 import type { Asked } from '../journal/entry-draft.js';
 import { May, type Actor } from '../platform/actor.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
+import { listed, pageOf } from '../platform/web/listed.js';
 import { PageQuery } from '../platform/web/page-query.js';
 import { Acting, Asking } from '../platform/web/request.js';
 import { CorrectRemoval } from './correct-removal.js';
@@ -10,7 +11,7 @@ import { CorrectRemovalForm } from './correction.form.js';
 import { removalExample } from './packing.examples.js';
 import { RemoveSugarForm } from './removal.form.js';
 import { RemoveSugar } from './remove-sugar.js';
-import { listAnswer, removalPage } from './run-lists.js';
+import { removalPage } from './run-lists.js';
 
 @ApiTags('removals')
 @Controller('api/removals')
@@ -25,8 +26,9 @@ export class RemovalApi {
   @May('read')
   @ApiOperation({ summary: 'Rejects, samples and sweepings, newest first' })
   @ApiOkResponse({ schema: { example: { items: [{ ...removalExample, scaleErrorMilligrams: null }], next: null } } })
-  async list(@Acting() actor: Actor, @Query() page: PageQuery) {
-    return listAnswer(await removalPage(this.reader, actor.siteId, page), page);
+  async list(@Acting() actor: Actor, @Query() query: PageQuery) {
+    const page = pageOf(query);
+    return listed(await removalPage(this.reader, actor.siteId, page), page);
   }
 
   @Post()

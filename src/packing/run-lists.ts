@@ -1,62 +1,44 @@
 import type { ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
+import type { Page } from '../platform/web/listed.js';
 import type { CountRow, FilmLotRow, LotRow, RemovalRow, RunRow } from './packing-run-rows.js';
 import { lotColumns, lotOf, removalColumns, runColumns } from './packing-runs.js';
 
-/** A stretch of a list: entries before a key, newest first. */
-export interface ListPage {
-  readonly before?: string | null;
-  readonly limit?: number | null;
-}
-
 /** Runs of a site, newest first, by key. */
-export async function runPage(from: ReadFrom, siteId: string, page: ListPage): Promise<RunRow[]> {
+export async function runPage(from: ReadFrom, siteId: string, page: Page): Promise<RunRow[]> {
   return from.sql<RunRow>`
     SELECT ${runColumns} WHERE r."site_id" = ${siteId} AND r."voided_by" IS NULL AND r."id" < ${page.before ?? '~'}
-    ORDER BY r."id" DESC LIMIT ${page.limit ?? 50}`;
+    ORDER BY r."id" DESC LIMIT ${page.limit}`;
 }
 
 /** Lots of a site, newest first, by key. */
-export async function lotPage(from: ReadFrom, siteId: string, page: ListPage): Promise<LotRow[]> {
+export async function lotPage(from: ReadFrom, siteId: string, page: Page): Promise<LotRow[]> {
   return from.sql<LotRow>`
     SELECT ${lotColumns} WHERE l."site_id" = ${siteId} AND l."voided_by" IS NULL AND l."id" < ${page.before ?? '~'}
-    ORDER BY l."id" DESC LIMIT ${page.limit ?? 50}`;
+    ORDER BY l."id" DESC LIMIT ${page.limit}`;
 }
 
 /** Film lots of a site, newest first, by key. */
-export async function filmLotPage(from: ReadFrom, siteId: string, page: ListPage): Promise<FilmLotRow[]> {
+export async function filmLotPage(from: ReadFrom, siteId: string, page: Page): Promise<FilmLotRow[]> {
   return from.sql<FilmLotRow>`
     SELECT "id", "site_id" AS "siteId", "code", "supplier_code" AS "supplierCode", "kind" FROM "film_lot"
     WHERE "site_id" = ${siteId} AND "voided_by" IS NULL AND "id" < ${page.before ?? '~'}
-    ORDER BY "id" DESC LIMIT ${page.limit ?? 50}`;
+    ORDER BY "id" DESC LIMIT ${page.limit}`;
 }
 
 /** Removals of a site, newest first, by key. */
-export async function removalPage(from: ReadFrom, siteId: string, page: ListPage): Promise<RemovalRow[]> {
+export async function removalPage(from: ReadFrom, siteId: string, page: Page): Promise<RemovalRow[]> {
   return from.sql<RemovalRow>`
     SELECT ${removalColumns} WHERE m."site_id" = ${siteId} AND m."voided_by" IS NULL AND m."id" < ${page.before ?? '~'}
-    ORDER BY m."id" DESC LIMIT ${page.limit ?? 50}`;
+    ORDER BY m."id" DESC LIMIT ${page.limit}`;
 }
 
 /** The good counts of a run, newest first, by key. */
-export async function countPage(from: ReadFrom, runId: string, page: ListPage): Promise<CountRow[]> {
+export async function countPage(from: ReadFrom, runId: string, page: Page): Promise<CountRow[]> {
   return from.sql<CountRow>`
     SELECT "id", "run_id" AS "runId", "pack_count" AS "packCount", "counted_at" AS "countedAt", "occasion"
     FROM "pack_count" WHERE "run_id" = ${runId} AND "voided_by" IS NULL AND "id" < ${page.before ?? '~'}
-    ORDER BY "id" DESC LIMIT ${page.limit ?? 50}`;
-}
-
-/** What a list answers: its entries, and the key to ask on with; null at the end. */
-export interface ListAnswer<Row> {
-  readonly items: readonly Row[];
-  readonly next: string | null;
-}
-
-export function listAnswer<Row extends { readonly id: string }>(
-  items: readonly Row[],
-  { limit }: ListPage,
-): ListAnswer<Row> {
-  return { items, next: items.length === (limit ?? 50) ? (items.at(-1)?.id ?? null) : null };
+    ORDER BY "id" DESC LIMIT ${page.limit}`;
 }
 
 /** @throws {NotFound} `lot`, also for a lot of another site */

@@ -1,5 +1,7 @@
 import { isSscc } from '../core/identifiers/sscc.js';
-import { inChunks } from '../drying/in-chunks.js';
+import { isId } from '../platform/is-id.js';
+import type { Page } from '../platform/web/listed.js';
+import { inChunks } from '../platform/database/in-chunks.js';
 import { lotRangesOfRuns } from '../packing/packing-runs.js';
 import { toBoolean } from '../platform/database/columns.js';
 import type { ReadFrom } from '../platform/database/reading.js';
@@ -35,24 +37,18 @@ export async function palletsOf(from: ReadFrom, palletIds: readonly string[]): P
 export async function findPallet(from: ReadFrom, siteId: string, ssccOrId: string): Promise<PalletRow> {
   const digits = ssccOrId.replaceAll(/[\s()\-.]/g, '').replace(/^\]C1/, '');
   const sscc = [digits, digits.replace(/^00/, '')].find(isSscc) ?? '';
-  const id = idPattern.test(ssccOrId.trim()) ? ssccOrId.trim().toLowerCase() : '';
+  const id = isId(ssccOrId) ? ssccOrId.trim().toLowerCase() : '';
   const [row] = await from.sql<StoredPallet>`
     ${() => palletSelect} AND p."site_id" = ${siteId} AND (p."sscc" = ${sscc} OR p."id" = ${id})`;
   if (row === undefined) throw new NotFound('pallet', ssccOrId);
   return palletRow(row);
 }
 
-const idPattern = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i;
-
 /** Pallets of a site, newest first, by key. */
-export async function palletPage(
-  from: ReadFrom,
-  siteId: string,
-  page: { readonly before?: string | null; readonly limit?: number | null },
-): Promise<readonly PalletRow[]> {
+export async function palletPage(from: ReadFrom, siteId: string, page: Page): Promise<readonly PalletRow[]> {
   const rows = await from.sql<StoredPallet>`
     ${() => palletSelect} AND p."site_id" = ${siteId} AND p."id" < ${page.before ?? '~'}
-    ORDER BY p."id" DESC LIMIT ${page.limit ?? 50}`;
+    ORDER BY p."id" DESC LIMIT ${page.limit}`;
   return rows.map(palletRow);
 }
 

@@ -4,6 +4,7 @@ import type { Asked } from '../journal/entry-draft.js';
 import { May, type Actor } from '../platform/actor.js';
 import { HeavyReads } from '../platform/database/heavy-reads.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
+import { listed, pageOf, type Listed } from '../platform/web/listed.js';
 import { PageQuery } from '../platform/web/page-query.js';
 import { Acting, Asking } from '../platform/web/request.js';
 import type { PalletAnswer } from './add-pallet.js';
@@ -51,13 +52,9 @@ export class PalletApi {
   @Get()
   @May('read')
   @ApiOperation({ summary: 'Pallets, newest first' })
-  async list(
-    @Acting() actor: Actor,
-    @Query() query: PageQuery,
-  ): Promise<{ items: readonly PalletRow[]; next: string | null }> {
-    const limit = query.limit ?? 50;
-    const items = await palletPage(this.reader, actor.siteId, { before: query.before ?? null, limit });
-    return { items, next: items.length === limit ? (items.at(-1)?.id ?? null) : null };
+  async list(@Acting() actor: Actor, @Query() query: PageQuery): Promise<Listed<PalletRow>> {
+    const page = pageOf(query);
+    return listed(await palletPage(this.reader, actor.siteId, page), page);
   }
 
   @Get(':id')

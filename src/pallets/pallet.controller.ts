@@ -4,6 +4,7 @@ import type { VNode } from 'preact';
 import { May } from '../platform/actor.js';
 import { HeavyReads } from '../platform/database/heavy-reads.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
+import { listed, pageOf } from '../platform/web/listed.js';
 import { PageQuery } from '../platform/web/page-query.js';
 import { Looking, type Viewer } from '../platform/web/request.js';
 import { palletPage } from './pallet-list.js';
@@ -21,9 +22,8 @@ export class PalletController {
   @Get()
   @May('read')
   async list(@Looking() viewer: Viewer, @Query() query: PageQuery): Promise<VNode> {
-    const limit = query.limit ?? 50;
-    const pallets = await palletPage(this.reader, viewer.actor.siteId, { before: query.before ?? null, limit });
-    const older = pallets.length === limit ? (pallets.at(-1)?.id ?? null) : null;
+    const page = pageOf(query);
+    const { items: pallets, next: older } = listed(await palletPage(this.reader, viewer.actor.siteId, page), page);
     return palletListPage({ viewer, pallets, older });
   }
 

@@ -1,5 +1,5 @@
 import type { ReadFrom } from '../platform/database/reading.js';
-import { inChunks } from '../drying/in-chunks.js';
+import { inChunks } from '../platform/database/in-chunks.js';
 import { rangesOfLot } from '../packing/packing-runs.js';
 import type { CountRange, PalletOfRange } from './pallet-rows.js';
 import { clipped, type OpenRange } from './ranges.js';

@@ -3,6 +3,7 @@ import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestj
 import type { Asked } from '../journal/entry-draft.js';
 import { May, type Actor } from '../platform/actor.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
+import { listed, pageOf, type Listed } from '../platform/web/listed.js';
 import { PageQuery } from '../platform/web/page-query.js';
 import { Acting, Asking } from '../platform/web/request.js';
 import { AddMachine } from './add-machine.js';
@@ -32,13 +33,9 @@ export class DeviceApi {
   @May('read')
   @ApiOperation({ summary: 'The devices of the site, newest first' })
   @ApiOkResponse({ schema: { example: { items: [row], next: null } } })
-  async list(
-    @Acting() actor: Actor,
-    @Query() page: PageQuery,
-  ): Promise<{ items: readonly DeviceRow[]; next: string | null }> {
-    const limit = page.limit ?? 50;
-    const items = await devicesOf(this.reader, actor.siteId, { before: page.before ?? null, limit });
-    return { items, next: items.length === limit ? (items.at(-1)?.id ?? null) : null };
+  async list(@Acting() actor: Actor, @Query() page: PageQuery): Promise<Listed<DeviceRow>> {
+    const asked = pageOf(page);
+    return listed(await devicesOf(this.reader, actor.siteId, asked), asked);
   }
 
   @Post()

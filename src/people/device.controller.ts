@@ -7,6 +7,7 @@ import { May } from '../platform/actor.js';
 import { CONFIG, type Config } from '../platform/config.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { Ids } from '../platform/ids.js';
+import { listed, pageOf } from '../platform/web/listed.js';
 import { PageQuery } from '../platform/web/page-query.js';
 import { Asking, Looking, type Viewer } from '../platform/web/request.js';
 import { giveDeviceCookie } from './cookies.js';
@@ -58,9 +59,8 @@ export class DeviceController {
     page: PageQuery,
     { body, trouble }: { readonly body: unknown; readonly trouble: readonly string[] },
   ): Promise<VNode> {
-    const limit = page.limit ?? 50;
-    const devices = await devicesOf(this.reader, viewer.actor.siteId, { before: page.before ?? null, limit });
-    const older = devices.length === limit ? (devices.at(-1)?.id ?? null) : null;
+    const asked = pageOf(page);
+    const { items: devices, next: older } = listed(await devicesOf(this.reader, viewer.actor.siteId, asked), asked);
     const entered = { code: enteredText(body, 'code'), kind: enteredText(body, 'kind') };
     return devicesPage({
       viewer,

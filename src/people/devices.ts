@@ -1,3 +1,4 @@
+import type { Page } from '../platform/web/listed.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import type { Device } from './device.entity.js';
 
@@ -13,14 +14,10 @@ export interface DeviceRow {
 const afterAllIds = 'g';
 
 /** The devices of a site, newest first, those before an id; at most 200. */
-export async function devicesOf(
-  from: ReadFrom,
-  siteId: string,
-  page: { readonly before: string | null; readonly limit: number },
-): Promise<readonly DeviceRow[]> {
+export async function devicesOf(from: ReadFrom, siteId: string, page: Page): Promise<readonly DeviceRow[]> {
   return from.sql<DeviceRow>`
     SELECT d."id" AS "id", d."code" AS "code", d."kind" AS "kind", t."set_at" AS "tokenSetAt"
     FROM "device" d LEFT JOIN "device_token" t ON t."device_id" = d."id"
     WHERE d."site_id" = ${siteId} AND d."id" < ${page.before ?? afterAllIds}
-    ORDER BY d."id" DESC LIMIT ${Math.min(page.limit, 200)}`;
+    ORDER BY d."id" DESC LIMIT ${page.limit}`;
 }

@@ -1,3 +1,4 @@
+import type { Page } from '../platform/web/listed.js';
 import { roles, type Role } from '../platform/actor.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
@@ -22,16 +23,12 @@ interface PersonOnly {
 }
 
 /** The people of a site, newest first, those before an id; at most 200. */
-export async function peopleOf(
-  from: ReadFrom,
-  siteId: string,
-  page: { readonly before: string | null; readonly limit: number },
-): Promise<readonly PersonRow[]> {
+export async function peopleOf(from: ReadFrom, siteId: string, page: Page): Promise<readonly PersonRow[]> {
   const people = await from.sql<PersonOnly>`
     SELECT p."id" AS "id", p."site_id" AS "siteId", p."code" AS "code", n."name" AS "name", n."language" AS "language"
     FROM "person" p LEFT JOIN "person_name" n ON n."person_id" = p."id"
     WHERE p."site_id" = ${siteId} AND p."id" < ${page.before ?? afterAllIds}
-    ORDER BY p."id" DESC LIMIT ${Math.min(page.limit, 200)}`;
+    ORDER BY p."id" DESC LIMIT ${page.limit}`;
   return withRoles(from, people);
 }
 

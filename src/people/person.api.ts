@@ -3,6 +3,7 @@ import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestj
 import type { Asked } from '../journal/entry-draft.js';
 import { May, type Actor } from '../platform/actor.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
+import { listed, pageOf, type Listed } from '../platform/web/listed.js';
 import { PageQuery } from '../platform/web/page-query.js';
 import { Acting, Asking } from '../platform/web/request.js';
 import { AddPerson, type AddedPerson } from './add-person.js';
@@ -34,13 +35,9 @@ export class PersonApi {
   @May('read')
   @ApiOperation({ summary: 'The people of the site, newest first' })
   @ApiOkResponse({ schema: { example: { items: [example], next: null } } })
-  async list(
-    @Acting() actor: Actor,
-    @Query() page: PageQuery,
-  ): Promise<{ items: readonly PersonRow[]; next: string | null }> {
-    const limit = page.limit ?? 50;
-    const items = await peopleOf(this.reader, actor.siteId, { before: page.before ?? null, limit });
-    return { items, next: items.length === limit ? (items.at(-1)?.id ?? null) : null };
+  async list(@Acting() actor: Actor, @Query() page: PageQuery): Promise<Listed<PersonRow>> {
+    const asked = pageOf(page);
+    return listed(await peopleOf(this.reader, actor.siteId, asked), asked);
   }
 
   @Get(':id')

@@ -3,6 +3,7 @@ import { ApiExcludeController } from '@nestjs/swagger';
 import type { VNode } from 'preact';
 import { May } from '../platform/actor.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
+import { listed, pageOf } from '../platform/web/listed.js';
 import { PageQuery } from '../platform/web/page-query.js';
 import { Looking, type Viewer } from '../platform/web/request.js';
 import { peopleOf, personOf } from './people.js';
@@ -16,9 +17,8 @@ export class PersonController {
   @Get()
   @May('read')
   async list(@Looking() viewer: Viewer, @Query() page: PageQuery): Promise<VNode> {
-    const limit = page.limit ?? 50;
-    const people = await peopleOf(this.reader, viewer.actor.siteId, { before: page.before ?? null, limit });
-    const older = people.length === limit ? (people.at(-1)?.id ?? null) : null;
+    const asked = pageOf(page);
+    const { items: people, next: older } = listed(await peopleOf(this.reader, viewer.actor.siteId, asked), asked);
     return peoplePage({ viewer, people, older });
   }
 

@@ -3,6 +3,7 @@ import { ApiCreatedResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
 import type { Asked } from '../journal/entry-draft.js';
 import { May, type Actor } from '../platform/actor.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
+import { listed, pageOf } from '../platform/web/listed.js';
 import { PageQuery } from '../platform/web/page-query.js';
 import { Acting, Asking } from '../platform/web/request.js';
 import { AddCustomer } from './add-customer.js';
@@ -33,9 +34,8 @@ export class CustomerApi {
     @Acting() actor: Actor,
     @Query() page: PageQuery,
   ): Promise<{ readonly items: readonly CustomerRow[]; readonly next: string | null }> {
-    const limit = page.limit ?? 50;
-    const items = await customersOf(this.reader, actor.siteId, { before: page.before ?? null, limit });
-    return { items, next: items.length === limit ? (items.at(-1)?.id ?? null) : null };
+    const asked = pageOf(page);
+    return listed(await customersOf(this.reader, actor.siteId, asked), asked);
   }
 
   @Post('customers')

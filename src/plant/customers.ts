@@ -1,12 +1,9 @@
+import type { Page } from '../platform/web/listed.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import type { CustomerRow } from './plant-rows.js';
 
 /** The customers of a site, the latest first; `before` is the id after which the list goes on. */
-export async function customersOf(
-  from: ReadFrom,
-  siteId: string,
-  page: { readonly before?: string | null; readonly limit: number },
-): Promise<CustomerRow[]> {
+export async function customersOf(from: ReadFrom, siteId: string, page: Page): Promise<CustomerRow[]> {
   // Ids are hexadecimal, so every one of them stands before a "g".
   const before = page.before ?? 'g';
   return from.sql<CustomerRow>`

@@ -60,7 +60,7 @@ export async function allOf(from: ReadFrom, siteId: string, at: Instant): Promis
     scales: await scalesAt(from, siteId, at),
     grades: await gradesAt(from, siteId, at),
     formats: await formatsOf(from, siteId),
-    customers: await customersOf(from, siteId, { limit: 200 }),
+    customers: await customersOf(from, siteId, { before: null, limit: 200 }),
     places: await from.sql<PlaceRow>`
       SELECT "id", "site_id" AS "siteId", "code", "kind" FROM "store_place" WHERE "site_id" = ${siteId} ORDER BY "code"`,
   };

@@ -5,6 +5,7 @@ import { May, type Actor } from '../platform/actor.js';
 import { Clock } from '../platform/clock.js';
 import { HeavyReads } from '../platform/database/heavy-reads.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
+import { listed, pageOf, type Listed } from '../platform/web/listed.js';
 import { PageQuery } from '../platform/web/page-query.js';
 import { Acting, Asking } from '../platform/web/request.js';
 import { AccountSpanForm, CorrectAccountForm, SignAccountForm } from './account.form.js';
@@ -61,13 +62,9 @@ export class AccountApi {
   @May('read')
   @ApiOperation({ summary: 'Signed accounts, newest first; void ones too' })
   @ApiOkResponse({ schema: { example: { items: [signed], next: null } } })
-  async list(
-    @Acting() actor: Actor,
-    @Query() page: PageQuery,
-  ): Promise<{ items: readonly AccountRow[]; next: string | null }> {
-    const limit = page.limit ?? 50;
-    const items = await accountPage(this.reader, actor.siteId, { before: page.before ?? null, limit });
-    return { items, next: items.length === limit ? (items.at(-1)?.id ?? null) : null };
+  async list(@Acting() actor: Actor, @Query() page: PageQuery): Promise<Listed<AccountRow>> {
+    const asked = pageOf(page);
+    return listed(await accountPage(this.reader, actor.siteId, asked), asked);
   }
 
   @Get('draft')

@@ -4,6 +4,7 @@ import type { VNode } from 'preact';
 import { May } from '../platform/actor.js';
 import { HeavyReads } from '../platform/database/heavy-reads.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
+import { listed, pageOf } from '../platform/web/listed.js';
 import { PageQuery } from '../platform/web/page-query.js';
 import { Looking, type Viewer } from '../platform/web/request.js';
 import { accountView } from './account.page.js';
@@ -21,9 +22,8 @@ export class AccountController {
   @Get()
   @May('read')
   async list(@Looking() viewer: Viewer, @Query() page: PageQuery): Promise<VNode> {
-    const limit = page.limit ?? 50;
-    const accounts = await accountPage(this.reader, viewer.actor.siteId, { before: page.before ?? null, limit });
-    const older = accounts.length === limit ? (accounts.at(-1)?.id ?? null) : null;
+    const asked = pageOf(page);
+    const { items: accounts, next: older } = listed(await accountPage(this.reader, viewer.actor.siteId, asked), asked);
     return accountList({ viewer, accounts, older });
   }
 

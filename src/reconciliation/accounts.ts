@@ -1,5 +1,6 @@
 import type { Verdict } from '../core/mass-balance/account.js';
 import { readDocumentNumber, makeDocumentNumber } from '../core/identifiers/document-number.js';
+import type { Page } from '../platform/web/listed.js';
 import type { Instant } from '../platform/clock.js';
 import { toWhole } from '../platform/database/columns.js';
 import { onlyRow, type ReadFrom } from '../platform/database/reading.js';
@@ -74,14 +75,10 @@ export async function findAccount(from: ReadFrom, siteId: string, text: string):
 }
 
 /** Accounts of a site, newest first, by key; void ones too, since no number is missing. */
-export async function accountPage(
-  from: ReadFrom,
-  siteId: string,
-  page: { readonly before: string | null; readonly limit: number },
-): Promise<readonly AccountRow[]> {
+export async function accountPage(from: ReadFrom, siteId: string, page: Page): Promise<readonly AccountRow[]> {
   const rows = await from.sql<StoredAccount>`
     SELECT ${columns} WHERE a."site_id" = ${siteId} AND a."id" < ${page.before ?? '~'}
-    ORDER BY a."id" DESC LIMIT ${Math.min(page.limit, 200)}`;
+    ORDER BY a."id" DESC LIMIT ${page.limit}`;
   return rows.map(accountRow);
 }
 

@@ -1,5 +1,5 @@
 import { candidateMistakes, type WeighedRecord } from '../core/mass-balance/candidate-mistakes.js';
-import { inChunks } from '../drying/in-chunks.js';
+import { inChunks } from '../platform/database/in-chunks.js';
 import { palletsOfRanges } from '../pallets/pallets-of-ranges.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import type { AccountLine } from './account-view.js';

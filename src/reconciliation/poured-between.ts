@@ -1,4 +1,4 @@
-import { inChunks } from '../drying/in-chunks.js';
+import { inChunks } from '../platform/database/in-chunks.js';
 import { readAdditions, type AdditionFact } from '../hopper/addition-facts.js';
 import { periodOf } from '../hopper/hopper-period-rows.js';
 import { noEnd, timeUncertaintyAt } from '../hopper/record-times.js';

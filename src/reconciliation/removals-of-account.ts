@@ -1,7 +1,7 @@
 import { standardUncertaintyWithin, weightOfPacks, type Uncertainty } from '../core/mass-balance/uncertainty.js';
 import { removalsOfHopper } from '../packing/packing-runs.js';
 import type { RemovalRow } from '../packing/packing-run-rows.js';
-import { inChunks } from '../drying/in-chunks.js';
+import { inChunks } from '../platform/database/in-chunks.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import type { AccountLine } from './account-view.js';
 import { packWeightsOf, type PackWeight } from './pack-weights.js';
