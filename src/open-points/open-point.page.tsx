@@ -1,7 +1,8 @@
 import type { VNode } from 'preact';
 import { roles } from '../platform/actor.js';
 import { say } from '../platform/sentences/sentences.js';
-import { localText } from '../platform/web/local-text.js';
+import { OlderEntries } from '../platform/web/older-entries.js';
+import { localText, sayLocally } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
 import type { PointRow } from './open-points.js';
@@ -23,11 +24,7 @@ export function openPointPage({ viewer, role, open, ended, older }: OpenPointPro
       <p class="quiet">{say('points-says')}</p>
       <RoleFilter role={role} />
       {open.length === 0 ? <p class="sentence">{say('points-none')}</p> : <OpenTable points={open} viewer={viewer} />}
-      {older === null ? null : (
-        <p class="pages">
-          <a href={`/open-points?before=${older}${role === null ? '' : `&role=${role}`}`}>{say('older-entries')}</a>
-        </p>
-      )}
+      <OlderEntries path={role === null ? '/open-points' : `/open-points?role=${role}`} older={older} />
       {ended.length === 0 ? null : <EndedTable points={ended} viewer={viewer} />}
     </Shell>
   );
@@ -76,7 +73,7 @@ function OpenTable({ points, viewer }: TableProps): VNode {
         <tbody>
           {points.map((point) => (
             <tr key={point.id}>
-              <th scope="row">{say(point.cause, point.facts)}</th>
+              <th scope="row">{sayLocally(point.cause, point.facts, viewer.timeZone)}</th>
               <td>
                 <Subject point={point} />
               </td>
@@ -106,7 +103,7 @@ function EndedTable({ points, viewer }: TableProps): VNode {
         <tbody>
           {points.map((point) => (
             <tr key={point.id}>
-              <th scope="row">{say(point.cause, point.facts)}</th>
+              <th scope="row">{sayLocally(point.cause, point.facts, viewer.timeZone)}</th>
               <td>
                 {say(`points-${point.how ?? 'cleared'}`)}
                 {point.explanation === null ? null : <p>{point.explanation}</p>}

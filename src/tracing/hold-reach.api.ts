@@ -1,5 +1,6 @@
 import { Body, Controller, Get, Post, Query } from '@nestjs/common';
 import { ApiCreatedResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import { refuseUnusableRange } from '../disposition/place-hold.js';
 import type { HoldRow } from '../disposition/standings.js';
 import type { Asked } from '../journal/entry-draft.js';
 import { May, type Actor } from '../platform/actor.js';
@@ -45,10 +46,10 @@ export class HoldReachApi {
   @ApiOperation({ summary: 'The pallets that a hold would cover, before it is placed' })
   async reach(@Acting() actor: Actor, @Query() form: HoldScopeForm): Promise<HoldReach> {
     return this.heavy.snapshot(async (from) => {
-      const { kind, id, fromCount, toCount } = form;
+      const { kind, id, fromCount = null, toCount = null } = form;
+      refuseUnusableRange({ kind, id }, fromCount, toCount);
       await refuseUnknownScope(from, { kind, id });
-      const isPart = kind === 'packing-run' && typeof fromCount === 'number' && typeof toCount === 'number';
-      const range = isPart ? { runId: id, fromCount, toCount } : null;
+      const range = fromCount === null || toCount === null ? null : { runId: id, fromCount, toCount };
       return reachOfHold(from, actor.siteId, { kind, id, range }, this.clock.now());
     });
   }

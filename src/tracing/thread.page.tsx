@@ -32,10 +32,7 @@ export function threadPage({ viewer, thread, searchBox }: ThreadPageProps): VNod
         <Figures thread={thread} />
       </section>
       <Packed parts={thread.packed} timeZone={viewer.timeZone} />
-      <Sources
-        caption="thread-sources"
-        sources={thread.sources.filter((source) => source.word !== 'possible')}
-      />
+      <Sources caption="thread-sources" sources={thread.sources.filter((source) => source.word !== 'possible')} />
       <Sources
         caption="thread-sources-possible"
         sources={thread.sources.filter((source) => source.word === 'possible')}
@@ -81,9 +78,7 @@ function Figures({ thread }: { readonly thread: Thread }): VNode {
       <div>
         <dt>{say('thread-sugar-in-it')}</dt>
         <dd>{say('thread-kilograms', { grams: kilograms(grams) })}</dd>
-        <dd class="quiet">
-          {say('thread-between', { lower: kilograms(lowerGrams), upper: kilograms(upperGrams) })}
-        </dd>
+        <dd class="quiet">{say('thread-between', { lower: kilograms(lowerGrams), upper: kilograms(upperGrams) })}</dd>
       </div>
       <div>
         <dt>{say('thread-likely-of-bags')}</dt>
