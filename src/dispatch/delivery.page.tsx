@@ -1,6 +1,7 @@
 import type { VNode } from 'preact';
 import { kilograms, printedDay, printedSscc, thousands } from '../platform/printing/printed-figures.js';
 import { say } from '../platform/sentences/sentences.js';
+import { OlderEntries } from '../platform/web/older-entries.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
@@ -51,11 +52,7 @@ export function deliveryListPage({ viewer, deliveries, older }: DeliveryListProp
           </table>
         </div>
       )}
-      {older === null ? null : (
-        <p class="pages">
-          <a href={`/deliveries?before=${older}`}>{say('older-entries')}</a>
-        </p>
-      )}
+      <OlderEntries path="/deliveries" older={older} />
     </Shell>
   );
 }

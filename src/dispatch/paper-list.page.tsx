@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
 import { say } from '../platform/sentences/sentences.js';
+import { OlderEntries } from '../platform/web/older-entries.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
@@ -50,11 +51,7 @@ export function paperListPage({ viewer, papers, older }: PaperListProps): VNode 
           </table>
         </div>
       )}
-      {older === null ? null : (
-        <p class="pages">
-          <a href={`/papers?before=${older}`}>{say('older-entries')}</a>
-        </p>
-      )}
+      <OlderEntries path="/papers" older={older} />
     </Shell>
   );
 }

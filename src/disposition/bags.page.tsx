@@ -1,6 +1,7 @@
 import type { VNode } from 'preact';
 import { formatKilograms } from '../core/units/grams.js';
 import { say } from '../platform/sentences/sentences.js';
+import { OlderEntries } from '../platform/web/older-entries.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
@@ -51,11 +52,7 @@ export function bagsPage({ viewer, bags, next }: BagsProps): VNode {
           </tbody>
         </table>
       </div>
-      {next === null ? null : (
-        <p>
-          <a href={`/bags?before=${next}`}>{say('older-entries')}</a>
-        </p>
-      )}
+      <OlderEntries path="/bags" older={next} />
     </Shell>
   );
 }

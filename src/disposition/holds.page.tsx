@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
 import { say } from '../platform/sentences/sentences.js';
+import { OlderEntries } from '../platform/web/older-entries.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
@@ -46,11 +47,7 @@ export function holdsPage({ viewer, holds, next }: HoldsProps): VNode {
           </tbody>
         </table>
       </div>
-      {next === null ? null : (
-        <p>
-          <a href={`/holds?before=${next}`}>{say('older-entries')}</a>
-        </p>
-      )}
+      <OlderEntries path="/holds" older={next} />
     </Shell>
   );
 }

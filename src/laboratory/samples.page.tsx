@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
 import { say } from '../platform/sentences/sentences.js';
+import { OlderEntries } from '../platform/web/older-entries.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
@@ -43,11 +44,7 @@ export function samplesPage({ viewer, samples, results, next }: SamplesProps): V
           </tbody>
         </table>
       </div>
-      {next === null ? null : (
-        <p>
-          <a href={`/samples?before=${next}`}>{say('older-entries')}</a>
-        </p>
-      )}
+      <OlderEntries path="/samples" older={next} />
     </Shell>
   );
 }

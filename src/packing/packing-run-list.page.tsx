@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
 import { say } from '../platform/sentences/sentences.js';
+import { OlderEntries } from '../platform/web/older-entries.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
@@ -51,11 +52,7 @@ export function runListPage({ viewer, runs, older }: RunListProps): VNode {
         </table>
       </div>
       {runs.length === 0 ? <p>{say('nothing-here')}</p> : null}
-      {older === null ? null : (
-        <p class="pages">
-          <a href={`/runs?before=${older}`}>{say('older-entries')}</a>
-        </p>
-      )}
+      <OlderEntries path="/runs" older={older} />
     </Shell>
   );
 }

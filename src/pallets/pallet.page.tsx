@@ -1,6 +1,7 @@
 import type { VNode } from 'preact';
 import { kilograms, printedSscc, roundKilograms, thousands } from '../platform/printing/printed-figures.js';
 import { say } from '../platform/sentences/sentences.js';
+import { OlderEntries } from '../platform/web/older-entries.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
@@ -54,11 +55,7 @@ export function palletListPage({ viewer, pallets, older }: PalletListProps): VNo
           </table>
         </div>
       )}
-      {older === null ? null : (
-        <p class="pages">
-          <a href={`/pallets?before=${older}`}>{say('older-entries')}</a>
-        </p>
-      )}
+      <OlderEntries path="/pallets" older={older} />
     </Shell>
   );
 }

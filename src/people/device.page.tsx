@@ -1,6 +1,7 @@
 import type { VNode } from 'preact';
 import { mayDo } from '../platform/actor.js';
 import { say } from '../platform/sentences/sentences.js';
+import { OlderEntries } from '../platform/web/older-entries.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
@@ -47,11 +48,7 @@ export function devicesPage(props: DevicesProps): VNode {
         </table>
       </div>
       {devices.length === 0 ? <p>{say('nothing-here')}</p> : null}
-      {older === null ? null : (
-        <p class="pages">
-          <a href={`/devices?before=${older}`}>{say('older-entries')}</a>
-        </p>
-      )}
+      <OlderEntries path="/devices" older={older} />
       {mayDo(viewer.actor.roles, 'keep-people') ? <EnrolForm {...props} /> : null}
     </Shell>
   );

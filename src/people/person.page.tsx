@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
 import { say } from '../platform/sentences/sentences.js';
+import { OlderEntries } from '../platform/web/older-entries.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
 import type { PersonRow } from './people.js';
@@ -40,11 +41,7 @@ export function peoplePage({ viewer, people, older }: PeopleProps): VNode {
         </table>
       </div>
       {people.length === 0 ? <p>{say('nothing-here')}</p> : null}
-      {older === null ? null : (
-        <p class="pages">
-          <a href={`/people?before=${older}`}>{say('older-entries')}</a>
-        </p>
-      )}
+      <OlderEntries path="/people" older={older} />
     </Shell>
   );
 }

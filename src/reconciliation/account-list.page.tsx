@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
 import { say } from '../platform/sentences/sentences.js';
+import { OlderEntries } from '../platform/web/older-entries.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
@@ -57,11 +58,7 @@ export function accountList({ viewer, accounts, older }: AccountListProps): VNod
         </table>
       </div>
       {accounts.length === 0 ? <p>{say('nothing-here')}</p> : null}
-      {older === null ? null : (
-        <p class="pages">
-          <a href={`/accounts?before=${older}`}>{say('older-entries')}</a>
-        </p>
-      )}
+      <OlderEntries path="/accounts" older={older} />
     </Shell>
   );
 }
