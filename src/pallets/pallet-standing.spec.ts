@@ -9,7 +9,9 @@ import { SetHoldClass } from '../disposition/set-hold-class.js';
 import type { HoldScope } from '../disposition/standings.js';
 import { ReportResult } from '../laboratory/report-result.js';
 import { TakeSample } from '../laboratory/take-sample.js';
+import { CorrectCount } from '../packing/correct-count.js';
 import { FitFilm } from '../packing/fit-film.js';
+import { countsOf } from '../packing/packing-runs.js';
 import { UnitOfWork } from '../platform/database/unit-of-work.js';
 import { SystemIds } from '../platform/ids.js';
 import { say } from '../platform/sentences/sentences.js';
@@ -120,6 +122,25 @@ describe('a pallet stands as its possible bags stand', () => {
     const run = await aPackedRun(house, plant, { packCount: 100 });
     const pallet = await aPallet(house, plant, { run: run.runId });
     expect(await state(pallet.id)).toEqual(['waiting', ['no-bag-known']]);
+  });
+});
+
+describe('a pallet whose packs were never counted', () => {
+  it('waits, since a count that was corrected afterwards leaves packs on it that the run never made', async () => {
+    const { run, first, second } = await twoPallets();
+    const reader = readerOf(house);
+    const correct = async (packCount: number) => {
+      const last = (await countsOf(reader, [run.runId])).at(-1);
+      const form = { why: 'incorrect-data', packCount, reason: 'counter misread' } as const;
+      await house.get(CorrectCount).execute(asking(plant.actor), last!.id, form);
+    };
+    await correct(150);
+    expect(await state(first.id)).toEqual(['released', []]);
+    expect(await state(second.id)).toEqual(['waiting', ['packs-beyond-count']]);
+    const { reasons } = await standing(second.id);
+    expect(reasons[0]?.facts).toEqual({ run: run.number, packCount: 150, toCount: 200 });
+    await correct(200);
+    expect(await state(second.id)).toEqual(['released', []]);
   });
 });
 

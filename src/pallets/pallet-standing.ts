@@ -7,6 +7,7 @@ import { filmRangesOfRuns } from '../packing/packing-runs.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import type { SentenceFacts } from '../platform/refusal.js';
 import { bagsOutside } from './bags-outside.js';
+import { packsBeyondCount } from './packs-beyond-count.js';
 import { contentsOf } from './pallet-list.js';
 import type { ContentRow } from './pallet-rows.js';
 import { spreadOf, type PalletSpread } from './pallet-spread.js';
@@ -57,6 +58,7 @@ export async function standingsOfPallets(
       ...(await reasonsOfDecisions(from, palletId, spread, contents)),
       ...(await reasonsOfHolds(from, palletId, { spread, contents, links: own })),
       ...reasonsOfBags(bags, own),
+      ...(await reasonsOfCounts(from, contents)),
     ];
     standings.set(palletId, { state: worstOf(reasons), reasons, bags: own });
   }
@@ -95,6 +97,17 @@ async function reasonsOfDecisions(
       state: verdict,
     }));
   return [...ofPallet, ...ofLots];
+}
+
+/** Packs that were never counted may be packs of another run, with other bags in them: it waits until that is cleared. */
+async function reasonsOfCounts(from: ReadFrom, contents: readonly ContentRow[]): Promise<readonly StandingReason[]> {
+  const numbers = new Map(contents.map((row) => [row.runId, row.runNumber]));
+  const beyond = await packsBeyondCount(from, contents);
+  return beyond.map(({ runId, packCount, toCount }) => ({
+    code: 'packs-beyond-count',
+    facts: { run: numbers.get(runId) ?? null, packCount, toCount },
+    state: 'waiting',
+  }));
 }
 
 interface Held {
