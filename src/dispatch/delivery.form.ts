@@ -114,6 +114,14 @@ export class VoidNoteForm {
   @TextField({ most: 200, example: 'Seal number misread' })
   reason!: string;
 
+  @TextField({
+    optional: true,
+    most: 40,
+    example: 'DN-2026-000012',
+    says: 'Number of the note that is meant; refused where another stands by now. Absent: the one that stands',
+  })
+  note?: string | null;
+
   @TextField({ optional: true, most: 40, example: 'S123465', says: 'The right seal, for a new version' })
   seal?: string | null;
 

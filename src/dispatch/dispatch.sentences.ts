@@ -45,7 +45,10 @@ addSentences('en', {
   'blind-count-differs':
     '{counted} counted by walking round is not what was scanned. Count again, then compare unit by unit.',
   'short-reason-needed': 'Less is on than was ordered ({lines}). Load the rest, or say why it stays.',
-  'note-not-issued': 'Order {order} has no good delivery note that could be made void.',
+  'note-not-issued':
+    'Order {order} has no good delivery note that could be made void. Open the delivery and look at its notes.',
+  'other-note-stands':
+    'Order {order} goes with note {stands} by now, not {note}. Open the delivery again and look; nothing was made void.',
   'note-title': 'Delivery note',
   'note-continued': 'continued',
   'note-version': 'version {version}',

@@ -489,6 +489,22 @@ describe('a delivery note', () => {
     });
   });
 
+  it('that two people mean at once is made void once: the second is told that another version stands', async () => {
+    const pallet = await aPalletToLoad();
+    const delivery = await aDelivery(house, plant, { lines: [{ formatId: plant.formatId, orderedCount: 100 }] });
+    await load(delivery, pallet.sscc);
+    const { noteNumber: note } = await deliveryClosed(house, plant, delivery, { blindCount: 1 });
+    const misread = { correction: 'incorrect-data', reason: 'seal misread', note } as const;
+    const [first, second] = await Promise.allSettled([
+      voidNote(delivery, { ...misread, seal: 'S1' }),
+      voidNote(delivery, { ...misread, seal: 'S2' }),
+    ]);
+    expect(first.status).toBe('fulfilled');
+    expect(second).toMatchObject({ status: 'rejected', reason: { code: 'other-note-stands', facts: { note } } });
+    const { notes } = await deliveryView(reader, plant.siteId, note, house.clock.now());
+    expect(notes.map(({ isVoid }) => isVoid)).toEqual([true, false]);
+  });
+
   it('that did not come to pass opens the loading again, and the next close goes on with the next version', async () => {
     const [pallet, other] = await pallets(2);
     const delivery = await aDelivery(house, plant, { lines: [{ formatId: plant.formatId, orderedCount: 200 }] });

@@ -29,7 +29,7 @@ export interface VoidAnswer {
  * A delivery note is made void. Its number stays in the list with the reason. Either the vehicle did not leave so
  * (did-not-occur): loading is open again, and the next close issues the next version. Or it left and the paper was wrong
  * (incorrect-data): the next version is issued at once.
- * Refusals: `note-not-issued`, `already-corrected`.
+ * Refusals: `note-not-issued`, `other-note-stands`, `already-corrected`.
  */
 @Injectable()
 export class VoidDeliveryNote {
@@ -45,6 +45,7 @@ export class VoidDeliveryNote {
       if (taken.status !== 'closed' || voidNumber === null || notePaperId === null) {
         throw new Refusal('note-not-issued', { order: taken.orderNumber });
       }
+      refuseOtherNote(form.note ?? null, taken.orderNumber, voidNumber);
       const loaded = await loadedOn(tx, taken.id);
       const close = await tx.findOne(DeliveryClose, { deliveryId: taken.id, voidedBy: null });
       if (close === null) throw new Refusal('note-not-issued', { order: taken.orderNumber });
@@ -108,6 +109,12 @@ export class VoidDeliveryNote {
     await tx.insert(DeliveryClose, { ...closed, voidedBy: null });
     return note;
   }
+}
+
+/** Two people who look at one note must not make two versions void: the second means a note that is void already. */
+function refuseOtherNote(meant: string | null, order: string, stands: string): void {
+  if (meant === null || meant.toUpperCase() === stands) return;
+  throw new Refusal('other-note-stands', { order, note: meant, stands });
 }
 
 interface Again {
