@@ -4,6 +4,7 @@ import rateLimit from '@fastify/rate-limit';
 import { ConsoleLogger } from '@nestjs/common';
 import { NestFactory } from '@nestjs/core';
 import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
+import type { FastifyReply } from 'fastify';
 import { migrations } from '../migrations/index.js';
 import { entities } from './entities.js';
 import { HouseModule } from './house.module.js';
@@ -17,7 +18,7 @@ import { checkRoutes } from './platform/web/check-routes.js';
 import { formPipe } from './platform/web/check-form.js';
 import { describeApi } from './platform/web/describe-api.js';
 import { PageInterceptor } from './platform/web/page.interceptor.js';
-import { ProblemFilter } from './platform/web/problem.filter.js';
+import { answerUnreadAddress, ProblemFilter } from './platform/web/problem.filter.js';
 import './platform/sentences/platform.sentences.js';
 import './platform/sentences/pages.sentences.js';
 import './platform/sentences/states.sentences.js';
@@ -57,6 +58,11 @@ export async function buildHouse(
     bodyLimit: config.bodyLimitBytes,
     forceCloseConnections: true,
     trustProxy: config.trustProxy,
+    // Whoever sends a request drop by drop does not hold a connection for ever. Event streams are answers, not requests.
+    requestTimeout: 30_000,
+    frameworkErrors: (_error: unknown, _request: unknown, reply: FastifyReply) => {
+      answerUnreadAddress(reply);
+    },
     logger: config.logLevel === 'silent' ? false : { level: config.logLevel, redact: ['req.headers', 'res.headers'] },
   });
   const house = await NestFactory.create<NestFastifyApplication>(HouseModule.on(ground), adapter, {

@@ -8,6 +8,8 @@ addSentences('en', {
   'bad-form': 'Something in what was sent cannot be used. Each field says what it takes; nothing was changed.',
   'not-found': 'There is no {kind} “{asked}” here. Check the number, or search for it.',
   'no-such-page': 'There is no such page here. Use the search box, or go back.',
+  'address-not-read':
+    'This address cannot be read: a part of it is no id of anything. Follow a link, or use the search box.',
   'server-fault':
     'The server failed at this. Nothing was half done; try again, and tell the administrator if it stays.',
   'too-many-requests': 'Too many requests from this place. Wait a minute and try again.',

@@ -1,4 +1,11 @@
-import { Catch, HttpException, Logger, type ArgumentsHost, type ExceptionFilter } from '@nestjs/common';
+import {
+  BadRequestException,
+  Catch,
+  HttpException,
+  Logger,
+  type ArgumentsHost,
+  type ExceptionFilter,
+} from '@nestjs/common';
 import type { FastifyReply } from 'fastify';
 import { BadForm, NotFound, NotPermitted, Refusal, type SentenceFacts } from '../refusal.js';
 import { say } from '../sentences/sentences.js';
@@ -49,8 +56,14 @@ export function problemOf(error: unknown): Problem {
     return problem(404, 'not-found', { kind: say(error.kind), asked: error.asked.slice(0, 60) });
   if (error instanceof NotPermitted) return problem(error.code === 'not-signed-in' ? 401 : 403, error.code);
   if (error instanceof BadForm) return { ...problem(422, 'bad-form'), fields: error.problems.map(fieldOf) };
+  if (isOfPipe(error)) return unreadAddress();
   if (error instanceof HttpException) return httpProblem(error.getStatus());
   return httpProblem(statusOf(error));
+}
+
+/** A part of the address is no id. A body that is no JSON comes with the same status, but not from a pipe. */
+function isOfPipe(error: unknown): boolean {
+  return error instanceof BadRequestException && error.message.startsWith('Validation failed');
 }
 
 function fieldOf({ field, code, facts }: BadForm['problems'][number]): { field: string; type: string; detail: string } {
@@ -74,4 +87,17 @@ function httpProblem(status: number): Problem {
 function statusOf(error: unknown): number {
   const status = (error as { statusCode?: unknown } | null)?.statusCode;
   return typeof status === 'number' ? status : 500;
+}
+
+function unreadAddress(): Problem {
+  return problem(400, 'address-not-read');
+}
+
+/** An address that the server cannot even take apart reaches no filter: it is answered here, without a page. */
+export function answerUnreadAddress(reply: FastifyReply): void {
+  const { status, ...rest } = unreadAddress();
+  void reply
+    .status(status)
+    .type('application/problem+json')
+    .send(JSON.stringify({ ...rest, status }));
 }
