@@ -1,21 +1,13 @@
 import { shifted, type Instant } from '../platform/clock.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { ruleSetAt } from '../plant/plant-facts.js';
+import type { TimeUncertaintyRules } from '../plant/rule-kinds.js';
 
 /**
  * How far a recorded time may be from what truly happened: rule set `tip-time-uncertainty` of the site. Our own values,
  * no source; a plant with better or worse habits sets its own.
  */
-export interface TimeUncertainty {
-  /** A bag that is scanned where it hangs may have been opened so much before. */
-  readonly scannedEarlierMinutes: number;
-  /** A time that a person stated afterwards may be so much too late. */
-  readonly statedEarlierMinutes: number;
-  /** A bag drains for at most so long after its spout was opened, where nobody said when it was off. */
-  readonly laterMinutes: number;
-  /** A counter that a person read may have been read so much earlier or later than recorded. */
-  readonly handCountMinutes: number;
-}
+export type TimeUncertainty = TimeUncertaintyRules;
 
 export const timeUncertaintyKind = 'tip-time-uncertainty';
 

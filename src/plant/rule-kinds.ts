@@ -1,5 +1,5 @@
 /** The sets of rules that a site keeps, each kind with its own shape. */
-export const ruleKinds = ['vehicle-check', 'tip-at-risk'] as const;
+export const ruleKinds = ['vehicle-check', 'tip-at-risk', 'tip-time-uncertainty'] as const;
 export type RuleKind = (typeof ruleKinds)[number];
 
 /** What is looked at on a vehicle before loading, in the order in which it is asked. */
@@ -11,4 +11,16 @@ export interface VehicleCheckRules {
 export interface TipAtRiskRules {
   readonly mostWaitingBagCount: number;
   readonly mostWaitingGrams: number;
+}
+
+/** How far a recorded time may be from what truly happened. The hopper has usual values where a site sets none. */
+export interface TimeUncertaintyRules {
+  /** A bag that is scanned where it hangs may have been opened so much before. */
+  readonly scannedEarlierMinutes: number;
+  /** A time that a person stated afterwards may be so much too late. */
+  readonly statedEarlierMinutes: number;
+  /** A bag drains for at most so long after its spout was opened, where nobody said when it was off. */
+  readonly laterMinutes: number;
+  /** A counter that a person read may have been read so much earlier or later than recorded. */
+  readonly handCountMinutes: number;
 }

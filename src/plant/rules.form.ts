@@ -74,6 +74,18 @@ export class SetRuleSetForm {
 
   @WholeField({ optional: true, says: 'For tipping at risk: grams that may wait for results at once' })
   mostWaitingGrams?: number | null;
+
+  @WholeField({ optional: true, most: 240, says: 'For times: minutes that a scanned bag may have been opened before' })
+  scannedEarlierMinutes?: number | null;
+
+  @WholeField({ optional: true, most: 240, says: 'For times: minutes that a stated time may be too late' })
+  statedEarlierMinutes?: number | null;
+
+  @WholeField({ optional: true, most: 240, says: 'For times: minutes for which a bag drains at most' })
+  laterMinutes?: number | null;
+
+  @WholeField({ optional: true, most: 240, says: 'For times: minutes by which a hand count may be off' })
+  handCountMinutes?: number | null;
 }
 
 export const correctableKinds = [

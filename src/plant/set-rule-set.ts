@@ -6,11 +6,13 @@ import type { Tx } from '../platform/database/unit-of-work.js';
 import { Ids } from '../platform/ids.js';
 import { Refusal } from '../platform/refusal.js';
 import { RuleSet } from './rule-set.entity.js';
+import type { TimeUncertaintyRules, TipAtRiskRules } from './rule-kinds.js';
 import type { SetRuleSetForm } from './rules.form.js';
 import { insertVersion, settleRuleBeginning } from './valid-from.js';
 
 /**
- * A set of rules of the house, from an instant on: the vehicle check, or the limits of tipping at risk.
+ * A set of rules of the house, from an instant on: the vehicle check, the limits of tipping at risk, or how far
+ * recorded times may be off.
  * Refusals: `rules-incomplete`, `check-point-twice`, `valid-from-not-later`, `valid-from-in-the-past`.
  */
 @Injectable()
@@ -23,7 +25,7 @@ export class SetRuleSet {
   execute(asked: Asked, form: SetRuleSetForm): Promise<{ readonly id: string; readonly validFrom: string }> {
     return this.changes.run(asked, form, async (tx, change) => {
       const { siteId } = asked.actor;
-      const rules = form.kind === 'vehicle-check' ? vehicleCheckRules(form) : tipAtRiskRules(form);
+      const rules = rulesOf(form);
       const latest = await latestBeginning(tx, siteId, form.kind);
       const beginning = { validFrom: form.validFrom ?? null, reason: null, now: change.recordedAt, latest };
       const validFrom = settleRuleBeginning(beginning);
@@ -41,6 +43,13 @@ export class SetRuleSet {
   }
 }
 
+function rulesOf(form: SetRuleSetForm): Canonical {
+  if (form.kind === 'vehicle-check') return vehicleCheckRules(form);
+  return form.kind === 'tip-at-risk'
+    ? numbersOf(form, ['mostWaitingBagCount', 'mostWaitingGrams'])
+    : numbersOf(form, ['scannedEarlierMinutes', 'statedEarlierMinutes', 'laterMinutes', 'handCountMinutes']);
+}
+
 /** Has the shape of `VehicleCheckRules`. */
 function vehicleCheckRules(form: SetRuleSetForm): Canonical {
   const checkPoints = (form.checkPoints ?? []).map(({ code, text }) => ({ code, text }));
@@ -51,15 +60,17 @@ function vehicleCheckRules(form: SetRuleSetForm): Canonical {
   return { checkPoints };
 }
 
-/** Has the shape of `TipAtRiskRules`. */
-function tipAtRiskRules(form: SetRuleSetForm): Canonical {
-  const { mostWaitingBagCount = null, mostWaitingGrams = null } = form;
-  if (mostWaitingBagCount === null || mostWaitingGrams === null) {
-    const missing = mostWaitingBagCount === null ? 'mostWaitingBagCount' : 'mostWaitingGrams';
-    throw new Refusal('rules-incomplete', { kind: form.kind, missing });
-  }
-  return { mostWaitingBagCount, mostWaitingGrams };
+/** Has the shape of `TipAtRiskRules` or `TimeUncertaintyRules`: all of their numbers must be given. */
+function numbersOf(form: SetRuleSetForm, names: readonly NumberName[]): Canonical {
+  const given = names.map((name): readonly [NumberName, number] => {
+    const value = form[name] ?? null;
+    if (value === null) throw new Refusal('rules-incomplete', { kind: form.kind, missing: name });
+    return [name, value];
+  });
+  return Object.fromEntries(given);
 }
+
+type NumberName = keyof (TipAtRiskRules & TimeUncertaintyRules);
 
 async function latestBeginning(tx: Tx, siteId: string, kind: string): Promise<string | null> {
   const [last] = await tx.sql<{ validFrom: string }>`

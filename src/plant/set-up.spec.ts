@@ -465,5 +465,9 @@ describe('a set of rules', () => {
       mostWaitingBagCount: 4,
       mostWaitingGrams: 4_000_000,
     });
+    const times = { scannedEarlierMinutes: 3, statedEarlierMinutes: 20, laterMinutes: 10, handCountMinutes: 2 };
+    expect(await refused(set({ kind: 'tip-time-uncertainty', laterMinutes: 10 }))).toBe('rules-incomplete');
+    await set({ kind: 'tip-time-uncertainty', ...times });
+    expect(await ruleSetAt(from, plant.siteId, 'tip-time-uncertainty', now)).toEqual(times);
   });
 });
