@@ -4,13 +4,13 @@ import type { Tx } from '../platform/database/unit-of-work.js';
 import { placeOf } from '../plant/plant-facts.js';
 import type { FormatRow } from '../plant/plant-rows.js';
 import { NotFound } from '../platform/refusal.js';
+import { packsIn } from '../packing/run-ranges.js';
 import type { LotShare } from './lay-packs.js';
 import { issuePalletLabel } from './pallet-label-paper.js';
 import { PalletContent } from './pallet-content.entity.js';
 import { PalletMove } from './pallet-move.entity.js';
 import { PalletState } from './pallet-state.entity.js';
 import { Pallet } from './pallet.entity.js';
-import { packsIn } from './ranges.js';
 
 /** A pallet to be added. What stands on it has been checked. */
 export interface PalletDraft {

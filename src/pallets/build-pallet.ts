@@ -7,10 +7,10 @@ import { settleOccurredAt } from '../platform/occurred-at.js';
 import { Refusal } from '../platform/refusal.js';
 import { formatOf } from '../plant/plant-facts.js';
 import type { FormatRow } from '../plant/plant-rows.js';
+import { packsIn } from '../packing/run-ranges.js';
 import { addPallet, type PalletAnswer } from './add-pallet.js';
 import { choosePacks, countWithPallet, refuseOverlap, sharesByLot, type ChosenPacks } from './lay-packs.js';
 import type { BuildPalletForm } from './pallet.form.js';
-import { packsIn } from './ranges.js';
 
 /**
  * Packs of one or more runs are put onto a pallet, which gets its SSCC; they are counted per lot.

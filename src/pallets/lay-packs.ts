@@ -5,19 +5,18 @@ import { recordCount } from '../packing/count-packs.js';
 import type { Instant } from '../platform/clock.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { BadForm, Refusal } from '../platform/refusal.js';
-import type { CountRange } from './pallet-rows.js';
+import { clipped, overlaps, packsIn, type RunRange } from '../packing/run-ranges.js';
 import type { BuildPalletForm } from './pallet.form.js';
-import { clipped, overlaps, packsIn } from './ranges.js';
 
 /** A range of packs that is all of one lot. */
-export interface LotShare extends CountRange {
+export interface LotShare extends RunRange {
   readonly lotId: string;
 }
 
 /** Packs chosen for a pallet, with the runs that they come from; the runs are taken for this unit. */
 export interface ChosenPacks {
   readonly runs: readonly RunRow[];
-  readonly ranges: readonly CountRange[];
+  readonly ranges: readonly RunRange[];
 }
 
 /**
@@ -35,7 +34,7 @@ export async function choosePacks(tx: Tx, siteId: string, form: BuildPalletForm)
     await lockRun(tx, runId);
     runs.set(runId, await runOf(tx, runId));
   }
-  const ranges: CountRange[] = [];
+  const ranges: RunRange[] = [];
   for (const { run: name, part } of asked) {
     const run = runs.get(idOf.get(name) ?? '');
     if (run === undefined) throw new RangeError('a range of no run');
@@ -63,7 +62,7 @@ function askedRanges(form: BuildPalletForm): readonly AskedRange[] {
 }
 
 /** What comes after the last pack of the run that stands on a pallet: as many as asked for, else a full pallet or the rest. */
-async function nextPacks(tx: Tx, run: RunRow, packCount: number | null): Promise<CountRange> {
+async function nextPacks(tx: Tx, run: RunRow, packCount: number | null): Promise<RunRange> {
   const [row] = await tx.sql<{ packsPerPallet: number; fromCount: number | null }>`
     SELECT f."packs_per_pallet" AS "packsPerPallet", (
       SELECT MAX(c."to_count") FROM "pallet_content" c JOIN "pallet_state" s ON s."pallet_id" = c."pallet_id"
@@ -79,7 +78,7 @@ async function nextPacks(tx: Tx, run: RunRow, packCount: number | null): Promise
   return { runId: run.id, fromCount, toCount: fromCount + wanted };
 }
 
-function refuseOddRange({ fromCount, toCount }: CountRange, run: RunRow): void {
+function refuseOddRange({ fromCount, toCount }: RunRange, run: RunRow): void {
   if (fromCount >= toCount) throw new Refusal('range-without-packs', { run: run.number, fromCount, toCount });
   const isAhead = fromCount > run.packCount || (toCount > run.packCount && run.closedAt !== null);
   if (!isAhead) return;

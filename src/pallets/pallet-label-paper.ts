@@ -4,10 +4,10 @@ import { issuePaper } from '../platform/printing/issue-paper.js';
 import { localText } from '../platform/web/local-text.js';
 import { siteOf } from '../plant/plant-facts.js';
 import { bestBeforeOfLot } from '../packing/lot-dates.js';
+import { packsIn } from '../packing/run-ranges.js';
 import { contentsOf, palletOf } from './pallet-list.js';
 import { palletLabelEdition, palletLabelKind, type PalletLabelFacts } from './pallet.label.js';
 import { computedGrossGrams, declaredNetGrams } from './pallet-rows.js';
-import { packsIn } from './ranges.js';
 
 /** Who asks for a label, and when. */
 interface LabelDraft {

@@ -6,8 +6,8 @@ import { lotRangesOfRuns } from '../packing/packing-runs.js';
 import { toBoolean } from '../platform/database/columns.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
+import { clipped } from '../packing/run-ranges.js';
 import type { ContentRow, DescentRow, PalletRow } from './pallet-rows.js';
-import { clipped } from './ranges.js';
 
 // Where packs are is part of what is asked of the list; it has a file of its own for its length.
 export { palletsOfLot, palletsOfRanges } from './pallets-of-ranges.js';

@@ -1,4 +1,5 @@
 import type { Instant } from '../platform/clock.js';
+import type { RunRange } from '../packing/run-ranges.js';
 import type { PalletDescent } from './pallet-descent.entity.js';
 
 export const palletStatuses = ['in-store', 'loaded', 'dispatched', 'taken-apart'] as const;
@@ -26,15 +27,8 @@ export interface PalletRow {
   readonly changedAt: Instant;
 }
 
-/** A half-open range of a run's cumulative count. */
-export interface CountRange {
-  readonly runId: string;
-  readonly fromCount: number;
-  readonly toCount: number;
-}
-
 /** Packs of one lot on a pallet. */
-export interface ContentRow extends CountRange {
+export interface ContentRow extends RunRange {
   readonly palletId: string;
   readonly runNumber: string;
   readonly lotId: string;
@@ -43,7 +37,7 @@ export interface ContentRow extends CountRange {
 }
 
 /** Packs of a range that are on a pallet, or may be: after a split nobody knows which packs went where. */
-export interface PalletOfRange extends CountRange {
+export interface PalletOfRange extends RunRange {
   readonly palletId: string;
   readonly isCertain: boolean;
 }

@@ -1,12 +1,12 @@
 import type { ReadFrom } from '../platform/database/reading.js';
+import { packsIn, united, type RunRange } from '../packing/run-ranges.js';
 import { contentsOf } from './pallet-list.js';
-import type { ContentRow, CountRange } from './pallet-rows.js';
-import { packsIn, united } from './ranges.js';
+import type { ContentRow } from './pallet-rows.js';
 
 /** Which packs a pallet may hold, and which it surely holds. Without a split behind it both are its contents. */
 export interface PalletSpread {
-  readonly possible: readonly CountRange[];
-  readonly certain: readonly CountRange[];
+  readonly possible: readonly RunRange[];
+  readonly certain: readonly RunRange[];
   /** All pallets that it was made from, over any number of steps: what was said of them goes on. */
   readonly ancestorIds: readonly string[];
 }

@@ -6,12 +6,12 @@ import { sourcesOfTargets, type SourceLink } from '../hopper/hopper-links.js';
 import { filmRangesOfRuns } from '../packing/packing-runs.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import type { SentenceFacts } from '../platform/refusal.js';
+import { overlaps } from '../packing/run-ranges.js';
 import { bagsOutside } from './bags-outside.js';
 import { packsBeyondCount } from './packs-beyond-count.js';
 import { contentsOf } from './pallet-list.js';
 import type { ContentRow } from './pallet-rows.js';
 import { spreadOf, type PalletSpread } from './pallet-spread.js';
-import { overlaps } from './ranges.js';
 
 /** Why a pallet stands as it does: a sentence's code and facts. `state` null: worth knowing, but it holds nothing up. */
 export interface StandingReason {

@@ -1,10 +1,11 @@
 import type { ReadFrom } from '../platform/database/reading.js';
 import { inChunks } from '../platform/database/in-chunks.js';
 import { rangesOfLot } from '../packing/packing-runs.js';
-import type { CountRange, PalletOfRange } from './pallet-rows.js';
-import { clipped, type OpenRange } from './ranges.js';
+import { clipped, type RunRange } from '../packing/run-ranges.js';
+import type { RunCounts } from '../packing/packing-run-rows.js';
+import type { PalletOfRange } from './pallet-rows.js';
 
-interface PlacedRange extends CountRange {
+interface PlacedRange extends RunRange {
   readonly palletId: string;
   readonly isStanding: boolean;
 }
@@ -13,7 +14,7 @@ interface PlacedRange extends CountRange {
  * The standing pallets (in store, on a vehicle or gone) that packs of these ranges are on, or may be. A pallet that was
  * split handed its packs on by number, and nobody saw which: all that came of it may hold them.
  */
-export async function palletsOfRanges(from: ReadFrom, ranges: readonly OpenRange[]): Promise<readonly PalletOfRange[]> {
+export async function palletsOfRanges(from: ReadFrom, ranges: readonly RunCounts[]): Promise<readonly PalletOfRange[]> {
   const touched = await placedIn(from, ranges);
   const standing = touched.filter((row) => row.isStanding);
   const mixed = await splitDescendants(
@@ -37,7 +38,7 @@ function answer({ palletId, runId, fromCount, toCount }: PlacedRange, isCertain:
 }
 
 /** Contents of all pallets, taken-apart ones too, that overlap; each cut to what is asked for. */
-async function placedIn(from: ReadFrom, ranges: readonly OpenRange[]): Promise<readonly PlacedRange[]> {
+async function placedIn(from: ReadFrom, ranges: readonly RunCounts[]): Promise<readonly PlacedRange[]> {
   const runIds = ranges.map((range) => range.runId);
   const rows = await inChunks(
     runIds,

@@ -6,12 +6,12 @@ import type { Tx } from '../platform/database/unit-of-work.js';
 import { Ids } from '../platform/ids.js';
 import { settleOccurredAt } from '../platform/occurred-at.js';
 import { Refusal } from '../platform/refusal.js';
+import { packsIn } from '../packing/run-ranges.js';
 import type { PalletAnswer } from './add-pallet.js';
 import type { LotShare } from './lay-packs.js';
 import { contentsOf, findPallet } from './pallet-list.js';
 import type { ContentRow, PalletRow } from './pallet-rows.js';
 import type { LotShareForm, PalletPartForm, SplitPalletForm } from './pallet.form.js';
-import { packsIn } from './ranges.js';
 import { replacementEntry, replacePallets } from './replace-pallets.js';
 
 export interface SplitAnswer {

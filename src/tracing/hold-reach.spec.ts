@@ -16,7 +16,7 @@ describe('what a hold would cover, looked at before it is placed', () => {
     plant = await aPlant(house, { packsPerPallet: 100 });
     person = await signedIn(house, await aPerson(house, plant.siteId, { roles: ['loader'] }));
     await aTippedBag(house, plant);
-    ({ runId } = await aPackedRun(house, plant, { packCount: 300 }));
+    runId = (await aPackedRun(house, plant, { packCount: 300 })).runId;
     for (let place = 0; place < 3; place += 1) palletIds.push((await aPallet(house, plant, { run: runId })).id);
   });
   afterAll(async () => {
@@ -27,9 +27,15 @@ describe('what a hold would cover, looked at before it is placed', () => {
   const palletsIn = (body: unknown) => (body as HoldReach).possible.map(({ palletId }) => palletId);
 
   it('is the whole run, where no part of it is named', async () => {
-    const { status, body } = await reach('');
-    expect(status).toBe(200);
-    expect(palletsIn(body)).toEqual(expect.arrayContaining(palletIds));
+    const answer = await reach('');
+    expect(answer.status).toBe(200);
+    expect(palletsIn(answer.body)).toEqual(expect.arrayContaining(palletIds));
+  });
+
+  it('is only the pallets that packs of a named part stand on', async () => {
+    expect(palletsIn((await reach('&fromCount=0&toCount=100')).body)).toEqual([palletIds[0]]);
+    const two = palletsIn((await reach('&fromCount=199&toCount=201')).body);
+    expect(two.toSorted()).toEqual([palletIds[1], palletIds[2]].toSorted());
   });
 
   it.each([

@@ -3,11 +3,12 @@ import { reachOfBags } from '../hopper/group-reach.js';
 import { periodsOfBag, periodOf } from '../hopper/hopper-period-rows.js';
 import { readHopperPeriod } from '../hopper/hopper-periods.js';
 import type { ReadFrom } from '../platform/database/reading.js';
+import type { RunRange } from '../packing/run-ranges.js';
+import { palletsOfRanges } from '../pallets/pallet-list.js';
 import { palletLines } from './pallet-lines.js';
 import { readThread } from './read-thread.js';
 import { subjectById } from './subject-by-id.js';
 import { threadKinds, type PalletLine } from './thread.js';
-import type { ClosedRange } from './window-in-ranges.js';
 
 /** What a hold would cover now, before it is placed. */
 export interface HoldReach {
@@ -24,7 +25,7 @@ export interface HoldReach {
 export async function reachOfHold(
   from: ReadFrom,
   siteId: string,
-  scope: HoldScope & { readonly range: ClosedRange | null },
+  scope: HoldScope & { readonly range: RunRange | null },
   now: string,
 ): Promise<HoldReach> {
   const possible = await coveredPallets(from, siteId, scope, now);
@@ -39,7 +40,7 @@ export async function reachOfHold(
 async function coveredPallets(
   from: ReadFrom,
   siteId: string,
-  scope: HoldScope & { readonly range: ClosedRange | null },
+  scope: HoldScope & { readonly range: RunRange | null },
   now: string,
 ): Promise<readonly PalletLine[]> {
   if (scope.kind === 'dryer-run') return palletsOfBags(from, await bagsOfDryerRun(from, scope.id));
@@ -48,13 +49,11 @@ async function coveredPallets(
   if (kind === undefined) throw new RangeError(`no thread of a ${scope.kind}`);
   const thread = await readThread(from, siteId, await subjectById(from, kind, scope.id), now);
   if (kind === 'bulk-bag') return thread.pallets;
-  const { range } = scope;
-  return thread.pallets.filter((pallet) => pallet.isSubject && (range === null || touches(thread.packed, range)));
-}
-
-/** A part of a run covers the pallets that hold packs of that part. */
-function touches(parts: readonly ClosedRange[], range: ClosedRange): boolean {
-  return parts.some((part) => part.fromCount < range.toCount && range.fromCount < part.toCount);
+  const own = thread.pallets.filter((pallet) => pallet.isSubject);
+  if (scope.range === null) return own;
+  // A part of a run covers the pallets that packs of that part stand on, or may.
+  const inPart = new Set((await palletsOfRanges(from, [scope.range])).map(({ palletId }) => palletId));
+  return own.filter(({ palletId }) => inPart.has(palletId));
 }
 
 async function palletsOfBags(from: ReadFrom, bagIds: readonly string[]): Promise<PalletLine[]> {

@@ -1,18 +1,14 @@
 import { shiftAt } from '../plant/plant-facts.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { groupBy } from '../platform/group-by.js';
-import { united } from '../pallets/ranges.js';
 import type { CountRow } from '../packing/packing-run-rows.js';
 import { countsOf, lotRangesOfRuns, runOf } from '../packing/packing-runs.js';
+import { united, type RunRange } from '../packing/run-ranges.js';
 import type { PackedPart, ShiftName } from './thread.js';
-import { timesOfRange, type ClosedRange, type TimeWindow } from './window-in-ranges.js';
+import { timesOfRange, type TimeWindow } from './window-in-ranges.js';
 
 /** Where, when and with which code the packs of these ranges were packed: one part for each run and code. */
-export async function packedParts(
-  from: ReadFrom,
-  siteId: string,
-  ranges: readonly ClosedRange[],
-): Promise<PackedPart[]> {
+export async function packedParts(from: ReadFrom, siteId: string, ranges: readonly RunRange[]): Promise<PackedPart[]> {
   const runIds = [...new Set(ranges.map((range) => range.runId))];
   const counts = groupBy(await countsOf(from, runIds), (count) => count.runId);
   const lots = groupBy(await lotRangesOfRuns(from, runIds), (lot) => lot.runId);
@@ -35,7 +31,7 @@ export async function packedParts(
 }
 
 /** The counts of the runs of some ranges, by run. */
-export async function countsByRun(from: ReadFrom, ranges: readonly ClosedRange[]): Promise<Map<string, CountRow[]>> {
+export async function countsByRun(from: ReadFrom, ranges: readonly RunRange[]): Promise<Map<string, CountRow[]>> {
   return groupBy(await countsOf(from, [...new Set(ranges.map((range) => range.runId))]), (count) => count.runId);
 }
 
@@ -51,7 +47,7 @@ export async function shiftsWithin(from: ReadFrom, siteId: string, window: TimeW
   return shifts;
 }
 
-interface LotPiece extends ClosedRange {
+interface LotPiece extends RunRange {
   readonly lotId: string | null;
   readonly lotCode: string | null;
 }
@@ -64,7 +60,7 @@ interface LotSpan {
 }
 
 /** A range cut where the code on the packs changed; packs before the first known code have none. */
-function splitByLot(range: ClosedRange, lots: readonly LotSpan[]): LotPiece[] {
+function splitByLot(range: RunRange, lots: readonly LotSpan[]): LotPiece[] {
   const pieces: LotPiece[] = [];
   let at = range.fromCount;
   for (const lot of lots) {

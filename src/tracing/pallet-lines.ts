@@ -3,18 +3,17 @@ import type { GroupReach } from '../hopper/group-reach.js';
 import { contentsOf, palletsOf, palletsOfRanges } from '../pallets/pallet-list.js';
 import type { ContentRow, PalletRow } from '../pallets/pallet-rows.js';
 import { spreadOf } from '../pallets/pallet-spread.js';
-import { overlaps } from '../pallets/ranges.js';
 import { customerOf, placeOf } from '../plant/plant-facts.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { groupBy } from '../platform/group-by.js';
+import { overlaps, type RunRange } from '../packing/run-ranges.js';
 import type { CustomerLine, PalletLine } from './thread.js';
-import type { ClosedRange } from './window-in-ranges.js';
 
 /** The pallets that may hold sugar of a group of bags, the surest first; those with the subject's own packs are marked. */
 export async function palletLines(
   from: ReadFrom,
   reach: GroupReach,
-  subject: readonly ClosedRange[],
+  subject: readonly RunRange[],
 ): Promise<PalletLine[]> {
   const whole = reach.runIds.map((runId) => ({ runId, fromCount: 0, toCount: null }));
   const placed = groupBy(await palletsOfRanges(from, whole), (row) => row.palletId);

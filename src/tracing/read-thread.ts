@@ -8,13 +8,13 @@ import { runOf } from '../packing/packing-runs.js';
 import { customerOf, hopperOf, hopperOfLine } from '../plant/plant-facts.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { loadedUnitsOf } from '../dispatch/deliveries.js';
+import type { RunRange } from '../packing/run-ranges.js';
 import { lineEvents } from './line-events.js';
 import { packedParts } from './packed-parts.js';
 import { customersOf, palletLines, type SoldBag } from './pallet-lines.js';
 import { dryerShiftsOf, sourceLines, type BagAmounts } from './source-lines.js';
 import { rangesOfSubject, type SubjectRanges } from './subject-ranges.js';
 import type { Thread, ThreadSubject } from './thread.js';
-import type { ClosedRange } from './window-in-ranges.js';
 
 /**
  * The thread of a subject both ways: the bags it came from with least, likely and most, their dryer shifts and results;
@@ -100,7 +100,7 @@ async function soldBags(from: ReadFrom, bagIds: readonly string[]): Promise<read
 async function gramsOf(
   from: ReadFrom,
   subject: ThreadSubject,
-  ranges: readonly ClosedRange[],
+  ranges: readonly RunRange[],
 ): Promise<Thread['subjectGrams']> {
   if (subject.kind === 'bulk-bag') {
     const bag = await bagOf(from, subject.id);
@@ -122,7 +122,7 @@ async function gramsOf(
   };
 }
 
-async function modelOf(from: ReadFrom, ranges: readonly ClosedRange[]): Promise<Thread['model']> {
+async function modelOf(from: ReadFrom, ranges: readonly RunRange[]): Promise<Thread['model']> {
   const [first] = ranges;
   if (first === undefined) return null;
   const run = await runOf(from, first.runId);

@@ -3,9 +3,9 @@ import { rangesOfBag } from '../hopper/hopper-links.js';
 import { filmRanges, rangesOfLot, runOf } from '../packing/packing-runs.js';
 import type { RunCounts } from '../packing/packing-run-rows.js';
 import { spreadOf } from '../pallets/pallet-spread.js';
-import { united } from '../pallets/ranges.js';
 import { coderClockAt, coderOfLine, siteOf } from '../plant/plant-facts.js';
 import type { ReadFrom } from '../platform/database/reading.js';
+import { united, type RunRange } from '../packing/run-ranges.js';
 import { countsByRun } from './packed-parts.js';
 import type { ThreadSubject } from './thread.js';
 import {
@@ -14,14 +14,13 @@ import {
   timesOfRange,
   windowsOfPrintedTime,
   type ClockReading,
-  type ClosedRange,
   type TimeWindow,
 } from './window-in-ranges.js';
 
 /** The packs that a subject is, or may be; and the part that it surely is, which *least* rests on. */
 export interface SubjectRanges {
-  readonly possible: readonly ClosedRange[];
-  readonly certain: readonly ClosedRange[];
+  readonly possible: readonly RunRange[];
+  readonly certain: readonly RunRange[];
 }
 
 /** Which packs a subject is. Of a bag: the packs that may hold some of it. */
@@ -44,7 +43,7 @@ export async function rangesOfSubject(from: ReadFrom, siteId: string, subject: T
   }
 }
 
-function exactly(ranges: readonly ClosedRange[]): SubjectRanges {
+function exactly(ranges: readonly RunRange[]): SubjectRanges {
   return { possible: ranges, certain: ranges };
 }
 
@@ -59,8 +58,8 @@ async function deliveredPacks(from: ReadFrom, deliveryId: string): Promise<Subje
 }
 
 /** A range that still goes on ends at the run's last count. */
-async function closedRanges(from: ReadFrom, ranges: readonly RunCounts[]): Promise<ClosedRange[]> {
-  const closed: ClosedRange[] = [];
+async function closedRanges(from: ReadFrom, ranges: readonly RunCounts[]): Promise<RunRange[]> {
+  const closed: RunRange[] = [];
   for (const { runId, fromCount, toCount } of ranges) {
     const end = toCount ?? (await runOf(from, runId)).packCount;
     if (fromCount < end) closed.push({ runId, fromCount, toCount: end });
@@ -80,8 +79,8 @@ async function lotPacks(from: ReadFrom, siteId: string, subject: ThreadSubject):
   const printedTime = subject.localTime;
   const { timeZone } = await siteOf(from, siteId);
   const counts = await countsByRun(from, ranges);
-  const possible: ClosedRange[] = [];
-  const certain: ClosedRange[] = [];
+  const possible: RunRange[] = [];
+  const certain: RunRange[] = [];
   for (const range of ranges) {
     const own = counts.get(range.runId) ?? [];
     const span = timesOfRange(range, own);
@@ -97,7 +96,7 @@ async function lotPacks(from: ReadFrom, siteId: string, subject: ThreadSubject):
   return { possible: united(possible), certain: united(certain) };
 }
 
-function pushKnown(ranges: ClosedRange[], range: ClosedRange | null): void {
+function pushKnown(ranges: RunRange[], range: RunRange | null): void {
   if (range !== null) ranges.push(range);
 }
 

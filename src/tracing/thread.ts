@@ -1,5 +1,6 @@
 import type { BagResult } from '../laboratory/bag-results.js';
-import type { ClosedRange, TimeWindow } from './window-in-ranges.js';
+import type { RunRange } from '../packing/run-ranges.js';
+import type { TimeWindow } from './window-in-ranges.js';
 
 /** The word for how surely: *sure* where least is above zero, and so on (`core/hopper-flow`). */
 export type Word = 'sure' | 'likely' | 'possible';
@@ -34,7 +35,7 @@ export interface ShiftName {
 }
 
 /** Packs of one run with one code: where the subject was packed. */
-export interface PackedPart extends ClosedRange {
+export interface PackedPart extends RunRange {
   readonly runNumber: string;
   readonly lineCode: string;
   readonly formatName: string;

@@ -1,30 +1,30 @@
-import type { CountRange } from './pallet-rows.js';
+import type { RunCounts } from './packing-run-rows.js';
 
-/** A half-open range whose end may not be known yet. */
-export interface OpenRange {
+/** A half-open range of a run's cumulative count of accepted packs. */
+export interface RunRange {
   readonly runId: string;
   readonly fromCount: number;
-  readonly toCount: number | null;
+  readonly toCount: number;
 }
 
 /** What two ranges have in common; null: nothing, or they are of two runs. */
-export function clipped(one: CountRange, other: OpenRange): CountRange | null {
+export function clipped(one: RunRange, other: RunCounts): RunRange | null {
   if (one.runId !== other.runId) return null;
   const fromCount = Math.max(one.fromCount, other.fromCount);
   const toCount = Math.min(one.toCount, other.toCount ?? one.toCount);
   return fromCount < toCount ? { runId: one.runId, fromCount, toCount } : null;
 }
 
-export function overlaps(one: CountRange, other: OpenRange): boolean {
+export function overlaps(one: RunRange, other: RunCounts): boolean {
   return clipped(one, other) !== null;
 }
 
 /** Ranges in order, those that touch or overlap made one. */
-export function united(ranges: readonly CountRange[]): readonly CountRange[] {
+export function united(ranges: readonly RunRange[]): readonly RunRange[] {
   const ordered = [...ranges].sort((one, other) =>
     one.runId === other.runId ? one.fromCount - other.fromCount : one.runId < other.runId ? -1 : 1,
   );
-  const joined: CountRange[] = [];
+  const joined: RunRange[] = [];
   for (const { runId, fromCount, toCount } of ordered) {
     const last = joined.at(-1);
     if (last?.runId === runId && last.toCount >= fromCount) {
@@ -36,6 +36,6 @@ export function united(ranges: readonly CountRange[]): readonly CountRange[] {
   return joined;
 }
 
-export function packsIn(ranges: readonly Pick<CountRange, 'fromCount' | 'toCount'>[]): number {
+export function packsIn(ranges: readonly Pick<RunRange, 'fromCount' | 'toCount'>[]): number {
   return ranges.reduce((sum, range) => sum + range.toCount - range.fromCount, 0);
 }
