@@ -3,6 +3,8 @@ import { addSentences } from '../platform/sentences/sentences.js';
 addSentences('en', {
   sample: 'sample',
   result: 'result',
+  'not-of-this-sample':
+    'A sample stands for a bag, or for a time of a dryer, not for both. Leave this out, or change what it stands for.',
   'sample-before-its-time':
     'What this sample stands for begins at {fromAt}, after it was taken ({takenAt}). Correct one of the two.',
   'result-already-there':

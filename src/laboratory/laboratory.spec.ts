@@ -96,6 +96,16 @@ describe('what a sample stands for', () => {
     );
   });
 
+  it.each([
+    ['a bag and a dryer', { standsFor: 'bag', dryerId: '0195862e-7d3f-7a4b-9c55-0d0f6f1b7a10' } as const, 'dryerId'],
+    ['a bag and an hour', { standsFor: 'bag', fromAt: '2026-03-12T09:00:00.000Z' } as const, 'fromAt'],
+    ['an hour and a bag', { standsFor: 'hour', bag: 'B0012344' } as const, 'bag'],
+  ])('refuses a sample of %s, and drops neither in silence', async (_, form, field) => {
+    await expect(take(form)).rejects.toEqual(
+      expect.objectContaining({ name: 'BadForm', problems: [{ field, code: 'not-of-this-sample', facts: {} }] }),
+    );
+  });
+
   it('cannot be an hour without its beginning, one that is still to come, or what is not there', async () => {
     const hour = { standsFor: 'hour', dryerId: plant.dryerId } as const;
     await expect(take(hour)).rejects.toEqual(expect.objectContaining({ name: 'BadForm' }));

@@ -22,7 +22,8 @@ export interface TakenSample extends SampleCover {
 
 /**
  * A sample is taken; it stands for a bag, an hour of a dryer, or a shift's composite of a dryer.
- * Refusals: `sample-before-its-time`; bad form where bag or dryer and time are missing; not found: bulk-bag, dryer.
+ * Refusals: `sample-before-its-time`; bad form where bag or dryer and time are missing or where
+ * both are given; not found: bulk-bag, dryer.
  */
 @Injectable()
 export class TakeSample {
@@ -67,9 +68,11 @@ function touchedBy({ bagId, dryerId }: SampleCover): { kind: string; id: string 
 
 async function coverOf(tx: Tx, siteId: string, form: TakeSampleForm): Promise<SampleCover> {
   if (form.standsFor === 'bag') {
+    refuseGiven({ dryerId: form.dryerId, fromAt: form.fromAt });
     const bag = await findBag(tx, siteId, given('bag', form.bag));
     return { bagId: bag.id, dryerId: null, fromAt: null, untilAt: null };
   }
+  refuseGiven({ bag: form.bag });
   const dryer = await dryerOf(tx, given('dryerId', form.dryerId));
   const fromAt = given('fromAt', form.fromAt);
   if (form.standsFor === 'hour') {
@@ -77,6 +80,13 @@ async function coverOf(tx: Tx, siteId: string, form: TakeSampleForm): Promise<Sa
   }
   const { startsAt, endsAt } = await shiftAt(tx, siteId, fromAt);
   return { bagId: null, dryerId: dryer.id, fromAt: startsAt, untilAt: endsAt };
+}
+
+/** What says something else than what the sample stands for is not dropped in silence: one of the two is a mistake. */
+function refuseGiven(fields: Readonly<Record<string, string | null | undefined>>): void {
+  const tooMuch = Object.entries(fields).filter(([, value]) => value !== null && value !== undefined);
+  if (tooMuch.length === 0) return;
+  throw new BadForm(tooMuch.map(([field]) => ({ field, code: 'not-of-this-sample', facts: {} })));
 }
 
 function given(field: string, value: string | null | undefined): string {
