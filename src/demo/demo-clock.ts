@@ -1,5 +1,5 @@
 import { v7 } from 'uuid';
-import { Clock, SystemClock, type Instant } from '../platform/clock.js';
+import { Clock, type Instant } from '../platform/clock.js';
 import { Ids } from '../platform/ids.js';
 import { seededRandom, type Random } from './plant-physics/random.js';
 
@@ -18,8 +18,11 @@ export class DemoClock extends Clock {
   }
 }
 
-/** Goes on from where the demo ended, at the pace of the machine's clock. */
-export class OnwardClock extends Clock {
+/**
+ * Goes on from where the records end, at the pace of the machine's clock: whenever the demo is looked at, its plant is in
+ * the middle of a shift and its scales are in date.
+ */
+class OnwardClock extends Clock {
   private readonly startedAt = Date.now();
 
   constructor(private readonly from: Instant) {
@@ -31,10 +34,9 @@ export class OnwardClock extends Clock {
   }
 }
 
-/** The clock that the demo's plant is served by: the machine's own, unless that lies before what was lived through. */
+/** The clock that the demo's plant is looked at by, after the last of its records. */
 export function clockAfter(last: Instant): Clock {
-  const own = new SystemClock();
-  return own.now() > last ? own : new OnwardClock(last);
+  return new OnwardClock(last);
 }
 
 /** Ids that follow the demo's clock and its seed, each later than the one before. */

@@ -4,7 +4,7 @@ import { clearFolder, planFolder } from './demo-folder.js';
 import { readDemoWish, type DemoWish } from './demo-options.js';
 import { makeDemo } from './make-demo.js';
 import { progressBar } from './progress-bar.js';
-import { serveDemo } from './serve-demo.js';
+import { serveDemo, type ServedDemo } from './serve-demo.js';
 
 const usualFolder = './data/demo';
 
@@ -14,7 +14,17 @@ async function main(words: readonly string[], environment: Environment): Promise
   const config = configOf(wish, environment);
   const plan = planFolder(config.dataFolder, wish);
   const truth = plan.kind === 'serve' ? plan.truth : await make(config, plan.options);
-  if (wish.isServed) await serveDemo(config, truth);
+  if (!wish.isServed) return;
+  const served = await serveDemo(config, truth);
+  for (const signal of ['SIGTERM', 'SIGINT'] as const) process.once(signal, () => void stop(served));
+}
+
+async function stop(served: ServedDemo): Promise<void> {
+  await served.close().catch((error: unknown) => {
+    process.stderr.write(`the stop failed: ${String(error)}\n`);
+    process.exitCode = 1;
+  });
+  process.exit();
 }
 
 function make(config: Config, options: Parameters<typeof makeDemo>[1]): ReturnType<typeof makeDemo> {

@@ -1,4 +1,5 @@
 import type { NestFastifyApplication } from '@nestjs/platform-fastify';
+import { Housekeeping } from '../journal/housekeeping.js';
 import type { Config } from '../platform/config.js';
 import type { Databases } from '../platform/database/databases.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
@@ -8,15 +9,29 @@ import { clockAfter } from './demo-clock.js';
 import type { DemoTruth } from './truth.js';
 import { codesToShow, welcomeText } from './welcome.js';
 
+/** A demo's plant that is served. */
+export interface ServedDemo {
+  readonly house: NestFastifyApplication;
+  close(): Promise<void>;
+}
+
 /** Serves the demo's plant, and says where and how to come in. */
-export async function serveDemo(config: Config, truth: DemoTruth): Promise<NestFastifyApplication> {
+export async function serveDemo(config: Config, truth: DemoTruth): Promise<ServedDemo> {
   const databases = await openGround(config);
-  const house = await buildHouse(config, databases, { clock: clockAfter(await lastRecordedAt(databases, truth)) });
+  const clock = clockAfter(await lastRecordedAt(databases, truth));
+  const house = await buildHouse(config, databases, { clock });
   const codes = await codesToShow(house.get<ReadFrom>(READER, { strict: false }), truth);
   house.get(JobRunner, { strict: false }).start();
+  house.get(Housekeeping, { strict: false }).start();
   await house.listen(config.port, config.host);
-  process.stdout.write(welcomeText((await house.getUrl()).replace('[::1]', 'localhost'), codes));
-  return house;
+  process.stdout.write(welcomeText((await house.getUrl()).replace('[::1]', 'localhost'), codes, clock.now()));
+  return {
+    house,
+    close: async () => {
+      await house.close();
+      await databases.close();
+    },
+  };
 }
 
 /** Time must not go back behind what the journal holds. */

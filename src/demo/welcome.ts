@@ -1,4 +1,7 @@
+import type { Instant } from '../platform/clock.js';
 import type { ReadFrom } from '../platform/database/reading.js';
+import { localText } from '../platform/web/local-text.js';
+import { timeZone } from './life/minutes.js';
 import { demoPeople } from './set-up/demo-people.js';
 import type { DemoTruth } from './truth.js';
 
@@ -24,13 +27,14 @@ export async function codesToShow(from: ReadFrom, truth: DemoTruth): Promise<Sho
 }
 
 /** What is printed when the plant is served. */
-export function welcomeText(address: string, codes: ShownCodes): string {
+export function welcomeText(address: string, codes: ShownCodes, now: Instant): string {
   const people = demoPeople.filter(({ password }) => password !== null);
   const signIns = people.map(
     ({ code, password, role }) => `  ${code.padEnd(8)} ${(password ?? '').padEnd(20)} ${role}`,
   );
   return `
 Alder Quay is open. All of it is invented: people, customers and sugar.
+Its clock goes on from where its records end: ${localText(now, timeZone)}.
 
 Open
   ${address}/

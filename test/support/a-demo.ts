@@ -91,6 +91,8 @@ function configOf(dataFolder: string, database: string | null): Config {
 
 async function freshDatabase(server: string, name: string): Promise<string> {
   await atServer(server, `CREATE DATABASE "${name}" LC_COLLATE 'C' LC_CTYPE 'C' TEMPLATE template0`);
+  // A test's database is thrown away: nothing of it has to be on disk.
+  await atServer(server, `ALTER DATABASE "${name}" SET synchronous_commit = off`);
   const address = new URL(server);
   address.pathname = `/${name}`;
   return address.toString();

@@ -38,6 +38,7 @@ export interface DemoPlan extends DemoOptions {
   readonly startOn: string;
   readonly from: Minute;
   readonly until: Minute;
+  /** Those of all days, and of the one that has begun when the demo ends. */
   readonly shifts: readonly DemoShift[];
   readonly dryers: readonly { readonly code: string; readonly kilogramsPerMinute: number }[];
   readonly hoppers: readonly HopperPlan[];
@@ -48,15 +49,18 @@ export interface DemoPlan extends DemoOptions {
   readonly openingBags: Readonly<Partial<Record<GradeCode, number>>>;
 }
 
-/** The last production day: its night before has the hour that comes twice (2026-10-25, 03:00 to 02:00). */
-const lastOn = '2026-10-25';
+/** The last whole production day: in the night before it the clocks go back (2026-10-25, 03:00 to 02:00). */
+export const lastWholeOn = '2026-10-25';
+
+/** The demo ends in the middle of the next morning, with everything running. */
+const endTime = '10:25';
 
 /** Lays out the days: when the demo begins, what runs where, and which grade goes through which hopper when. */
 export function planDemo(options: DemoOptions): DemoPlan {
-  const startOn = addDays(lastOn, 1 - options.days);
-  const shifts = shiftsFrom(startOn, options.days);
+  const startOn = addDays(lastWholeOn, 1 - options.days);
+  const shifts = shiftsFrom(startOn, options.days + 1);
   const from = minuteOfLocal(startOn, productionDayStart);
-  const until = minuteOfLocal(addDays(lastOn, 1), productionDayStart);
+  const until = minuteOfLocal(addDays(lastWholeOn, 1), endTime);
   const plant = options.size === 'large' ? largePlant : usualPlant;
   const base = { ...options, startOn, from, until, shifts, ...plant };
   if (options.size === 'large') return { ...base, campaigns: dayCampaigns(plant.hoppers, shifts), extraWhite: [] };

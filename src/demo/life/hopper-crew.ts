@@ -53,7 +53,10 @@ export class HopperCrew {
   }
 
   /** Closes nothing: what is inside when the demo ends is inside. */
-  remember(): void {
+  remember(minute: Minute): void {
+    for (const line of this.lines) line.remember(minute);
+    if (this.bin !== null) pourInto(this.world.ledger.inside, this.bin.sugar);
+    pourInto(this.world.ledger.inside, this.tips.rest());
     pourInto(this.world.ledger.inside, this.cells.scrapeOut());
   }
 

@@ -169,6 +169,13 @@ export class LineCrew {
     this.run = null;
   }
 
+  /** The demo ends: what was packed and taken off until now is known. */
+  remember(minute: Minute): void {
+    this.run?.book.cut(minute);
+    this.world.ledger.lost(this.spilt);
+    this.world.ledger.lost(this.rejects.sugar);
+  }
+
   private pack(minute: Minute, run: LiveRun): void {
     const { packCount, rejectCount } = run.machine.nextMinute();
     const perPack = run.machine.nature.setpointGrams;

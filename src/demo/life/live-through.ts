@@ -35,7 +35,7 @@ export function liveThrough(plan: DemoPlan): Lived {
     for (const hopper of hoppers) hopper.step(minute);
   }
   noteRecall(world);
-  for (const hopper of hoppers) hopper.remember();
+  for (const hopper of hoppers) hopper.remember(plan.until);
   const end = instantOf(plan.until);
   return { acts: world.diary.acts().filter(({ at }) => at < end), truth: world.ledger };
 }

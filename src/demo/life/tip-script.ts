@@ -41,6 +41,11 @@ export class TipScript {
     return this.pouring === null && minute >= this.busyUntil;
   }
 
+  /** What is still in the bag that hangs. */
+  rest(): Composition {
+    return this.pouring?.sugar ?? new Map<string, number>();
+  }
+
   /** What flows within this minute. */
   step(): void {
     if (this.pouring === null) return;
