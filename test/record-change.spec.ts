@@ -101,8 +101,8 @@ describe('the one door for changes', () => {
     const reader = house.databases.reader.manager;
     const whole = await verifyJournal(reader, siteId, null);
     expect(whole).toMatchObject({ misfit: null, entries: await entries() });
-    const [third] = (await journalPage(reader, siteId, { before: 4, limit: 1 })) as [{ hash: string }];
-    expect((await verifyJournal(reader, siteId, third.hash)).misfit).toBeNull();
+    const third = (await journalPage(reader, siteId, { before: 4, limit: 1 }))[0];
+    expect((await verifyJournal(reader, siteId, third!.hash)).misfit).toBeNull();
     expect((await verifyJournal(reader, siteId, 'f'.repeat(64))).misfit).toMatchObject({ why: 'given-head-not-found' });
   });
 
