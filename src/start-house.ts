@@ -60,6 +60,8 @@ export async function buildHouse(
     trustProxy: config.trustProxy,
     // Whoever sends a request drop by drop does not hold a connection for ever. Event streams are answers, not requests.
     requestTimeout: 30_000,
+    // Node takes the larger of the two limits for the body, and looks only every so often.
+    http: { headersTimeout: 15_000, connectionsCheckingInterval: 5_000 },
     frameworkErrors: (_error: unknown, _request: unknown, reply: FastifyReply) => {
       answerUnreadAddress(reply);
     },

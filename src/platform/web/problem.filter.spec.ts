@@ -43,5 +43,6 @@ describe('what cannot be read', () => {
   it('does not keep a connection for ever: a request that is not there within half a minute is ended', () => {
     const server = house.app.getHttpServer() as { requestTimeout: number; headersTimeout: number };
     expect(server.requestTimeout).toBe(30_000);
+    expect(server.headersTimeout).toBeLessThan(server.requestTimeout);
   });
 });
