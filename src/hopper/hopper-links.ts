@@ -7,7 +7,7 @@ import { none, ruledOut, strongerWord, thresholdOf, worded, type LinkAmounts, ty
 import { exitsOf, layOutPeriod, type PeriodTarget } from './period-flow.js';
 import type { RunRange } from './run-range.js';
 
-export { rangesOfBag, type TargetLink } from './bag-ranges.js';
+export { rangesOfBag } from './bag-ranges.js';
 export type { LinkAmounts, LinkWord } from './link-words.js';
 export type { RunRange } from './run-range.js';
 

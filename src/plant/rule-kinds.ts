@@ -1,6 +1,5 @@
 /** The sets of rules that a site keeps, each kind with its own shape. */
 export const ruleKinds = ['vehicle-check', 'tip-at-risk', 'tip-time-uncertainty'] as const;
-export type RuleKind = (typeof ruleKinds)[number];
 
 /** What is looked at on a vehicle before loading, in the order in which it is asked. */
 export interface VehicleCheckRules {
