@@ -26,7 +26,7 @@ export interface HoldDraft {
 export async function placeHold(tx: Tx, change: { readonly recordedAt: string }, draft: HoldDraft): Promise<HoldRow> {
   const { siteId, scope, reason, placedAt } = draft;
   const [fromCount, toCount] = [draft.fromCount ?? null, draft.toCount ?? null];
-  refuseOtherRanges(scope, fromCount, toCount);
+  refuseUnusableRange(scope, fromCount, toCount);
   const id = draft.nextId();
   const number = await takeDocumentNumber(tx, siteId, 'hold', change.recordedAt);
   const kept = { id, number, scopeKind: scope.kind, scopeId: scope.id, fromCount, toCount, reason, placedAt };
@@ -43,8 +43,12 @@ export async function placeHold(tx: Tx, change: { readonly recordedAt: string },
   return { ...kept, hazard: 'safety' };
 }
 
-/** A part has two ends, in order, and only packs of a run are counted. */
-function refuseOtherRanges(scope: HoldScope, fromCount: number | null, toCount: number | null): void {
+/**
+ * A part has two ends, in order, and only packs of a run are counted.
+ *
+ * @throws {Refusal} `hold-range-not-usable`
+ */
+export function refuseUnusableRange(scope: HoldScope, fromCount: number | null, toCount: number | null): void {
   if (fromCount === null && toCount === null) return;
   const isPart = scope.kind === 'packing-run' && fromCount !== null && toCount !== null && fromCount < toCount;
   if (!isPart) throw new Refusal('hold-range-not-usable', { fromCount, toCount });

@@ -1,5 +1,5 @@
 import type { Mass } from '../core/hopper-flow/hopper-event.js';
-import { inChunks } from '../drying/in-chunks.js';
+import { inChunks } from '../platform/database/in-chunks.js';
 import { meanNetsOf } from '../fill-weight/mean-nets.js';
 import type { Instant } from '../platform/clock.js';
 import { toBoolean } from '../platform/database/columns.js';

@@ -1,5 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import { localMomentAt } from '../core/shift-calendar/local-time.js';
+import { meanNetsOf } from '../fill-weight/mean-nets.js';
 import type { Asked } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
 import { findRun } from '../packing/packing-runs.js';
@@ -26,7 +27,7 @@ export interface ReworkBinAnswer {
 
 /**
  * A bin of opened packs or machine rejects is closed, with the packs that it came from.
- * Refusals: `content-never-rework`, `range-not-counted`, `scale-has-failed`, those of the time.
+ * Refusals: `content-never-rework`, `range-not-counted`, `bin-heavier-than-its-packs`, `scale-has-failed`, those of the time.
  */
 @Injectable()
 export class CloseReworkBin {
@@ -44,6 +45,7 @@ export class CloseReworkBin {
       const scaleId = form.scaleId ?? null;
       if (scaleId !== null) await refuseUselessScale(tx, { siteId, scaleId, at: closedAt });
       const parents = await parentsOf(tx, siteId, form);
+      if (content === 'opened-packs') await refuseHeavier(tx, parents, form.netGrams);
       const id = this.ids.next();
       const number = await takeBinNumber(tx, siteId, closedAt);
       const { netGrams } = form;
@@ -99,6 +101,17 @@ async function parentsOf(tx: Tx, siteId: string, form: CloseReworkBinForm): Prom
     ranges.push({ runId, fromCount, toCount });
   }
   return ranges;
+}
+
+/** Opened packs weigh what such packs weigh at most, and a twentieth for the scale and single heavy ones (our own value). */
+async function refuseHeavier(tx: Tx, parents: readonly RunRange[], netGrams: number): Promise<void> {
+  const means = await meanNetsOf(tx, [...new Set(parents.map(({ runId }) => runId))]);
+  const mostMilligrams = parents.reduce(
+    (sum, { runId, fromCount, toCount }) => sum + (toCount - fromCount) * (means.get(runId)?.upperMilligrams ?? 0),
+    0,
+  );
+  const mostGrams = Math.ceil((mostMilligrams * 1.05) / 1000);
+  if (netGrams > mostGrams) throw new Refusal('bin-heavier-than-its-packs', { netGrams, mostGrams });
 }
 
 async function takeBinNumber(tx: Tx, siteId: string, at: Instant): Promise<string> {

@@ -46,6 +46,8 @@ addSentences('en', {
   'content-never-rework': 'Never back into the product: {content}. Book it as waste.',
   'range-not-counted':
     'Run {run} has {packCount} packs; {fromCount} to {toCount} is no part of them. Correct the counts.',
+  'bin-heavier-than-its-packs':
+    'The bin weighs {netGrams} g, but the packs named as its parents hold at most about {mostGrams} g. Weigh it again, or name all its packs.',
   'bin-already-tipped': 'Rework bin {bin} was tipped already ({at}). Read its number again.',
   'bin-not-closed-then': 'Rework bin {bin} was closed at {closedAt}. Give a time after that.',
   'line-has-no-hopper': 'Line {line} is linked to no hopper at that time. Link it in the plant’s set-up first.',

@@ -283,6 +283,7 @@ describe('rework', () => {
     }
     const parents = [{ run: run.number, fromCount: 90, toCount: 101 }];
     await expect(close(run.number, { parents })).rejects.toEqual(refused('range-not-counted'));
+    await expect(close(run.number, { netGrams: 22_000 })).rejects.toEqual(refused('bin-heavier-than-its-packs'));
     const bin = await close(run.number);
     expect(bin.number).toBe('RB-2026-000001');
     const tipBin = house.get(TipReworkBin);

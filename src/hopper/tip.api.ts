@@ -1,6 +1,6 @@
 import { Body, Controller, Get, Inject, Param, ParseUUIDPipe, Post, Query } from '@nestjs/common';
 import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
-import { listed, pageOf } from '../drying/listed.js';
+import { listed, pageOf } from '../platform/web/listed.js';
 import type { Asked } from '../journal/entry-draft.js';
 import { May, type Actor } from '../platform/actor.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';

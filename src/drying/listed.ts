@@ -1,2 +1,0 @@
-// `hopper` still asks for them here.
-export { listed, pageOf } from '../platform/web/listed.js';
