@@ -5,7 +5,14 @@ import { usualDemo, type DemoWish } from './demo-options.js';
 import { readTruth, truthFileName, type DemoTruth } from './truth.js';
 
 const marker = 'demo-begun.txt';
-const ours = ['packthread.sqlite', 'packthread.sqlite-wal', 'packthread.sqlite-shm', 'packthread.lock', truthFileName];
+const ours = [
+  'packthread.sqlite',
+  'packthread.sqlite-wal',
+  'packthread.sqlite-shm',
+  'packthread.lock',
+  'packthread.lock-journal',
+  truthFileName,
+];
 
 /** What is to be done with a folder: serve the demo that is in it, or make one. */
 export type FolderPlan =

@@ -30,7 +30,7 @@ async function stop(served: ServedDemo): Promise<void> {
 function make(config: Config, options: Parameters<typeof makeDemo>[1]): ReturnType<typeof makeDemo> {
   clearFolder(config.dataFolder);
   const quiet: Config = { ...config, logLevel: 'error' };
-  return makeDemo(quiet, options, progressBar(`Alder Quay, ${options.days} days`));
+  return makeDemo(quiet, options, progressBar(`Alder Quay, ${options.days} ${options.days === 1 ? 'day' : 'days'}`));
 }
 
 function configOf(wish: DemoWish, environment: Environment): Config {

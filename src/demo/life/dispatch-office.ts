@@ -19,7 +19,7 @@ const usualTrucks: readonly Truck[] = [
 ];
 const bagSaleTime = '16:10';
 const mostBagsSold = 8;
-const trucksOfLargeDay = 17;
+const trucksOfLargeDay = 10;
 
 /** Which vehicles come when. Pallets are picked in the house, by what it shows; bags are picked here, in the store. */
 export class DispatchOffice {
@@ -43,7 +43,7 @@ export class DispatchOffice {
   private trucks(): readonly Truck[] {
     if (this.world.plan.size === 'usual') return usualTrucks;
     return Array.from({ length: trucksOfLargeDay }, (_, place) => {
-      const minutes = 400 + place * 42;
+      const minutes = 400 + place * 70;
       const time = `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`;
       return { time, format: 'WS-2KG', most: 26 };
     });

@@ -48,7 +48,7 @@ export class HopperCrew {
   step(minute: Minute): void {
     const [campaign] = this.campaigns;
     if (campaign !== undefined) this.workOn(minute, campaign);
-    this.tips.step();
+    this.tips.step(minute);
     for (const line of this.lines) line.step(minute);
   }
 

@@ -5,11 +5,11 @@ import type { Minute } from './minutes.js';
 /** What goes wrong, or otherwise than usual, at least once in every demo. */
 export const incidentKinds = [
   'late-scan',
+  'skipped-tip',
   'wet-sugar',
   'part-bag',
   'wrong-tare',
   'residue-left',
-  'skipped-tip',
   'dark-sugar',
   'wrong-scan',
   'held-bag',

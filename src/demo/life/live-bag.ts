@@ -57,7 +57,9 @@ export class BagStore {
 
   /** Drops what is gone and decided on, so that the days stay short. */
   forget(): void {
-    const kept = this.bags.filter(({ whereabouts, verdict }) => whereabouts === 'store' || verdict === 'waiting');
+    const kept = this.bags.filter(({ whereabouts, verdict }) => {
+      return verdict === 'waiting' || (whereabouts !== 'gone' && verdict !== 'rejected');
+    });
     this.bags.splice(0, this.bags.length, ...kept);
   }
 }

@@ -22,7 +22,7 @@ export class TipScript {
   private busyUntil: Minute = 0;
   private serial = 0;
   private unreadCount = 0;
-  private partBag: { readonly bag: LiveBag; readonly until: Minute } | null = null;
+  private readonly aside: { readonly bag: LiveBag; readonly until: Minute }[] = [];
   private readonly random: Random;
 
   constructor(
@@ -47,7 +47,11 @@ export class TipScript {
   }
 
   /** What flows within this minute. */
-  step(): void {
+  step(minute: Minute): void {
+    for (let first = this.aside[0]; first !== undefined && minute >= first.until; first = this.aside[0]) {
+      first.bag.whereabouts = 'store';
+      this.aside.shift();
+    }
     if (this.pouring === null) return;
     const { sugar, perMinuteGrams } = this.pouring;
     this.cells.pour(takeMixed(sugar, Math.min(perMinuteGrams, gramsIn(sugar))));
@@ -56,8 +60,7 @@ export class TipScript {
 
   /** Hangs the next bag of a grade; false when there is none. `until`: when the hopper must be empty. */
   tipNext(minute: Minute, from: readonly LiveBag[], until: Minute): boolean {
-    const opened = from.find((bag) => bag.isOpened && (this.partBag === null || this.partBag.until <= minute));
-    const bag = opened ?? from.find((each) => !each.isOpened);
+    const bag = from.find((each) => each.isOpened) ?? from[0];
     if (bag === undefined) return false;
     const neighbour = from.find((each) => each !== bag && !each.isOpened && each.verdict !== 'waiting');
     const way = this.wayOf(minute, bag, { neighbour, until });
@@ -94,8 +97,9 @@ export class TipScript {
     const { incidents } = this.world;
     if (incidents.happensNow('late-scan', minute)) return 'late';
     if (incidents.happensNow('part-bag', minute)) return 'part';
-    const isFarFromEmpty = seen.until > shiftAt(minute).until + 240;
-    if (isFarFromEmpty && incidents.happensNow('skipped-tip', minute)) return 'forgotten';
+    const endOfShift = shiftAt(minute).until;
+    const isFoundInTime = seen.until > endOfShift + 240 && this.world.plan.until > endOfShift + 240;
+    if (isFoundInTime && incidents.happensNow('skipped-tip', minute)) return 'forgotten';
     if (seen.neighbour === undefined || bag.verdict === 'waiting') return 'as-usual';
     if (incidents.happensNow('wrong-scan', minute)) return 'wrong-bag';
     return incidents.happensNow('unreadable-number', minute) ? 'unreadable' : 'as-usual';
@@ -168,6 +172,8 @@ export class TipScript {
 
   private recordWrong(tip: string, minute: Minute, seen: { bag: LiveBag; neighbour: LiveBag; offAt: Minute }): void {
     this.recordAtOnce(tip, minute, { bag: seen.neighbour.key, offAt: seen.offAt });
+    // Until it is corrected the house takes the other bag for empty: nobody hangs it meanwhile.
+    this.setAside(seen.neighbour, seen.offAt + 3);
     const reason = 'The label of the bag beside it was scanned';
     const { diary } = this.world;
     diary.note(seen.offAt + 1, this.world.leadAt(minute), { kind: 'correct-tip', tip, bag: seen.bag.key, reason });
@@ -191,7 +197,7 @@ export class TipScript {
   private weighBack(tip: string, minute: Minute, seen: { bag: LiveBag; offAt: Minute }): void {
     const { bag } = seen;
     const offAt = seen.offAt + 2;
-    this.partBag = { bag, until: minute + 150 };
+    this.setAside(bag, minute + 150);
     this.world.diary.note(minute, this.world.leadAt(minute), {
       kind: 'tip-bag',
       tip,
@@ -203,6 +209,11 @@ export class TipScript {
     const grossGrams = this.world.weigh('S1', bag.trueGrams + bag.tareGrams);
     this.noteOff(tip, offAt, offAt, { grossGrams, tareGrams: this.world.weigh('S1', bag.tareGrams) });
     this.busyUntil = offAt + 1;
+  }
+
+  private setAside(bag: LiveBag, until: Minute): void {
+    bag.whereabouts = 'set-aside';
+    this.aside.push({ bag, until });
   }
 
   private remember(minute: Minute, bag: string, poured: { grams: number; way: Way }): void {
