@@ -173,9 +173,7 @@ function badRequests(routes: readonly Route[], person: SignedInPerson): fc.Arbit
 
 function queryOf(fields: Readonly<Record<string, unknown>>): string {
   return Object.entries(fields)
-    .map(
-      ([name, value]) => `${name}=${encodeSafely(typeof value === 'string' ? value : String(JSON.stringify(value)))}`,
-    )
+    .map(([name, value]) => `${name}=${encodeSafely(typeof value === 'string' ? value : JSON.stringify(value))}`)
     .join('&');
 }
 
