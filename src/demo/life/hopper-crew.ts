@@ -1,8 +1,8 @@
 import { gramsIn, pourInto, type Composition } from '../plant-physics/composition.js';
 import { HopperCells, usualHopper } from '../plant-physics/hopper-cells.js';
 import type { Random } from '../plant-physics/random.js';
-import type { RunSpan } from './act.js';
 import type { Campaign, HopperPlan } from './demo-plan.js';
+import type { TakenBin } from './line-bins.js';
 import { LineCrew } from './line-crew.js';
 import { instantOf, shiftAt, type Minute } from './minutes.js';
 import { nominalGrams } from './pack-formats.js';
@@ -127,10 +127,7 @@ export class HopperCrew {
     if (isRework && taken.length > 0) this.closeBin(minute + 5, taken);
   }
 
-  private closeBin(
-    minute: Minute,
-    taken: readonly { readonly sugar: Composition; readonly parents: readonly RunSpan[] }[],
-  ): void {
+  private closeBin(minute: Minute, taken: readonly TakenBin[]): void {
     this.binCount += 1;
     const key = `${this.plan.code}-bin-${this.binCount}`;
     const sugar: Composition = new Map();
