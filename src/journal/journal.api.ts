@@ -1,7 +1,8 @@
-import { Controller, Get, Inject, Param, Query } from '@nestjs/common';
+import { Controller, Get, Inject, Param, ParseUUIDPipe, Query } from '@nestjs/common';
 import { ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
 import { May, type Actor } from '../platform/actor.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
+import { NotFound } from '../platform/refusal.js';
 import { Acting } from '../platform/web/request.js';
 import { entriesAbout, journalHeadOf, journalPage, type EntryLine } from './journal-entries.js';
 import { JournalQuery } from './journal.form.js';
@@ -41,9 +42,9 @@ export class JournalApi {
   async about(
     @Acting() actor: Actor,
     @Param('kind') kind: string,
-    @Param('id') id: string,
+    @Param('id', ParseUUIDPipe) id: string,
   ): Promise<{ items: readonly EntryLine[] }> {
-    const subject = { kind: kind.slice(0, 40), id: id.slice(0, 40) };
-    return { items: await entriesAbout(this.reader, actor.siteId, subject) };
+    if (!/^[a-z-]{1,40}$/.test(kind)) throw new NotFound('thing', kind);
+    return { items: await entriesAbout(this.reader, actor.siteId, { kind, id: id.toLowerCase() }) };
   }
 }

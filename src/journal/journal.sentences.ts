@@ -2,6 +2,7 @@ import { addSentences } from '../platform/sentences/sentences.js';
 
 addSentences('en', {
   'already-corrected': 'This record was corrected already. Open it again and look at the correction.',
+  thing: 'thing of the journal',
   'journal-title': 'Journal',
   'journal-says':
     'Every accepted change, as it was recorded. Nothing here can be changed; each entry carries the hash of the one before it. People stand here by id only.',
