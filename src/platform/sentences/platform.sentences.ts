@@ -31,6 +31,10 @@ addSentences('en', {
   'field-not-text': 'This takes a text of {least} to {most} characters.',
   'field-not-whole': 'This takes a whole number from {least} to {most}.',
   'field-not-decimal': 'This takes a decimal number from {least} to {most}, such as {example}.',
+  'field-whole-with-separator':
+    'A point or a comma can be read in two ways in a whole number. Type the digits alone, such as 1250, or with a space, 1 250; from {least} to {most}.',
+  'field-not-kilograms':
+    'This takes kilograms from {least} to {most} with at most three decimals, such as 996.5 or 996,5. Only a space may part thousands.',
   'field-not-instant': 'This takes an instant such as 2026-03-12T07:41:03.412Z or 2026-03-12T08:41:03+01:00.',
   'field-not-day': 'This takes a day such as 2026-03-12.',
   'field-not-choice': 'This takes one of: {choices}.',

@@ -19,6 +19,7 @@ import {
   type ValidationOptions,
 } from 'class-validator';
 import type { SentenceFacts } from '../refusal.js';
+import { hasSeparator, withoutGroups } from './typed-numbers.js';
 
 /** How a field is asked for: optional fields are null when absent. */
 export interface FieldOptions {
@@ -27,9 +28,14 @@ export interface FieldOptions {
   readonly says?: string;
 }
 
-const wrong = (code: string, facts: SentenceFacts = {}): ValidationOptions => ({ message: code, context: facts });
+/** What a check says when it fails: the sentence of a field's fault. */
+export const wrong = (code: string, facts: SentenceFacts = {}): ValidationOptions => ({
+  message: code,
+  context: facts,
+});
 
-function field(
+/** A field's checks and its description in one. The last check is the first to see what came in. */
+export function field(
   options: FieldOptions,
   schema: ApiPropertyOptions,
   checks: readonly PropertyDecorator[],
@@ -58,7 +64,7 @@ const tidied = Transform(({ value }: { value: unknown }) => {
 
 const numberFromText = Transform(({ value }: { value: unknown }) => {
   if (typeof value !== 'string') return value;
-  const text = value.trim();
+  const text = withoutGroups(value);
   if (text === '') return undefined;
   return /^-?\d{1,15}$/.test(text) ? Number(text) : text;
 });
@@ -85,11 +91,15 @@ export function TextField(
   );
 }
 
-/** A whole number within a range (both ends included). */
+/** A whole number within a range (both ends included). Spaces may part thousands; a point or a comma is refused. */
 export function WholeField(options: FieldOptions & { least?: number; most?: number } = {}): PropertyDecorator {
   const { least = 0, most = 2_000_000_000 } = options;
   const facts = { least, most };
   return field(options, { type: 'integer', minimum: least, maximum: most }, [
+    ValidateBy(
+      { name: 'hasNoSeparator', validator: { validate: (value) => !hasSeparator(value) } },
+      wrong('field-whole-with-separator', facts),
+    ),
     Max(most, wrong('field-not-whole', facts)),
     Min(least, wrong('field-not-whole', facts)),
     IsInt(wrong('field-not-whole', facts)),
@@ -109,7 +119,7 @@ export function DecimalField(options: FieldOptions & { least?: string; most?: st
     Transform(({ value }: { value: unknown }) => {
       if (typeof value === 'number') return String(value);
       if (typeof value !== 'string') return value;
-      const text = value.trim().replace(',', '.');
+      const text = withoutGroups(value).replace(',', '.');
       return text === '' ? undefined : text;
     }),
   ]);
