@@ -1,4 +1,5 @@
 import { Module } from '@nestjs/common';
+import { PeopleModule } from '../people/people.module.js';
 import { AssignGrade } from './assign-grade.js';
 import { BagController } from './bag.controller.js';
 import { Decide } from './decide.js';
@@ -14,6 +15,7 @@ import { WatchResults } from './watch-results.js';
 const commands = [Decide, AssignGrade, SetHoldClass, LiftHold, DecisionSubjects];
 
 @Module({
+  imports: [PeopleModule],
   controllers: [DecisionApi, HoldApi, BagController, HoldController],
   providers: [...commands, WatchResults],
   exports: commands,

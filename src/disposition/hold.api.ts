@@ -1,11 +1,15 @@
-import { Body, Controller, Get, Inject, Param, ParseUUIDPipe, Post, Query } from '@nestjs/common';
+import { Body, Controller, Get, Inject, Param, ParseUUIDPipe, Post, Query, Req, Res } from '@nestjs/common';
 import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import type { FastifyReply } from 'fastify';
 import { listed, pageOf, type Listed } from '../platform/web/listed.js';
 import type { Asked } from '../journal/entry-draft.js';
+import { partProof } from '../people/proof.form.js';
+import { ProveAgain } from '../people/prove-again.js';
+import { withRetryAfter } from '../people/sign-in-place.js';
 import { May, type Actor } from '../platform/actor.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { PageQuery } from '../platform/web/page-query.js';
-import { Acting, Asking } from '../platform/web/request.js';
+import { Acting, Asking, type HouseRequest } from '../platform/web/request.js';
 import { LiftHoldForm, SetHoldClassForm } from './hold.form.js';
 import { findHold, holdPage, type HoldLine } from './holds.js';
 import { LiftHold } from './lift-hold.js';
@@ -33,6 +37,7 @@ export class HoldApi {
   constructor(
     private readonly setHoldClass: SetHoldClass,
     private readonly liftHold: LiftHold,
+    private readonly proveAgain: ProveAgain,
     @Inject(READER) private readonly reader: ReadFrom,
   ) {}
 
@@ -66,14 +71,18 @@ export class HoldApi {
 
   @Post('hold-lifts')
   @May('lift-holds')
-  @ApiOperation({ summary: 'Quality lifts a hold' })
+  @ApiOperation({ summary: 'Quality lifts a hold, having proved once more who they are' })
   @ApiCreatedResponse({
     schema: { example: { holdId: id, number: 'H-2026-000007', liftedAt: '2026-03-13T07:00:00.000Z' } },
   })
-  lift(
+  async lift(
     @Asking() asked: Asked,
     @Body() form: LiftHoldForm,
+    @Req() request: HouseRequest,
+    @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<{ holdId: string; number: string; liftedAt: string }> {
-    return this.liftHold.execute(asked, form);
+    const { proof, rest } = partProof(form);
+    await withRetryAfter(reply, this.proveAgain.execute(asked.actor, proof, { address: request.ip }));
+    return this.liftHold.execute(asked, rest);
   }
 }

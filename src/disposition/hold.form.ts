@@ -1,3 +1,4 @@
+import { ProofForm } from '../people/proof.form.js';
 import { ChoiceField, TextField } from '../platform/web/fields.js';
 
 export class SetHoldClassForm {
@@ -11,7 +12,10 @@ export class SetHoldClassForm {
   reason!: string;
 }
 
-export class LiftHoldForm {
+/** What a command is told of a lift: the proof of who lifts has been looked at before. */
+export type HoldLifted = Pick<LiftHoldForm, 'hold' | 'reason'>;
+
+export class LiftHoldForm extends ProofForm {
   @TextField({ most: 40, example: 'H-2026-000007', says: 'Number or id of the hold' })
   hold!: string;
 

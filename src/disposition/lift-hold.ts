@@ -7,7 +7,7 @@ import type { Tx } from '../platform/database/unit-of-work.js';
 import { Ids } from '../platform/ids.js';
 import { Refusal } from '../platform/refusal.js';
 import { HoldLift } from './hold-lift.entity.js';
-import type { LiftHoldForm } from './hold.form.js';
+import type { HoldLifted } from './hold.form.js';
 import { findHold } from './holds.js';
 
 /**
@@ -21,7 +21,7 @@ export class LiftHold {
     private readonly ids: Ids,
   ) {}
 
-  execute(asked: Asked, form: LiftHoldForm): Promise<{ holdId: string; number: string; liftedAt: string }> {
+  execute(asked: Asked, form: HoldLifted): Promise<{ holdId: string; number: string; liftedAt: string }> {
     return this.changes.run(asked, form, async (tx, change) => {
       const { siteId, personId } = asked.actor;
       const hold = await findHold(tx, siteId, form.hold);

@@ -17,6 +17,8 @@ import './people.sentences.js';
 import { PersonStandingApi } from './person-standing.api.js';
 import { PersonApi } from './person.api.js';
 import { PersonController } from './person.controller.js';
+import { ProveAgain } from './prove-again.js';
+import './prove-again.sentences.js';
 import { RemoveName } from './remove-name.js';
 import { RenamePerson } from './rename-person.js';
 import { RenewDeviceToken } from './renew-device-token.js';
@@ -62,11 +64,12 @@ const commands = [
     OwnPassword,
     OwnSecrets,
     OwnSessions,
+    ProveAgain,
     Sessions,
     SignIn,
     Throttle,
     { provide: APP_GUARD, useClass: SignedInGuard },
   ],
-  exports: [...commands, Sessions],
+  exports: [...commands, ProveAgain, Sessions],
 })
 export class PeopleModule {}
