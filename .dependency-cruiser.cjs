@@ -53,6 +53,18 @@ module.exports = {
       to: { pathNot: '^src/core/' },
     },
     {
+      name: 'browser-modules-know-only-core',
+      severity: 'error',
+      from: { path: '^src/platform/web/client/' },
+      to: { pathNot: '^src/(core|platform/web/client)/' },
+    },
+    {
+      name: 'no-page-of-the-server-takes-browser-modules',
+      severity: 'error',
+      from: { path: '^src/', pathNot: '^src/platform/web/client/' },
+      to: { path: '^src/platform/web/client/' },
+    },
+    {
       name: 'pages-and-labels-know-no-framework',
       severity: 'error',
       from: { path: '\\.(page|label|paper)\\.tsx?$' },

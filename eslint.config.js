@@ -38,6 +38,13 @@ export default tseslint.config(
     rules: { 'max-lines-per-function': 'off', '@typescript-eslint/no-non-null-assertion': 'off' },
   },
   {
+    // Browser modules have their own libraries: the page's, and the service worker's.
+    files: ['src/platform/web/client/**'],
+    languageOptions: {
+      parserOptions: { projectService: false, project: ['./tsconfig.client.json', './tsconfig.worker.json'] },
+    },
+  },
+  {
     files: ['migrations/**', '**/*.page.tsx'],
     rules: { 'max-lines-per-function': 'off' },
   },

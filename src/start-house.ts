@@ -14,6 +14,7 @@ import { checkDatabases } from './platform/database/check-databases.js';
 import { openDatabases, type Databases } from './platform/database/databases.js';
 import { migrate } from './platform/database/migrate.js';
 import { SystemIds, type Ids } from './platform/ids.js';
+import { packAnswers } from './platform/web/answer-encoding.js';
 import { checkRoutes } from './platform/web/check-routes.js';
 import { formPipe } from './platform/web/check-form.js';
 import { describeApi } from './platform/web/describe-api.js';
@@ -100,6 +101,7 @@ async function furnish(house: NestFastifyApplication, config: Config): Promise<v
         imgSrc: ["'self'"],
         fontSrc: ["'self'"],
         connectSrc: ["'self'"],
+        workerSrc: ["'self'"],
         formAction: ["'self'"],
         frameAncestors: ["'none'"],
         baseUri: ["'none'"],
@@ -108,6 +110,7 @@ async function furnish(house: NestFastifyApplication, config: Config): Promise<v
     referrerPolicy: { policy: 'same-origin' },
     hsts: config.secureCookies,
   });
+  packAnswers(house.getHttpAdapter().getInstance());
   house.useGlobalPipes(formPipe());
   house.useGlobalFilters(new ProblemFilter());
   house.useGlobalInterceptors(new PageInterceptor());

@@ -1,6 +1,7 @@
 import type { ComponentChildren, VNode } from 'preact';
 import { mayDo, type Permission } from '../actor.js';
 import { say } from '../sentences/sentences.js';
+import { assetAddress, houseModule } from './browser-files.js';
 import type { Viewer } from './request.js';
 
 interface ShellProps {
@@ -82,7 +83,8 @@ function Document({ title, children }: { title: string; children: ComponentChild
         <meta charSet="utf-8" />
         <meta name="viewport" content="width=device-width, initial-scale=1" />
         <title>{`${title} · Packthread`}</title>
-        <link rel="stylesheet" href="/assets/house.css" />
+        <link rel="stylesheet" href={assetAddress('house.css')} />
+        <script type="module" src={assetAddress(houseModule)} />
       </head>
       <body>{children}</body>
     </html>
