@@ -20,8 +20,10 @@ import { formPipe } from './platform/web/check-form.js';
 import { describeApi } from './platform/web/describe-api.js';
 import { PageInterceptor } from './platform/web/page.interceptor.js';
 import { answerUnreadAddress, ProblemFilter } from './platform/web/problem.filter.js';
+import { inConversation } from './platform/sentences/language.js';
 import './platform/sentences/platform.sentences.js';
 import './platform/sentences/pages.sentences.js';
+import './platform/sentences/pages.sentences.es.js';
 import './platform/sentences/states.sentences.js';
 
 /** What may stand in the place of the machine's own clock and ids. */
@@ -111,6 +113,13 @@ async function furnish(house: NestFastifyApplication, config: Config): Promise<v
     hsts: config.secureCookies,
   });
   packAnswers(house.getHttpAdapter().getInstance());
+  // Whom the house speaks to is settled by the guard; the conversation begins when the body has been read.
+  house
+    .getHttpAdapter()
+    .getInstance()
+    .addHook('preHandler', (_request, _reply, done) => {
+      inConversation(done);
+    });
   house.useGlobalPipes(formPipe());
   house.useGlobalFilters(new ProblemFilter());
   house.useGlobalInterceptors(new PageInterceptor());

@@ -37,6 +37,7 @@ beforeAll(async () => {
     timeZone: 'Europe/Berlin',
     language: 'en',
     csrfToken: 'token',
+    ...{ said: null, deviceCode: null, proof: 'password' as const, journalSequence: 0 },
     path: '/deliveries',
   };
   const pallet = await aReleasedPallet(house, plant);

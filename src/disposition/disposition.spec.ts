@@ -340,6 +340,7 @@ describe('the pages', () => {
     timeZone: 'Europe/Berlin',
     language: 'en',
     csrfToken: 'token',
+    ...{ said: null, deviceCode: null, proof: 'password' as const, journalSequence: 0 },
     path: '/bags',
   });
 

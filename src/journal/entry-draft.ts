@@ -8,6 +8,18 @@ export interface Subject {
   readonly id: string;
 }
 
+/** How an entry comes that was made away from the server: kept on a device meanwhile, or keyed in from a paper form. */
+export interface Happening {
+  readonly how: 'queued' | 'paper';
+  /** When it happened, by the device's clock made the server's, or as written. */
+  readonly at: Instant;
+  /** The paper form's number and the row on it. */
+  readonly sheet: string | null;
+  readonly row: number | null;
+  /** Who wrote it, where somebody else keyed it in. */
+  readonly writtenBy: string | null;
+}
+
 /** Who asks for a change, by which route and key, and how far they had seen what they change. */
 export interface Asked {
   readonly actor: Actor;
@@ -17,6 +29,8 @@ export interface Asked {
   /** The last journal sequence that the sender's page knew of a thing. */
   readonly seen?: { readonly subject: Subject; readonly sequence: number } | null;
   readonly deviceOffsetMilliseconds?: number | null;
+  /** Set for what has happened already: it is recorded, whatever the house's rules say of it. */
+  readonly happening?: Happening | null;
 }
 
 /** What a command hands over for the journal. Mass, count and id only; never names or contact data. */

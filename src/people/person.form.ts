@@ -1,5 +1,5 @@
 import { roles, type Role } from '../platform/actor.js';
-import { languages } from '../platform/sentences/sentences.js';
+import { languages } from '../platform/sentences/language.js';
 import { ChoiceField, IdField, TextField } from '../platform/web/fields.js';
 
 /** The roles that people hold; `device` is for machines. */

@@ -6,9 +6,11 @@ import { sha256 } from '../platform/canonical-text.js';
 import { Clock } from '../platform/clock.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { NotPermitted, Refusal } from '../platform/refusal.js';
+import { speak } from '../platform/sentences/language.js';
 import type { HouseRequest } from '../platform/web/request.js';
 import { cookieOf, sessionCookie } from './cookies.js';
 import { deviceOffsetMilliseconds } from './device-time.js';
+import { saidBefore } from '../platform/web/said.js';
 import { csrfTokenOf, isCsrfToken } from './sessions.js';
 import { findDeviceByToken, findSignedIn, type KnownDevice, type SignedIn } from './who-asks.js';
 
@@ -64,7 +66,12 @@ export class SignedInGuard implements CanActivate {
       language,
       csrfToken: csrfTokenOf(session.csrfSecret),
       path: pathOf(request),
+      said: saidBefore(request),
+      deviceCode: session.deviceCode,
+      proof: session.proof,
+      journalSequence: session.journalSequence,
     };
+    speak(language);
     return session;
   }
 
@@ -81,7 +88,8 @@ function viewerOfMachine(
   { code, siteName, timeZone }: KnownDevice,
   path: string,
 ): NonNullable<HouseRequest['viewer']> {
-  return { actor, name: code, siteName, timeZone, language: 'en', csrfToken: '', path };
+  const nothingSaid = { said: null, deviceCode: code, proof: 'machine', journalSequence: 0 } as const;
+  return { actor, name: code, siteName, timeZone, language: 'en', csrfToken: '', path, ...nothingSaid };
 }
 
 function isUnsafe(request: HouseRequest): boolean {
@@ -102,13 +110,23 @@ function takeFormTokens(request: HouseRequest): unknown {
   const header = request.headers['x-csrf-token'];
   const body = request.body as Record<string, unknown> | null | undefined;
   if (body === null || typeof body !== 'object' || Array.isArray(body)) return header;
-  const { csrf, formKey } = body;
+  const { csrf, formKey, seen } = body;
   delete body['csrf'];
   if (typeof formKey === 'string' && isPlainForm(request)) {
     request.formKey = formKey;
     delete body['formKey'];
+    takeSeen(request, body, seen);
   }
   return csrf ?? header;
+}
+
+/** How far the page had seen its subject: `kind:id:sequence`. */
+function takeSeen(request: HouseRequest, body: Record<string, unknown>, seen: unknown): void {
+  const [, kind, id, sequence] =
+    /^([a-z-]{1,40}):([\w-]{1,64}):(\d{1,15})$/.exec(typeof seen === 'string' ? seen : '') ?? [];
+  if (kind === undefined || id === undefined) return;
+  request.seen = { subject: { kind, id }, sequence: Number(sequence) };
+  delete body['seen'];
 }
 
 function isPlainForm(request: HouseRequest): boolean {

@@ -1,8 +1,8 @@
 import { roles, type Role } from '../platform/actor.js';
-import { toBoolean } from '../platform/database/columns.js';
+import { toBoolean, toWhole } from '../platform/database/columns.js';
 import type { Instant } from '../platform/clock.js';
 import type { ReadFrom } from '../platform/database/reading.js';
-import { languages, type Language } from '../platform/sentences/sentences.js';
+import { languages, type Language } from '../platform/sentences/language.js';
 
 /** Somebody who is signed in, with all that the guard and the frame of a page need to know. */
 export interface SignedIn {
@@ -11,11 +11,14 @@ export interface SignedIn {
   readonly siteId: string;
   readonly siteName: string;
   readonly timeZone: string;
+  /** The journal's last sequence when this was read: an open page follows the journal from here. */
+  readonly journalSequence: number;
   readonly personId: string;
   readonly personCode: string;
   readonly name: string | null;
   readonly language: Language;
   readonly deviceId: string | null;
+  readonly deviceCode: string | null;
   readonly proof: 'password' | 'badge' | 'pin';
   readonly endsAt: Instant;
   /** The person came in with a one-time password. */
@@ -23,7 +26,8 @@ export interface SignedIn {
   readonly roles: readonly Role[];
 }
 
-interface SessionRow extends Omit<SignedIn, 'language' | 'mustChangePassword' | 'roles'> {
+interface SessionRow extends Omit<SignedIn, 'language' | 'mustChangePassword' | 'roles' | 'journalSequence'> {
+  readonly journalSequence: number | string | null;
   readonly language: string | null;
   readonly mustChange: boolean | number | null;
   readonly role: string;
@@ -33,21 +37,25 @@ interface SessionRow extends Omit<SignedIn, 'language' | 'mustChangePassword' | 
 export async function findSignedIn(from: ReadFrom, tokenHash: string, now: Instant): Promise<SignedIn | null> {
   const rows = await from.sql<SessionRow>`
     SELECT se."token_hash" AS "tokenHash", se."csrf_secret" AS "csrfSecret", se."site_id" AS "siteId",
-      si."name" AS "siteName", si."time_zone" AS "timeZone", se."person_id" AS "personId", p."code" AS "personCode",
-      n."name" AS "name", n."language" AS "language", se."device_id" AS "deviceId", se."proof" AS "proof",
+      si."name" AS "siteName", si."time_zone" AS "timeZone", h."sequence" AS "journalSequence", se."person_id" AS "personId", p."code" AS "personCode",
+      n."name" AS "name", n."language" AS "language", se."device_id" AS "deviceId", d."code" AS "deviceCode",
+      se."proof" AS "proof",
       se."ends_at" AS "endsAt", c."must_change" AS "mustChange", r."role" AS "role"
     FROM "session" se
     JOIN "site" si ON si."id" = se."site_id"
     JOIN "person" p ON p."id" = se."person_id"
     LEFT JOIN "person_name" n ON n."person_id" = p."id"
+    LEFT JOIN "journal_head" h ON h."site_id" = se."site_id"
+    LEFT JOIN "device" d ON d."id" = se."device_id"
     LEFT JOIN "credential" c ON c."person_id" = p."id" AND c."kind" = 'password'
     JOIN "role_holding" r ON r."person_id" = p."id" AND r."voided_by" IS NULL
     WHERE se."token_hash" = ${tokenHash} AND se."ends_at" > ${now}`;
   const [first] = rows;
   if (first === undefined) return null;
-  const { mustChange, language, ...session } = first;
+  const { mustChange, language, journalSequence, ...session } = first;
   return {
     ...session,
+    journalSequence: toWhole(journalSequence ?? 0),
     language: languages.find((known) => known === language) ?? 'en',
     mustChangePassword: session.proof === 'password' && mustChange !== null && toBoolean(mustChange),
     roles: roles.filter((role) => rows.some((row) => row.role === role)),

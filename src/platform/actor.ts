@@ -71,3 +71,8 @@ export const May = (permission: Permission): MethodDecorator & ClassDecorator =>
 
 /** States, beside a route, that anyone may call it without having signed in. */
 export const AnyoneMay = (): MethodDecorator & ClassDecorator => SetMetadata(permissionKey, 'anyone');
+
+export const queueKey = 'packthread:may-be-queued';
+
+/** States, beside a route, that a device may keep its form while the network is away and send it later, as happened. */
+export const MayBeQueued = (): MethodDecorator => SetMetadata(queueKey, true);

@@ -36,6 +36,8 @@ addSentences('en', {
   'field-not-kilograms':
     'This takes kilograms from {least} to {most} with at most three decimals, such as 996.5 or 996,5. Only a space may part thousands.',
   'field-not-instant': 'This takes an instant such as 2026-03-12T07:41:03.412Z or 2026-03-12T08:41:03+01:00.',
+  'field-not-local-time':
+    'The clocks of the plant did not show this time. It takes a day and a time such as 12 Mar 2026, 07:41.',
   'field-not-day': 'This takes a day such as 2026-03-12.',
   'field-not-choice': 'This takes one of: {choices}.',
   'field-not-flag': 'This takes true or false.',

@@ -1,8 +1,5 @@
 import type { SentenceFacts } from '../refusal.js';
-
-/** The languages that the catalogue speaks. */
-export const languages = ['en'] as const;
-export type Language = (typeof languages)[number];
+import { languageNow, type Language } from './language.js';
 
 const catalogue = new Map<string, string>();
 
@@ -26,9 +23,12 @@ export function hasSentence(code: string, language: Language = 'en'): boolean {
   return catalogue.has(`${language}:${code}`);
 }
 
-/** The sentence for a code, its facts filled in. A code without a sentence is shown as the code itself. */
-export function say(code: string, facts: SentenceFacts = {}, language: Language = 'en'): string {
-  const text = catalogue.get(`${language}:${code}`) ?? code;
+/**
+ * The sentence for a code, its facts filled in, in the language of who asks. A code without a sentence is shown as the
+ * code itself.
+ */
+export function say(code: string, facts: SentenceFacts = {}, language: Language = languageNow()): string {
+  const text = catalogue.get(`${language}:${code}`) ?? catalogue.get(`en:${code}`) ?? code;
   return text.replaceAll(/\{(\w+)\}/g, (whole, name: string) => {
     const fact = facts[name];
     return fact === undefined ? whole : String(fact ?? '–');

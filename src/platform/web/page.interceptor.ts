@@ -3,6 +3,8 @@ import type { FastifyReply } from 'fastify';
 import { isValidElement } from 'preact';
 import { map, type Observable } from 'rxjs';
 import { renderPage } from './render-page.js';
+import type { HouseRequest } from './request.js';
+import { forgetSaid } from './said.js';
 
 /** A controller answers with a page's markup; here it becomes HTML. */
 @Injectable()
@@ -11,7 +13,9 @@ export class PageInterceptor implements NestInterceptor {
     return next.handle().pipe(
       map((answer: unknown) => {
         if (!isValidElement(answer)) return answer;
-        void context.switchToHttp().getResponse<FastifyReply>().type('text/html; charset=utf-8');
+        const reply = context.switchToHttp().getResponse<FastifyReply>();
+        void reply.type('text/html; charset=utf-8');
+        if (context.switchToHttp().getRequest<HouseRequest>().viewer?.said) forgetSaid(reply);
         return renderPage(answer);
       }),
     );

@@ -1,8 +1,8 @@
 import { createParamDecorator, type ExecutionContext } from '@nestjs/common';
 import type { FastifyRequest } from 'fastify';
 import type { Actor } from '../actor.js';
-import { BadForm, NotPermitted } from '../refusal.js';
-import type { Language } from '../sentences/sentences.js';
+import { BadForm, NotPermitted, type SentenceFacts } from '../refusal.js';
+import type { Language } from '../sentences/language.js';
 
 /** What the shell of a page needs to know of who looks at it. */
 export interface Viewer {
@@ -13,6 +13,20 @@ export interface Viewer {
   readonly language: Language;
   readonly csrfToken: string;
   readonly path: string;
+  /** What the last form brought about, said once on the page that follows it. */
+  readonly said: Said | null;
+  /** The device's code, on an enrolled one. */
+  readonly deviceCode: string | null;
+  /** How the person proved who they are. */
+  readonly proof: 'password' | 'badge' | 'pin' | 'machine';
+  /** The journal's last sequence when the page was made. */
+  readonly journalSequence: number;
+}
+
+/** A sentence for the next page: its code in the catalogue and what it is filled with. */
+export interface Said {
+  readonly code: string;
+  readonly facts: SentenceFacts;
 }
 
 /** A request after the guard of `people` has looked at it. */
@@ -24,6 +38,16 @@ export interface HouseRequest extends FastifyRequest {
   sessionHash?: string;
   /** The key of a plain form: it has no header to send one in. */
   formKey?: string;
+  /** How far the page had seen the thing that its form changes. */
+  seen?: { readonly subject: { readonly kind: string; readonly id: string }; readonly sequence: number };
+  /** Set for an entry that happened earlier: kept on a device, or written on paper. */
+  happening?: {
+    readonly how: 'queued' | 'paper';
+    readonly at: string;
+    readonly sheet: string | null;
+    readonly row: number | null;
+    readonly writtenBy: string | null;
+  };
 }
 
 const keyPattern = /^[A-Za-z0-9-]{8,64}$/;
@@ -53,8 +77,9 @@ export const Asking = createParamDecorator((_: unknown, context: ExecutionContex
     actor: request.actor,
     route,
     key: keyOf(request),
-    seen: null,
+    seen: request.seen ?? null,
     deviceOffsetMilliseconds: request.deviceOffsetMilliseconds ?? null,
+    happening: request.happening ?? null,
   };
 });
 

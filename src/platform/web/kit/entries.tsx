@@ -1,0 +1,222 @@
+import type { ComponentChildren, VNode } from 'preact';
+import { say } from '../../sentences/sentences.js';
+import type { FormTrouble } from '../form-trouble.js';
+import { localOfInstant } from '../local-time.js';
+import { fieldId } from './entry-form.js';
+
+interface EntryProps {
+  readonly name: string;
+  readonly label: string;
+  readonly hint?: string | undefined;
+  readonly value?: string | undefined;
+  readonly trouble?: FormTrouble | null | undefined;
+  readonly required?: boolean | undefined;
+  readonly autofocus?: boolean | undefined;
+}
+
+/** A field with its label, what it takes, and what was wrong with it. */
+function Entry({ name, label, hint, trouble, children }: EntryProps & { readonly children: ComponentChildren }): VNode {
+  const wrong = trouble?.fields[name];
+  return (
+    <div class="field" data-field={name}>
+      <label for={fieldId(name)}>
+        {label}
+        {hint === undefined ? null : <span class="hint">{hint}</span>}
+      </label>
+      {children}
+      <p class="wrong" id={`${fieldId(name)}-wrong`} hidden={wrong === undefined}>
+        {wrong}
+      </p>
+    </div>
+  );
+}
+
+function entered({ name, value, trouble }: EntryProps): string | undefined {
+  const before = trouble?.entered[name];
+  return trouble === undefined || trouble === null ? value : typeof before === 'string' ? before : value;
+}
+
+function marks({ name, trouble, required, autofocus }: EntryProps): Record<string, string | boolean | undefined> {
+  const isWrong = trouble?.fields[name] !== undefined;
+  return {
+    id: fieldId(name),
+    name,
+    required,
+    autofocus,
+    'aria-invalid': isWrong ? 'true' : undefined,
+    'aria-describedby': isWrong ? `${fieldId(name)}-wrong` : undefined,
+  };
+}
+
+interface TextProps extends EntryProps {
+  readonly maxLength?: number | undefined;
+  /** A code or number that is read letter by letter. */
+  readonly isCode?: boolean | undefined;
+  /** Several lines. */
+  readonly isLong?: boolean | undefined;
+  readonly type?: 'text' | 'password' | 'date' | undefined;
+  readonly autocomplete?: string | undefined;
+}
+
+export function TextEntry({
+  maxLength,
+  isCode,
+  isLong,
+  type = 'text',
+  autocomplete = 'off',
+  ...entry
+}: TextProps): VNode {
+  const common = { ...marks(entry), maxLength, autocomplete, class: isCode === true ? 'code' : undefined };
+  return (
+    <Entry {...entry}>
+      {isLong === true ? (
+        <textarea {...common} rows={3}>
+          {entered(entry)}
+        </textarea>
+      ) : (
+        <OneLine type={type} value={entered(entry)} common={common} />
+      )}
+    </Entry>
+  );
+}
+
+/** One line. A secret is never put back. */
+function OneLine({ type, value, common }: LineProps): VNode {
+  if (type === 'password') return <input {...common} type="password" />;
+  if (type === 'date') return <input {...common} type="date" value={value} />;
+  return <input {...common} type="text" value={value} spellcheck={false} />;
+}
+
+interface LineProps {
+  readonly type: 'text' | 'password' | 'date';
+  readonly value: string | undefined;
+  readonly common: Record<string, string | number | boolean | undefined>;
+}
+
+interface NumberProps extends EntryProps {
+  readonly unit?: string | undefined;
+  /** What + and − add, where the page offers them. */
+  readonly step?: string | undefined;
+}
+
+/** A number, with comma or point. It is a text field: what was typed is never thrown away by the browser. */
+export function NumberEntry({ unit, step, ...entry }: NumberProps): VNode {
+  return (
+    <Entry {...entry}>
+      <span class="with-unit">
+        <input
+          {...marks(entry)}
+          class="figure"
+          type="text"
+          inputMode="decimal"
+          autocomplete="off"
+          maxLength={20}
+          value={entered(entry)}
+          data-number={step ?? ''}
+        />
+        {unit === undefined ? null : <span class="unit">{unit}</span>}
+      </span>
+    </Entry>
+  );
+}
+
+interface ChoiceProps extends EntryProps {
+  readonly choices: readonly { readonly value: string; readonly says: string; readonly about?: string | undefined }[];
+  /** Tiles for a few choices on a tablet; a list for many. */
+  readonly as?: 'tiles' | 'list' | undefined;
+}
+
+/** One of a few. */
+export function ChoiceEntry({ choices, as = 'list', ...entry }: ChoiceProps): VNode {
+  return as === 'tiles' ? <Tiles choices={choices} {...entry} /> : <List choices={choices} {...entry} />;
+}
+
+function List({ choices, ...entry }: ChoiceProps): VNode {
+  const chosen = entered(entry);
+  return (
+    <Entry {...entry}>
+      <select {...marks(entry)}>
+        {entry.required === true && chosen !== undefined && chosen !== '' ? null : (
+          <option value="">{entry.required === true ? say('choose-one') : say('choose-none')}</option>
+        )}
+        {choices.map(({ value, says, about }) => (
+          <option key={value} value={value} selected={value === chosen}>
+            {about === undefined ? says : `${says} · ${about}`}
+          </option>
+        ))}
+      </select>
+    </Entry>
+  );
+}
+
+function Tiles({ choices, ...entry }: ChoiceProps): VNode {
+  const chosen = entered(entry);
+  const wrong = entry.trouble?.fields[entry.name];
+  return (
+    <fieldset class="tiles" id={fieldId(entry.name)} data-field={entry.name} tabIndex={-1}>
+      <legend>
+        {entry.label}
+        {entry.hint === undefined ? null : <span class="hint">{entry.hint}</span>}
+      </legend>
+      <div>
+        {choices.map(({ value, says, about }) => (
+          <label key={value} class="tile">
+            <input type="radio" name={entry.name} value={value} checked={value === chosen} required={entry.required} />
+            <span>
+              {says}
+              {about === undefined ? null : <small>{about}</small>}
+            </span>
+          </label>
+        ))}
+      </div>
+      <p class="wrong" hidden={wrong === undefined}>
+        {wrong}
+      </p>
+    </fieldset>
+  );
+}
+
+interface TickProps extends EntryProps {
+  readonly checked?: boolean | undefined;
+}
+
+/** Yes or not. */
+export function TickEntry({ checked, ...entry }: TickProps): VNode {
+  const { trouble, name } = entry;
+  const was = trouble === undefined || trouble === null ? (checked ?? false) : trouble.entered[name] !== undefined;
+  const wrong = trouble?.fields[name];
+  return (
+    <div class="field" data-field={name}>
+      <label class="tick">
+        <input {...marks(entry)} type="checkbox" checked={was} />
+        <span>
+          {entry.label}
+          {entry.hint === undefined ? null : <span class="hint">{entry.hint}</span>}
+        </span>
+      </label>
+      <p class="wrong" id={`${fieldId(name)}-wrong`} hidden={wrong === undefined}>
+        {wrong}
+      </p>
+    </div>
+  );
+}
+
+interface TimeProps extends Omit<EntryProps, 'value'> {
+  /** An instant to begin with. */
+  readonly at?: string | undefined;
+  readonly timeZone: string;
+}
+
+/** A time by the plant's own clock, to the minute. */
+export function TimeEntry({ at, timeZone, ...entry }: TimeProps): VNode {
+  const shown = entered({ ...entry, value: at === undefined ? undefined : localOfInstant(at, timeZone) });
+  return (
+    <Entry {...entry}>
+      <input {...marks(entry)} type="datetime-local" value={shown} />
+    </Entry>
+  );
+}
+
+export function HiddenEntry({ name, value }: { readonly name: string; readonly value: string }): VNode {
+  return <input type="hidden" name={name} value={value} />;
+}

@@ -1,0 +1,95 @@
+import { createParamDecorator, type ExecutionContext } from '@nestjs/common';
+import type { FastifyReply } from 'fastify';
+import type { VNode } from 'preact';
+import { BadForm } from '../refusal.js';
+import { say } from '../sentences/sentences.js';
+import { formPipe } from './check-form.js';
+import { formTroubleOf, type FormTrouble } from './form-trouble.js';
+import { instantOfLocal, NoSuchTime } from './local-time.js';
+import type { HouseRequest, Said } from './request.js';
+import { sayNext } from './said.js';
+
+/** How a page's form is taken. */
+export interface Taking<Form extends object, Answer> {
+  readonly form: new () => Form;
+  /** Fields that hold the plant's local time; they become instants before the form is checked. */
+  readonly times?: readonly (keyof Form & string)[];
+  readonly timeZone: string;
+  readonly act: (form: Form) => Promise<Answer>;
+  /** Where the browser goes on. */
+  readonly next: (answer: Answer) => string;
+  readonly says?: (answer: Answer) => Said | null;
+  /** The page again, with what was entered and what is wrong. */
+  readonly again: (trouble: FormTrouble) => VNode | Promise<VNode>;
+}
+
+/** What script gets in the place of a redirection. */
+export interface TakenForScript {
+  readonly next: string;
+  readonly said: string | null;
+}
+
+const pipe = formPipe();
+
+/** A form that a page sent: taken once, or shown again. */
+export class SentForm {
+  constructor(
+    private readonly request: HouseRequest,
+    private readonly reply: FastifyReply,
+  ) {}
+
+  /**
+   * Checks the form, acts, and goes on: a browser is led to the next page (reloading it sends nothing again), script
+   * gets `{next, said}`. What was refused shows the page again with what was entered; script gets a problem document.
+   */
+  async take<Form extends object, Answer>(taking: Taking<Form, Answer>): Promise<VNode | TakenForScript | null> {
+    try {
+      const form = await this.read(taking);
+      const answer = await taking.act(form);
+      return this.goOn(taking.next(answer), taking.says?.(answer) ?? null);
+    } catch (error) {
+      const trouble = this.isOfScript() ? null : formTroubleOf(error, this.request.body, taking.timeZone);
+      if (trouble === null) throw error;
+      void this.reply.status(trouble.status);
+      return taking.again(trouble);
+    }
+  }
+
+  private async read<Form extends object, Answer>({ form, times, timeZone }: Taking<Form, Answer>): Promise<Form> {
+    const body = { ...(this.request.body as Record<string, unknown> | null | undefined) };
+    for (const field of times ?? []) body[field] = instantOf(field, body[field], timeZone);
+    return (await pipe.transform(body, { type: 'body', metatype: form })) as Form;
+  }
+
+  private goOn(next: string, said: Said | null): TakenForScript | null {
+    if (said !== null) sayNext(this.reply, said);
+    if (this.isOfScript()) {
+      void this.reply.status(200);
+      return { next, said: said === null ? null : say(said.code, said.facts) };
+    }
+    void this.reply.status(303).header('Location', next);
+    return null;
+  }
+
+  private isOfScript(): boolean {
+    return (this.request.headers.accept ?? '').startsWith('application/json');
+  }
+}
+
+/** @throws {BadForm} for a time that the plant's clocks did not show */
+function instantOf(field: string, value: unknown, timeZone: string): unknown {
+  if (typeof value !== 'string' || value.trim() === '') return undefined;
+  if (/(Z|[+-]\d\d:\d\d)$/.test(value.trim())) return value;
+  try {
+    return instantOfLocal(value, timeZone);
+  } catch (error) {
+    if (error instanceof NoSuchTime) throw new BadForm([{ field, code: 'field-not-local-time', facts: {} }]);
+    throw error;
+  }
+}
+
+/** The form that a page sent. */
+export const Sent = createParamDecorator((_: unknown, context: ExecutionContext): SentForm => {
+  const http = context.switchToHttp();
+  return new SentForm(http.getRequest<HouseRequest>(), http.getResponse<FastifyReply>());
+});
