@@ -1,5 +1,6 @@
 import { Module } from '@nestjs/common';
 import './desks.sentences.js';
+import './desks.sentences.es.js';
 import { FindThread } from './find-thread.js';
 import { SearchController } from './search.controller.js';
 import { CodeThreadApi } from './thread.api.js';

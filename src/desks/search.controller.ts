@@ -1,8 +1,9 @@
-import { Controller, Get, Query } from '@nestjs/common';
+import { Controller, Get, Query, Redirect } from '@nestjs/common';
 import { ApiExcludeController } from '@nestjs/swagger';
 import type { VNode } from 'preact';
-import { May } from '../platform/actor.js';
-import { Looking, type Viewer } from '../platform/web/request.js';
+import { May, type Actor } from '../platform/actor.js';
+import { Acting, Looking, type Viewer } from '../platform/web/request.js';
+import { firstDeskOf } from '../platform/web/ways.js';
 import { threadPage } from '../tracing/thread.page.js';
 import { choiceKey, FindThread } from './find-thread.js';
 import { SearchQuery } from './search.form.js';
@@ -17,6 +18,14 @@ export class SearchController {
   @May('read')
   home(@Looking() viewer: Viewer): VNode {
     return searchPage({ viewer, code: '', choices: null });
+  }
+
+  /** Where somebody begins after signing in: at the desk of the role. */
+  @Get('home')
+  @May('read')
+  @Redirect()
+  firstDesk(@Acting() actor: Actor): { url: string; statusCode: number } {
+    return { url: firstDeskOf(actor.roles), statusCode: 303 };
   }
 
   @Get('thread')

@@ -1,7 +1,9 @@
 import type { VNode } from 'preact';
 import { say } from '../platform/sentences/sentences.js';
 import type { Viewer } from '../platform/web/request.js';
+import { ActLink } from '../platform/web/kit/act.js';
 import { Shell } from '../platform/web/shell.js';
+import { desks, waysOf } from '../platform/web/ways.js';
 import type { Finding } from './find-subjects.js';
 
 interface SearchPageProps {
@@ -17,14 +19,26 @@ export function searchPage({ viewer, code, choices }: SearchPageProps): VNode {
     <Shell title={say('search-title')} viewer={viewer}>
       {searchBox(code)}
       {choices === null ? <p class="quiet">{say('search-hint')}</p> : <Choices code={code} choices={choices} />}
+      {choices === null ? <Desks viewer={viewer} /> : null}
     </Shell>
+  );
+}
+
+/** The desks that this person may sit at. */
+function Desks({ viewer }: { readonly viewer: Viewer }): VNode {
+  return (
+    <nav class="acts" aria-label={say('home-desks')}>
+      {waysOf(desks, viewer.actor.roles).map(({ href, code }) => (
+        <ActLink key={href} href={href} says={say(code)} />
+      ))}
+    </nav>
   );
 }
 
 /** The box itself; it stands on top of every thread too. A scanner types into it and presses Enter. */
 export function searchBox(code: string): VNode {
   return (
-    <form class="card" method="get" action="/thread" role="search">
+    <form class="card" method="get" action="/thread" role="search" aria-label={say('search-label')}>
       <label for="code">{say('search-label')}</label>
       <div class="search">
         <input

@@ -50,7 +50,7 @@ export class SignInController {
       const { token } = await withRetryAfter(reply, this.signIn.execute(form, placeOf(request)));
       giveSessionCookie(reply, this.config, token);
       await this.renewDeviceCookie(request, reply);
-      return goTo(reply, ownPath(next));
+      return goTo(reply, afterSignIn(next));
     } catch (error) {
       const trouble = troubleOf(error);
       if (trouble === null) throw error;
@@ -88,4 +88,10 @@ export class SignInController {
     const device = await this.signIn.deviceAt(token);
     if (token !== null && device !== null) giveDeviceCookie(reply, this.config, token);
   }
+}
+
+/** Where the person wanted to go, else the desk of the role. */
+function afterSignIn(next: unknown): string {
+  const path = ownPath(next);
+  return path === '/' ? '/home' : path;
 }

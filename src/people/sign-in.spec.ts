@@ -421,7 +421,7 @@ describe('signing in', () => {
       for (const next of ['https://elsewhere.invalid/', '//elsewhere.invalid', '/\\elsewhere.invalid', 'people']) {
         const fields = { proof: 'password', code: anna.code, password: anna.password, next };
         const answer = await server().post('/sign-in').type('form').send(fields);
-        expect([answer.status, answer.headers['location']]).toEqual([303, '/']);
+        expect([answer.status, answer.headers['location']]).toEqual([303, '/home']);
       }
     });
 

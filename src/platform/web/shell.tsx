@@ -55,7 +55,7 @@ function Top({ viewer }: { readonly viewer: Viewer }): VNode {
           </li>
         </ul>
       </nav>
-      <form class="find" method="get" action="/thread" role="search">
+      <form class="find" method="get" action="/thread" role="search" aria-label={say('find-label')}>
         <label for="find" class="unseen">
           {say('find-label')}
         </label>

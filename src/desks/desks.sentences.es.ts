@@ -1,0 +1,5 @@
+import { addSentences } from '../platform/sentences/sentences.js';
+
+addSentences('es', {
+  'home-desks': 'Puestos',
+});
