@@ -82,6 +82,7 @@ module.exports = {
           '^src/journal/record-change\\.ts$',
           '^src/people/sessions\\.ts$',
           '^src/people/throttle\\.ts$',
+          '^src/hopper/refusals-met\\.ts$',
           '^src/fill-weight/weight-batches\\.ts$',
         ],
       },

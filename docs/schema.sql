@@ -1788,37 +1788,135 @@ CREATE TRIGGER "account_no_replace" BEFORE INSERT ON "account" WHEN EXISTS (SELE
 
 CREATE TRIGGER "account_void_once" BEFORE UPDATE OF "voided_by" ON "account" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:account: voided_by is set once'); END;
 
-CREATE TABLE "change_review" (
+CREATE TABLE "changeover" (
     "id" varchar NOT NULL,
     "site_id" varchar NOT NULL,
-    "sequence" bigint NOT NULL,
-    "entry_id" varchar NOT NULL,
-    "note" text,
-    "person_id" varchar,
-    "reviewed_at" varchar NOT NULL,
-    CONSTRAINT "pk_change_review" PRIMARY KEY ("id"),
-    CONSTRAINT "uq_change_review_site_id_sequence" UNIQUE ("site_id", "sequence"),
-    CONSTRAINT "fk_change_review_site_id" FOREIGN KEY ("site_id") REFERENCES "site" ("id")
+    "line_id" varchar NOT NULL,
+    "from_run_id" varchar NOT NULL,
+    "to_format_id" varchar NOT NULL,
+    "opened_at" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_changeover" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_changeover_site_id" FOREIGN KEY ("site_id") REFERENCES "site" ("id"),
+    CONSTRAINT "fk_changeover_line_id" FOREIGN KEY ("line_id") REFERENCES "packing_line" ("id"),
+    CONSTRAINT "fk_changeover_from_run_id" FOREIGN KEY ("from_run_id") REFERENCES "packing_run" ("id"),
+    CONSTRAINT "fk_changeover_to_format_id" FOREIGN KEY ("to_format_id") REFERENCES "pack_format" ("id")
   );
 
-CREATE TRIGGER "change_review_no_update" BEFORE UPDATE OF "id", "site_id", "sequence", "entry_id", "note", "person_id", "reviewed_at" ON "change_review" BEGIN SELECT RAISE(ABORT, 'fact:change_review: rows are never changed'); END;
+CREATE INDEX "ix_changeover_line_id_opened_at" ON "changeover" ("line_id", "opened_at");
 
-CREATE TRIGGER "change_review_no_delete" BEFORE DELETE ON "change_review" BEGIN SELECT RAISE(ABORT, 'fact:change_review: rows are never deleted'); END;
+CREATE TRIGGER "changeover_no_update" BEFORE UPDATE OF "id", "site_id", "line_id", "from_run_id", "to_format_id", "opened_at" ON "changeover" BEGIN SELECT RAISE(ABORT, 'fact:changeover: rows are never changed'); END;
 
-CREATE TRIGGER "change_review_no_replace" BEFORE INSERT ON "change_review" WHEN EXISTS (SELECT 1 FROM "change_review" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "change_review" WHERE "site_id" = NEW."site_id" AND "sequence" = NEW."sequence") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:change_review: the key is taken'); END;
+CREATE TRIGGER "changeover_no_delete" BEFORE DELETE ON "changeover" BEGIN SELECT RAISE(ABORT, 'fact:changeover: rows are never deleted'); END;
 
-CREATE TABLE "decision_second_person" (
+CREATE TRIGGER "changeover_no_replace" BEFORE INSERT ON "changeover" WHEN EXISTS (SELECT 1 FROM "changeover" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:changeover: the key is taken'); END;
+
+CREATE TRIGGER "changeover_void_once" BEFORE UPDATE OF "voided_by" ON "changeover" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:changeover: voided_by is set once'); END;
+
+CREATE TABLE "changeover_rung" (
     "id" varchar NOT NULL,
-    "decision_id" varchar NOT NULL,
-    "person_id" varchar NOT NULL,
-    CONSTRAINT "pk_decision_second_person" PRIMARY KEY ("id"),
-    CONSTRAINT "uq_decision_second_person_decision_id" UNIQUE ("decision_id"),
-    CONSTRAINT "fk_decision_second_person_decision_id" FOREIGN KEY ("decision_id") REFERENCES "decision" ("id"),
-    CONSTRAINT "fk_decision_second_person_person_id" FOREIGN KEY ("person_id") REFERENCES "person" ("id")
+    "changeover_id" varchar NOT NULL,
+    "rung" varchar NOT NULL,
+    "record_id" varchar,
+    "count" integer,
+    "second_person_id" varchar,
+    "note" text,
+    "done_at" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_changeover_rung" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_changeover_rung_changeover_id" FOREIGN KEY ("changeover_id") REFERENCES "changeover" ("id")
   );
 
-CREATE TRIGGER "decision_second_person_no_update" BEFORE UPDATE OF "id", "decision_id", "person_id" ON "decision_second_person" BEGIN SELECT RAISE(ABORT, 'fact:decision_second_person: rows are never changed'); END;
+CREATE UNIQUE INDEX "ix_changeover_rung_changeover_id_rung" ON "changeover_rung" ("changeover_id", "rung") WHERE "voided_by" IS NULL;
 
-CREATE TRIGGER "decision_second_person_no_delete" BEFORE DELETE ON "decision_second_person" BEGIN SELECT RAISE(ABORT, 'fact:decision_second_person: rows are never deleted'); END;
+CREATE TRIGGER "changeover_rung_no_update" BEFORE UPDATE OF "id", "changeover_id", "rung", "record_id", "count", "second_person_id", "note", "done_at" ON "changeover_rung" BEGIN SELECT RAISE(ABORT, 'fact:changeover_rung: rows are never changed'); END;
 
-CREATE TRIGGER "decision_second_person_no_replace" BEFORE INSERT ON "decision_second_person" WHEN EXISTS (SELECT 1 FROM "decision_second_person" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "decision_second_person" WHERE "decision_id" = NEW."decision_id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:decision_second_person: the key is taken'); END;
+CREATE TRIGGER "changeover_rung_no_delete" BEFORE DELETE ON "changeover_rung" BEGIN SELECT RAISE(ABORT, 'fact:changeover_rung: rows are never deleted'); END;
+
+CREATE TRIGGER "changeover_rung_no_replace" BEFORE INSERT ON "changeover_rung" WHEN EXISTS (SELECT 1 FROM "changeover_rung" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "changeover_rung" WHERE "changeover_id" = NEW."changeover_id" AND "rung" = NEW."rung" AND "voided_by" IS NULL) BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:changeover_rung: the key is taken'); END;
+
+CREATE TRIGGER "changeover_rung_void_once" BEFORE UPDATE OF "voided_by" ON "changeover_rung" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:changeover_rung: voided_by is set once'); END;
+
+CREATE TABLE "refusal_met" (
+    "id" varchar NOT NULL,
+    "site_id" varchar NOT NULL,
+    "person_id" varchar NOT NULL,
+    "hopper_id" varchar NOT NULL,
+    "bag_id" varchar NOT NULL,
+    "code" varchar NOT NULL,
+    "met_at" varchar NOT NULL,
+    CONSTRAINT "pk_refusal_met" PRIMARY KEY ("id")
+  );
+
+CREATE INDEX "ix_refusal_met_bag_id_met_at" ON "refusal_met" ("bag_id", "met_at");
+
+CREATE TABLE "pallet_label_check" (
+    "id" varchar NOT NULL,
+    "pallet_id" varchar NOT NULL,
+    "pack_code" varchar,
+    "checked_at" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_pallet_label_check" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_pallet_label_check_pallet_id" FOREIGN KEY ("pallet_id") REFERENCES "pallet" ("id")
+  );
+
+CREATE INDEX "ix_pallet_label_check_pallet_id" ON "pallet_label_check" ("pallet_id");
+
+CREATE TRIGGER "pallet_label_check_no_update" BEFORE UPDATE OF "id", "pallet_id", "pack_code", "checked_at" ON "pallet_label_check" BEGIN SELECT RAISE(ABORT, 'fact:pallet_label_check: rows are never changed'); END;
+
+CREATE TRIGGER "pallet_label_check_no_delete" BEFORE DELETE ON "pallet_label_check" BEGIN SELECT RAISE(ABORT, 'fact:pallet_label_check: rows are never deleted'); END;
+
+CREATE TRIGGER "pallet_label_check_no_replace" BEFORE INSERT ON "pallet_label_check" WHEN EXISTS (SELECT 1 FROM "pallet_label_check" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:pallet_label_check: the key is taken'); END;
+
+CREATE TRIGGER "pallet_label_check_void_once" BEFORE UPDATE OF "voided_by" ON "pallet_label_check" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:pallet_label_check: voided_by is set once'); END;
+
+CREATE TABLE "handover" (
+    "id" varchar NOT NULL,
+    "site_id" varchar NOT NULL,
+    "line_id" varchar NOT NULL,
+    "production_on" varchar NOT NULL,
+    "shift_code" varchar NOT NULL,
+    "from_at" varchar NOT NULL,
+    "until_at" varchar NOT NULL,
+    "points" text NOT NULL,
+    "notes" text,
+    "outgoing_person_id" varchar NOT NULL,
+    "signed_at" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_handover" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_handover_site_id" FOREIGN KEY ("site_id") REFERENCES "site" ("id"),
+    CONSTRAINT "fk_handover_line_id" FOREIGN KEY ("line_id") REFERENCES "packing_line" ("id")
+  );
+
+CREATE UNIQUE INDEX "ix_handover_line_id_from_at" ON "handover" ("line_id", "from_at") WHERE "voided_by" IS NULL;
+
+CREATE TRIGGER "handover_no_update" BEFORE UPDATE OF "id", "site_id", "line_id", "production_on", "shift_code", "from_at", "until_at", "points", "notes", "outgoing_person_id", "signed_at" ON "handover" BEGIN SELECT RAISE(ABORT, 'fact:handover: rows are never changed'); END;
+
+CREATE TRIGGER "handover_no_delete" BEFORE DELETE ON "handover" BEGIN SELECT RAISE(ABORT, 'fact:handover: rows are never deleted'); END;
+
+CREATE TRIGGER "handover_no_replace" BEFORE INSERT ON "handover" WHEN EXISTS (SELECT 1 FROM "handover" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "handover" WHERE "line_id" = NEW."line_id" AND "from_at" = NEW."from_at" AND "voided_by" IS NULL) BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:handover: the key is taken'); END;
+
+CREATE TRIGGER "handover_void_once" BEFORE UPDATE OF "voided_by" ON "handover" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:handover: voided_by is set once'); END;
+
+CREATE TABLE "handover_answer" (
+    "id" varchar NOT NULL,
+    "handover_id" varchar NOT NULL,
+    "person_id" varchar NOT NULL,
+    "how" varchar NOT NULL,
+    "agrees" boolean NOT NULL,
+    "disagreement" text,
+    "answered_at" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_handover_answer" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_handover_answer_handover_id" FOREIGN KEY ("handover_id") REFERENCES "handover" ("id")
+  );
+
+CREATE UNIQUE INDEX "ix_handover_answer_handover_id" ON "handover_answer" ("handover_id") WHERE "voided_by" IS NULL;
+
+CREATE TRIGGER "handover_answer_no_update" BEFORE UPDATE OF "id", "handover_id", "person_id", "how", "agrees", "disagreement", "answered_at" ON "handover_answer" BEGIN SELECT RAISE(ABORT, 'fact:handover_answer: rows are never changed'); END;
+
+CREATE TRIGGER "handover_answer_no_delete" BEFORE DELETE ON "handover_answer" BEGIN SELECT RAISE(ABORT, 'fact:handover_answer: rows are never deleted'); END;
+
+CREATE TRIGGER "handover_answer_no_replace" BEFORE INSERT ON "handover_answer" WHEN EXISTS (SELECT 1 FROM "handover_answer" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "handover_answer" WHERE "handover_id" = NEW."handover_id" AND "voided_by" IS NULL) BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:handover_answer: the key is taken'); END;
+
+CREATE TRIGGER "handover_answer_void_once" BEFORE UPDATE OF "voided_by" ON "handover_answer" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:handover_answer: voided_by is set once'); END;

@@ -46,9 +46,7 @@ import { BagWeighing } from './drying/bag-weighing.entity.js';
 import { DryerRunEnd } from './drying/dryer-run-end.entity.js';
 import { Sample } from './laboratory/sample.entity.js';
 import { Result } from './laboratory/result.entity.js';
-import { ChangeReview } from './disposition/change-review.entity.js';
 import { Decision } from './disposition/decision.entity.js';
-import { DecisionSecondPerson } from './disposition/decision-second-person.entity.js';
 import { GradeAssignment } from './disposition/grade-assignment.entity.js';
 import { Hold } from './disposition/hold.entity.js';
 import { HoldClass } from './disposition/hold-class.entity.js';
@@ -75,9 +73,13 @@ import { ReworkParent } from './hopper/rework-parent.entity.js';
 import { Tip } from './hopper/tip.entity.js';
 import { TipCandidate } from './hopper/tip-candidate.entity.js';
 import { TipOff } from './hopper/tip-off.entity.js';
+import { ChangeoverRung } from './hopper/changeover-rung.entity.js';
+import { Changeover } from './hopper/changeover.entity.js';
+import { RefusalMet } from './hopper/refusal-met.entity.js';
 import { Pallet } from './pallets/pallet.entity.js';
 import { PalletContent } from './pallets/pallet-content.entity.js';
 import { PalletDescent } from './pallets/pallet-descent.entity.js';
+import { PalletLabelCheck } from './pallets/pallet-label-check.entity.js';
 import { PalletMove } from './pallets/pallet-move.entity.js';
 import { PalletState } from './pallets/pallet-state.entity.js';
 import { PalletTakenApart } from './pallets/pallet-taken-apart.entity.js';
@@ -90,6 +92,8 @@ import { Loading } from './dispatch/loading.entity.js';
 import { Unloading } from './dispatch/unloading.entity.js';
 import { VehicleCheck } from './dispatch/vehicle-check.entity.js';
 import { Account } from './reconciliation/account.entity.js';
+import { Handover } from './reconciliation/handover.entity.js';
+import { HandoverAnswer } from './reconciliation/handover-answer.entity.js';
 
 /** All tables of the house, each after the ones it refers to. */
 export const entities: readonly EntityClass[] = [
@@ -140,9 +144,7 @@ export const entities: readonly EntityClass[] = [
   DryerRunEnd,
   Sample,
   Result,
-  ChangeReview,
   Decision,
-  DecisionSecondPerson,
   GradeAssignment,
   Hold,
   HoldClass,
@@ -169,9 +171,13 @@ export const entities: readonly EntityClass[] = [
   Tip,
   TipCandidate,
   TipOff,
+  Changeover,
+  ChangeoverRung,
+  RefusalMet,
   Pallet,
   PalletContent,
   PalletDescent,
+  PalletLabelCheck,
   PalletMove,
   PalletState,
   PalletTakenApart,
@@ -184,4 +190,6 @@ export const entities: readonly EntityClass[] = [
   Unloading,
   VehicleCheck,
   Account,
+  Handover,
+  HandoverAnswer,
 ];

@@ -38,6 +38,13 @@ export function holdPage(from: ReadFrom, siteId: string, page: Page): Promise<re
     ORDER BY h."id" DESC LIMIT ${Math.min(page.limit, 200)}`;
 }
 
+/** The holds of a site that are open, latest placed first. */
+export function openHoldsOfSite(from: ReadFrom, siteId: string, limit: number): Promise<readonly HoldLine[]> {
+  return from.sql<HoldLine>`
+    ${() => holdLineSelect} WHERE h."site_id" = ${siteId} AND h."voided_by" IS NULL AND l."id" IS NULL
+    ORDER BY h."placed_at" DESC, h."id" DESC LIMIT ${limit}`;
+}
+
 const holdLineSelect = `
   SELECT h."id", h."number", h."scope_kind" AS "scopeKind", h."scope_id" AS "scopeId", h."from_count" AS "fromCount",
     h."to_count" AS "toCount", h."reason", h."placed_at" AS "placedAt", c."hazard" AS "hazardSet",

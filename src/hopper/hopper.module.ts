@@ -1,4 +1,6 @@
 import { Module } from '@nestjs/common';
+import './changeover.sentences.js';
+import './changeover.sentences.es.js';
 import { CloseReworkBin } from './close-rework-bin.js';
 import { CorrectTip } from './correct-tip.js';
 import { EndTip } from './end-tip.js';
@@ -8,6 +10,10 @@ import { HopperController, HopperPeriodController } from './hopper.controller.js
 import './hopper.sentences.js';
 import { LevelWatch } from './level-watch.js';
 import { PointAtLevel } from './point-at-level.js';
+import { DoRung } from './do-rung.js';
+import { DropChangeover } from './drop-changeover.js';
+import { OpenChangeover } from './open-changeover.js';
+import { RefusalsMet } from './refusals-met.js';
 import { ProveEmpty } from './prove-empty.js';
 import { ReworkBinApi } from './rework-bin.api.js';
 import { RunDown } from './run-down.js';
@@ -32,6 +38,9 @@ const commands = [
   ProveEmpty,
   CloseReworkBin,
   TipReworkBin,
+  OpenChangeover,
+  DoRung,
+  DropChangeover,
 ];
 
 @Module({
@@ -45,7 +54,7 @@ const commands = [
     HopperController,
     HopperPeriodController,
   ],
-  providers: [...commands, LevelWatch, PointAtLevel],
-  exports: [...commands, LevelWatch],
+  providers: [...commands, LevelWatch, PointAtLevel, RefusalsMet],
+  exports: [...commands, LevelWatch, RefusalsMet],
 })
 export class HopperModule {}

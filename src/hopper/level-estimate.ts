@@ -15,6 +15,7 @@ interface PeriodTotals {
 
 interface RunTotals {
   readonly packCount: number;
+  readonly meanMilligrams: number;
   readonly lowerMilligrams: number;
   readonly upperMilligrams: number;
 }
@@ -52,16 +53,40 @@ export async function isSurelyPossible(from: ReadFrom, period: PeriodRow, last: 
   return most >= 0 && least <= capacityGrams;
 }
 
+/**
+ * The level by the last close look and what was recorded since, without reading the whole period again; null where more
+ * than tips, packs and removals came in between, so that only a close look can tell.
+ */
+export async function levelSince(from: ReadFrom, period: PeriodRow, last: LastLook): Promise<HopperLevel | null> {
+  if (last.periodId !== period.id) return null;
+  const now = await totalsOf(from, period);
+  const before = last.totals;
+  if (now.oddCount !== before.oddCount || now.tippedGrams < before.tippedGrams) return null;
+  if (now.removedGrams < before.removedGrams) return null;
+  const packed = packedSince(before.runs, now.runs);
+  if (packed === null) return null;
+  const { level } = last;
+  const tipped = now.tippedGrams - before.tippedGrams;
+  const removed = now.removedGrams - before.removedGrams;
+  return {
+    ...level,
+    lowerGrams: Math.max(0, Math.round(level.lowerGrams + tipped - packed.upperGrams - removed)),
+    grams: Math.round(level.grams + tipped - packed.grams - removed),
+    upperGrams: Math.round(level.upperGrams + tipped - packed.lowerGrams - removed),
+  };
+}
+
 /** Null where a run is new, was counted back, or was weighed anew. */
 function packedSince(
   before: ReadonlyMap<string, RunTotals>,
   now: ReadonlyMap<string, RunTotals>,
-): { readonly lowerGrams: number; readonly upperGrams: number } | null {
-  const sum = { lowerGrams: 0, upperGrams: 0 };
+): { readonly lowerGrams: number; readonly grams: number; readonly upperGrams: number } | null {
+  const sum = { lowerGrams: 0, grams: 0, upperGrams: 0 };
   for (const [runId, run] of now) {
     const known = before.get(runId);
     const isSame = known?.lowerMilligrams === run.lowerMilligrams && known.upperMilligrams === run.upperMilligrams;
     if (!isSame || run.packCount < known.packCount) return null;
+    sum.grams += ((run.packCount - known.packCount) * run.meanMilligrams) / 1000;
     sum.lowerGrams += ((run.packCount - known.packCount) * run.lowerMilligrams) / 1000;
     sum.upperGrams += ((run.packCount - known.packCount) * run.upperMilligrams) / 1000;
   }
@@ -100,8 +125,8 @@ async function runTotals(from: ReadFrom, hopperId: string, startedAt: string): P
     rows.flatMap(({ runId, packCount }): [string, RunTotals][] => {
       const net = nets.get(runId);
       if (net === undefined) return [];
-      const { lowerMilligrams, upperMilligrams } = net;
-      return [[runId, { packCount, lowerMilligrams, upperMilligrams }]];
+      const { meanMilligrams, lowerMilligrams, upperMilligrams } = net;
+      return [[runId, { packCount, meanMilligrams, lowerMilligrams, upperMilligrams }]];
     }),
   );
 }

@@ -6,8 +6,8 @@ import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { JobRunner } from '../platform/jobs/job-runner.js';
 import { currentPeriod, periodOf, type PeriodRow } from './hopper-period-rows.js';
 import { readHopperPeriod } from './hopper-periods.js';
-import { levelOfPeriod } from './hopper-level.js';
-import { isSurelyPossible, lookedAt, type LastLook } from './level-estimate.js';
+import { levelOf, levelOfPeriod, type HopperLevel } from './hopper-level.js';
+import { isSurelyPossible, levelSince, lookedAt, type LastLook } from './level-estimate.js';
 import { levelJobKind } from './level-job.js';
 import { PointAtLevel } from './point-at-level.js';
 
@@ -47,6 +47,21 @@ export class LevelWatch implements OnModuleInit {
     const isPlain = period.endedAt === null && last !== undefined;
     if (isPlain && (await isSurelyPossible(this.reader, period, last))) return;
     await this.look(period.id);
+  }
+
+  /** What is inside a hopper now: by the last close look and what came since, where that can tell; else by a close look. */
+  async levelNow(hopperId: string): Promise<HopperLevel> {
+    const period = await currentPeriod(this.reader, hopperId);
+    if (period === null) return levelOf(this.reader, hopperId);
+    const last = this.lastLooks.get(hopperId);
+    const estimated = last === undefined ? null : await levelSince(this.reader, period, last);
+    if (estimated !== null) return estimated;
+    const { level, looked } = await this.heavy.snapshot(async (from) => {
+      const found = levelOfPeriod(await readHopperPeriod(from, period.id));
+      return { level: found, looked: await lookedAt(from, period, found) };
+    });
+    this.lastLooks.set(hopperId, looked);
+    return level;
   }
 
   /** The close look: brings the open point of the period in line with its level. */

@@ -15,6 +15,7 @@ import { settleOccurredAt } from '../platform/occurred-at.js';
 import { NotFound, Refusal } from '../platform/refusal.js';
 import { pointAtBroken, refuseBroken, type BrokenRule } from './broken-rules.js';
 import { contentOf } from './hopper-content.js';
+import { againstChangeover } from './changeover-rule.js';
 import type { StartRunForm } from './hopper.form.js';
 import { takePeriodAt } from './take-period.js';
 
@@ -44,7 +45,7 @@ const bagsNamed = 5;
  * A run of a format starts on a line. Nothing that the hopper may still hold may be of a grade that the format does not
  * take.
  * Refusals: `line-has-no-hopper`, `line-has-open-run`, `line-was-running`, `before-first-period`, those of the time;
- * unless it has happened: `hopper-holds-other-grade`.
+ * unless it has happened: `hopper-holds-other-grade`, `changeover-not-finished`.
  */
 @Injectable()
 export class StartRun {
@@ -98,7 +99,10 @@ export class StartRun {
   ): Promise<StartRunAnswer> {
     const { siteId } = actor;
     const { line, format, hopper, periodId, startedAt } = start;
-    const broken = await brokenByContent(tx, hopper, format);
+    const broken = [
+      ...(await againstChangeover(tx, line, format.id)),
+      ...(await brokenByContent(tx, hopper, format)),
+    ];
     refuseBroken(broken, hasHappened);
     const id = this.ids.next();
     const run = { id, siteId, lineId: line.id, formatId: format.id, startedAt, countId: this.ids.next() };

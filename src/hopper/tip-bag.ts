@@ -8,6 +8,7 @@ import type { Instant } from '../platform/clock.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { Ids } from '../platform/ids.js';
 import { settleOccurredAt, type OccurredAt } from '../platform/occurred-at.js';
+import { pointAtAlreadyIn } from './already-in.js';
 import { pointAtBroken, refuseBroken } from './broken-rules.js';
 import { leaveLevelJob } from './level-job.js';
 import { putTip, type OffDraft } from './put-tip.js';
@@ -32,7 +33,7 @@ export interface TipAnswer {
  * A bag's spout is opened over a hopper, and its sugar goes in: whole, unless the bag is weighed back when it comes off.
  * Refusals: `bag-not-closed`, `bag-already-tipped`, `bag-loaded`, `off-before-open`, `before-first-period`, those of
  * the time; unless it has happened: `bag-rejected`, `bag-on-hold`, `grade-not-taken`, `bag-waiting`,
- * `bag-has-bad-result`, `too-much-at-risk`.
+ * `bag-has-bad-result`, `too-much-at-risk`. Said to be in already: `no-refusal-met`.
  */
 @Injectable()
 export class TipBag {
@@ -82,7 +83,9 @@ export class TipBag {
     const { hopper, period } = await takePeriodAt(tx, { siteId, hopperId: form.hopperId, at, nextId });
     const bag = await findBag(tx, siteId, form.bag);
     await refuseUntippable(tx, bag);
-    const hasHappened = form.happened ?? false;
+    const isAlreadyIn = form.alreadyIn ?? false;
+    if (isAlreadyIn) await pointAtAlreadyIn(tx, actor, { bag, hopper, nextId, now: change.recordedAt });
+    const hasHappened = isAlreadyIn || (form.happened ?? false);
     const broken = await brokenByTipping(tx, bag, { hopper, at });
     refuseBroken(broken, hasHappened);
     const secondPersonId = form.secondPersonId ?? null;

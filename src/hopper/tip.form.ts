@@ -43,6 +43,9 @@ export class TipBagForm {
   @FlagField({ optional: true, says: happenedSays })
   happened?: boolean | null;
 
+  @FlagField({ optional: true, says: 'It was refused to this person here lately, and is in all the same' })
+  alreadyIn?: boolean | null;
+
   @TextField({ optional: true, most: 300, says: lateSays, example: 'The tablet had no network' })
   reason?: string | null;
 }

@@ -1,6 +1,8 @@
 import { Injectable } from '@nestjs/common';
 import type { Asked } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
+import type { Instant } from '../platform/clock.js';
+import type { Tx } from '../platform/database/unit-of-work.js';
 import { Ids } from '../platform/ids.js';
 import { recordCount } from './count-packs.js';
 import { LooseCount } from './loose-count.entity.js';
@@ -38,11 +40,10 @@ export class CountLoosePacks {
         statedAt: form.countedAt ?? null,
         lateReason: form.reason ?? null,
       });
-      refuseMoreLooseThanPacked(form.loosePackCount, form.packCount);
-      const count = { id: this.ids.next(), runId: row.id, packCount: form.packCount, countedAt: occurredAt };
-      await recordCount(tx, { ...count, occasion: 'handover' });
-      const id = this.ids.next();
-      await tx.insert(LooseCount, { id, runId: row.id, packCount: form.loosePackCount, countedAt: occurredAt });
+      const { loosePackCount, packCount } = form;
+      const id = await addLooseCount(tx, () => this.ids.next(), {
+        ...{ runId: row.id, loosePackCount, packCount, countedAt: occurredAt },
+      });
       return {
         answer: { id, runId: row.id, loosePackCount: form.loosePackCount, countedAt: occurredAt },
         entry: {
@@ -56,4 +57,23 @@ export class CountLoosePacks {
       };
     });
   }
+}
+
+/** Loose packs counted at a handover, with the run's count read for it. Answers the id of the loose count. */
+export async function addLooseCount(
+  tx: Tx,
+  nextId: () => string,
+  counted: {
+    readonly runId: string;
+    readonly loosePackCount: number;
+    readonly packCount: number;
+    readonly countedAt: Instant;
+  },
+): Promise<string> {
+  const { runId, loosePackCount, packCount, countedAt } = counted;
+  refuseMoreLooseThanPacked(loosePackCount, packCount);
+  await recordCount(tx, { id: nextId(), runId, packCount, countedAt, occasion: 'handover' });
+  const id = nextId();
+  await tx.insert(LooseCount, { id, runId, packCount: loosePackCount, countedAt });
+  return id;
 }

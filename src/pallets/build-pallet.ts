@@ -10,6 +10,7 @@ import type { FormatRow } from '../plant/plant-rows.js';
 import { packsIn } from '../packing/run-ranges.js';
 import { addPallet, type PalletAnswer } from './add-pallet.js';
 import { choosePacks, countWithPallet, refuseOverlap, sharesByLot, type ChosenPacks } from './lay-packs.js';
+import { pointAtLabel } from './label-not-back.js';
 import type { BuildPalletForm } from './pallet.form.js';
 
 /**
@@ -48,6 +49,7 @@ export class BuildPallet {
         recordedAt: change.recordedAt,
         personId,
       });
+      if (pallet.labelPaperId !== null) await pointAtLabel(tx, { id: nextId(), siteId, pallet, at: change.recordedAt });
       return {
         answer: pallet,
         entry: {

@@ -3,7 +3,7 @@ import { isId } from '../platform/is-id.js';
 import type { Page } from '../platform/web/listed.js';
 import { inChunks } from '../platform/database/in-chunks.js';
 import { lotRangesOfRuns } from '../packing/packing-runs.js';
-import { toBoolean } from '../platform/database/columns.js';
+import { toWhole } from '../platform/database/columns.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
 import { clipped } from '../packing/run-ranges.js';
@@ -95,15 +95,23 @@ export async function descentsOf(from: ReadFrom, palletId: string): Promise<read
 const palletSelect = `
   SELECT p."id", p."site_id" AS "siteId", p."sscc", p."format_id" AS "formatId", f."code" AS "formatCode",
     f."name" AS "formatName", f."gtin", f."nominal_grams" AS "nominalGrams", f."pack_tare_grams" AS "packTareGrams",
-    f."pallet_tare_grams" AS "palletTareGrams", p."built_at" AS "builtAt", p."pack_count" AS "packCount",
-    p."is_full" AS "isFull", s."status", s."place_id" AS "placeId", s."changed_at" AS "changedAt"
+    f."pallet_tare_grams" AS "palletTareGrams", p."built_at" AS "builtAt", f."packs_per_pallet" AS "packsPerPallet", (
+      SELECT SUM(c."to_count" - c."from_count") FROM "pallet_content" c
+      WHERE c."pallet_id" = p."id" AND c."voided_by" IS NULL) AS "contentCount", p."pack_count" AS "builtCount",
+     s."status", s."place_id" AS "placeId", s."changed_at" AS "changedAt"
   FROM "pallet" p
   JOIN "pack_format" f ON f."id" = p."format_id"
   JOIN "pallet_state" s ON s."pallet_id" = p."id"
   WHERE p."voided_by" IS NULL`;
 
-type StoredPallet = Omit<PalletRow, 'isFull'> & { readonly isFull: boolean | number };
+type StoredPallet = Omit<PalletRow, 'isFull' | 'packCount'> & {
+  readonly packsPerPallet: number;
+  readonly contentCount: number | string | null;
+  readonly builtCount: number;
+};
 
-function palletRow(stored: StoredPallet): PalletRow {
-  return { ...stored, isFull: toBoolean(stored.isFull) };
+/** What stands on it counts, not what it was built with: its label may have been on another pallet. */
+function palletRow({ packsPerPallet, contentCount, builtCount, ...stored }: StoredPallet): PalletRow {
+  const packCount = toWhole(contentCount ?? builtCount);
+  return { ...stored, packCount, isFull: packCount === packsPerPallet };
 }

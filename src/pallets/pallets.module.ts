@@ -2,6 +2,7 @@ import { Module, type OnModuleInit } from '@nestjs/common';
 import { DispositionModule } from '../disposition/disposition.module.js';
 import { PaperRenderers } from '../platform/printing/paper-renderers.js';
 import { BuildPallet } from './build-pallet.js';
+import { CheckPalletLabel } from './check-pallet-label.js';
 import { CorrectPallet } from './correct-pallet.js';
 import { LabelPallet } from './label-pallet.js';
 import { MergePallets } from './merge-pallets.js';
@@ -14,7 +15,10 @@ import { PalletController } from './pallet.controller.js';
 import { palletLabel, palletLabelEdition, palletLabelKind, type PalletLabelFacts } from './pallet.label.js';
 import { RestackPallet } from './restack-pallet.js';
 import { SplitPallet } from './split-pallet.js';
+import { SwapPalletLabels } from './swap-pallet-labels.js';
 import { TakePalletApart } from './take-pallet-apart.js';
+import './pallet-labels.sentences.js';
+import './pallet-labels.sentences.es.js';
 import './pallets.sentences.js';
 
 @Module({
@@ -22,6 +26,7 @@ import './pallets.sentences.js';
   controllers: [PalletApi, PalletChangeApi, PalletRecordApi, PalletController],
   providers: [
     BuildPallet,
+    CheckPalletLabel,
     CorrectPallet,
     LabelPallet,
     MergePallets,
@@ -29,9 +34,21 @@ import './pallets.sentences.js';
     PalletForDecision,
     RestackPallet,
     SplitPallet,
+    SwapPalletLabels,
     TakePalletApart,
   ],
-  exports: [BuildPallet, MergePallets, MovePallet, RestackPallet, SplitPallet, TakePalletApart],
+  exports: [
+    BuildPallet,
+    CheckPalletLabel,
+    CorrectPallet,
+    LabelPallet,
+    MergePallets,
+    MovePallet,
+    RestackPallet,
+    SplitPallet,
+    SwapPalletLabels,
+    TakePalletApart,
+  ],
 })
 export class PalletsModule implements OnModuleInit {
   constructor(private readonly renderers: PaperRenderers) {}

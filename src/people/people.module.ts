@@ -18,6 +18,9 @@ import { PersonStandingApi } from './person-standing.api.js';
 import { PersonApi } from './person.api.js';
 import { PersonController } from './person.controller.js';
 import { ProveAgain } from './prove-again.js';
+import './prove-other.sentences.js';
+import './prove-other.sentences.es.js';
+import { ProveOther } from './prove-other.js';
 import './prove-again.sentences.js';
 import { RemoveName } from './remove-name.js';
 import { RenamePerson } from './rename-person.js';
@@ -65,11 +68,12 @@ const commands = [
     OwnSecrets,
     OwnSessions,
     ProveAgain,
+    ProveOther,
     Sessions,
     SignIn,
     Throttle,
     { provide: APP_GUARD, useClass: SignedInGuard },
   ],
-  exports: [...commands, ProveAgain, Sessions],
+  exports: [...commands, ProveAgain, ProveOther, Sessions],
 })
 export class PeopleModule {}

@@ -21,8 +21,7 @@ export const qualityPlayers: Players<QualityAct> = {
   },
   'concede-bag': async (hand, { bag, reason }, { by }) => {
     const form = { kind: 'bulk-bag', subject: hand.idOf('bag', bag), verdict: 'concession', reason } as const;
-    const secondPersonId = hand.personId('manager');
-    await hand.give(Decide).execute(hand.asked(by), { ...form, secondPersonId });
+    await hand.give(Decide).execute(hand.asked(by), form);
   },
   'downgrade-bag': async (hand, { bag, grade, reason }, { by }) => {
     const form = { bag: hand.idOf('bag', bag), gradeId: idIn(hand.plant.grades, grade), reason };
