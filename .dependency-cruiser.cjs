@@ -13,6 +13,7 @@ const order = [
   ['laboratory'],
   ['disposition'],
   ['packing'],
+  ['line-checks'],
   ['fill-weight'],
   ['hopper'],
   ['pallets'],

@@ -37,6 +37,9 @@ import { Session } from './people/session.entity.js';
 import { OpenPoint } from './open-points/open-point.entity.js';
 import { OpenPointEnd } from './open-points/open-point-end.entity.js';
 import { OpenPointState } from './open-points/open-point-state.entity.js';
+import { BannerSeen } from './open-points/banner-seen.entity.js';
+import { InterruptionCount } from './open-points/interruption-count.entity.js';
+import { PointShelf } from './open-points/point-shelf.entity.js';
 import { BagMove } from './drying/bag-move.entity.js';
 import { BagState } from './drying/bag-state.entity.js';
 import { DryerRun } from './drying/dryer-run.entity.js';
@@ -63,6 +66,9 @@ import { PackCount } from './packing/pack-count.entity.js';
 import { PackingRunClose } from './packing/packing-run-close.entity.js';
 import { PackingRunState } from './packing/packing-run-state.entity.js';
 import { Removal } from './packing/removal.entity.js';
+import { CheckPlan } from './line-checks/check-plan.entity.js';
+import { CheckPlanState } from './line-checks/check-plan-state.entity.js';
+import { LineCheck } from './line-checks/line-check.entity.js';
 import { MeanNet } from './fill-weight/mean-net.entity.js';
 import { HopperPeriod } from './hopper/hopper-period.entity.js';
 import { HopperState } from './hopper/hopper-state.entity.js';
@@ -135,6 +141,9 @@ export const entities: readonly EntityClass[] = [
   OpenPoint,
   OpenPointEnd,
   OpenPointState,
+  BannerSeen,
+  InterruptionCount,
+  PointShelf,
   BagState,
   DryerRun,
   GoodsReceipt,
@@ -161,6 +170,9 @@ export const entities: readonly EntityClass[] = [
   PackingRunClose,
   PackingRunState,
   Removal,
+  CheckPlan,
+  CheckPlanState,
+  LineCheck,
   MeanNet,
   HopperState,
   HopperPeriod,

@@ -9,6 +9,7 @@ import { DryingModule } from './drying/drying.module.js';
 import { LaboratoryModule } from './laboratory/laboratory.module.js';
 import { DispositionModule } from './disposition/disposition.module.js';
 import { PackingModule } from './packing/packing.module.js';
+import { LineChecksModule } from './line-checks/line-checks.module.js';
 import { FillWeightModule } from './fill-weight/fill-weight.module.js';
 import { HopperModule } from './hopper/hopper.module.js';
 import { PalletsModule } from './pallets/pallets.module.js';
@@ -34,6 +35,7 @@ export class HouseModule {
         LaboratoryModule,
         DispositionModule,
         PackingModule,
+        LineChecksModule,
         FillWeightModule,
         HopperModule,
         PalletsModule,

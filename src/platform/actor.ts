@@ -34,6 +34,8 @@ export const permissions = {
   'set-up-plant': ['administrator', 'plant-manager'],
   'keep-people': ['administrator'],
   'check-scales': ['dryer-operator', 'line-lead', 'quality-officer', 'plant-manager'],
+  'plan-checks': ['quality-officer', 'administrator', 'plant-manager'],
+  'check-line': ['line-lead', 'quality-officer', 'plant-manager'],
   'fill-bags': ['dryer-operator', 'plant-manager', 'device'],
   'receive-goods': ['dryer-operator', 'dispatch-clerk', 'plant-manager'],
   'take-samples': ['dryer-operator', 'line-lead', 'lab-analyst', 'quality-officer', 'plant-manager'],

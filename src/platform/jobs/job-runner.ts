@@ -1,10 +1,13 @@
 import { Injectable, Logger, type BeforeApplicationShutdown } from '@nestjs/common';
-import { Clock, shifted } from '../clock.js';
+import { Clock, shifted, type Instant } from '../clock.js';
 import { UnitOfWork, type Tx } from '../database/unit-of-work.js';
 import { OutboxJob } from './outbox-job.entity.js';
 
 /** Does one kind of job. It may be called again for a job that it has done already, and must answer the same. */
 export type JobHandler = (payload: unknown) => Promise<void>;
+
+/** Does a job that comes again: answers when, later than now. */
+type RecurringJobHandler = (payload: unknown) => Promise<Instant>;
 
 const leaseMilliseconds = 60_000;
 const longestWaitMilliseconds = 3_600_000;
@@ -13,7 +16,7 @@ const longestWaitMilliseconds = 3_600_000;
 @Injectable()
 export class JobRunner implements BeforeApplicationShutdown {
   private readonly log = new Logger(JobRunner.name);
-  private readonly handlers = new Map<string, JobHandler>();
+  private readonly handlers = new Map<string, (payload: unknown) => Promise<Instant | null>>();
   private working: Promise<void> | null = null;
   private wakeAgain = false;
   private timer: NodeJS.Timeout | null = null;
@@ -25,6 +28,18 @@ export class JobRunner implements BeforeApplicationShutdown {
   ) {}
 
   handle(kind: string, handler: JobHandler): void {
+    this.add(kind, async (payload) => {
+      await handler(payload);
+      return null;
+    });
+  }
+
+  /** The same for jobs that are never finished, but looked at again and again. */
+  handleAgain(kind: string, handler: RecurringJobHandler): void {
+    this.add(kind, handler);
+  }
+
+  private add(kind: string, handler: (payload: unknown) => Promise<Instant | null>): void {
     if (this.handlers.has(kind)) throw new Error(`two handlers for jobs of kind ${kind}`);
     this.handlers.set(kind, handler);
   }
@@ -104,8 +119,10 @@ export class JobRunner implements BeforeApplicationShutdown {
     try {
       const handler = this.handlers.get(job.kind);
       if (handler === undefined) throw new Error(`nobody does jobs of kind ${job.kind}`);
-      await handler(JSON.parse(job.payload));
-      return { finishedAt: this.clock.now(), leasedUntil: null, lastError: null };
+      const again = await handler(JSON.parse(job.payload));
+      if (again === null) return { finishedAt: this.clock.now(), leasedUntil: null, lastError: null };
+      if (again <= this.clock.now()) throw new RangeError(`job ${job.kind} wants to come again at once`);
+      return { runAfter: again, attempts: 0, leasedUntil: null, lastError: null };
     } catch (error) {
       const wait = Math.min(1000 * 2 ** job.attempts, longestWaitMilliseconds);
       const lastError = error instanceof Error ? error.message : String(error);

@@ -170,6 +170,22 @@ export function ChoiceField(choices: readonly string[], options: FieldOptions = 
   ]);
 }
 
+/** Some of a few words, each once at most. A form that ticks only one sends it bare. */
+export function ChoiceListField(choices: readonly string[], options: FieldOptions = {}): PropertyDecorator {
+  const facts = { choices: choices.join(', ') };
+  const list = { least: 0, most: choices.length };
+  return field(
+    { example: [choices[0]], ...options },
+    { type: 'array', items: { type: 'string', enum: [...choices] } },
+    [
+      IsIn([...choices], { each: true, ...wrong('field-not-choice', facts) }),
+      ArrayMaxSize(choices.length, wrong('field-not-list', list)),
+      IsArray(wrong('field-not-list', list)),
+      Transform(({ value }: { value: unknown }) => (typeof value === 'string' && value !== '' ? [value] : value)),
+    ],
+  );
+}
+
 /** Yes or no. A ticked box of a plain form comes as `on`. */
 export function FlagField(options: FieldOptions = {}): PropertyDecorator {
   return field({ example: false, ...options }, { type: 'boolean' }, [
