@@ -1788,6 +1788,130 @@ CREATE TRIGGER "account_no_replace" BEFORE INSERT ON "account" WHEN EXISTS (SELE
 
 CREATE TRIGGER "account_void_once" BEFORE UPDATE OF "voided_by" ON "account" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:account: voided_by is set once'); END;
 
+CREATE TABLE "banner_seen" (
+    "id" varchar NOT NULL,
+    "person_id" varchar NOT NULL,
+    "cause" varchar NOT NULL,
+    "last_point_id" varchar NOT NULL,
+    "counted_at" varchar NOT NULL,
+    CONSTRAINT "pk_banner_seen" PRIMARY KEY ("id"),
+    CONSTRAINT "uq_banner_seen_person_id_cause" UNIQUE ("person_id", "cause")
+  );
+
+CREATE TABLE "interruption_count" (
+    "id" varchar NOT NULL,
+    "site_id" varchar NOT NULL,
+    "person_id" varchar NOT NULL,
+    "hour_starts_at" varchar NOT NULL,
+    "cause" varchar NOT NULL,
+    "shown_count" integer NOT NULL,
+    "repeat_count" integer NOT NULL,
+    CONSTRAINT "pk_interruption_count" PRIMARY KEY ("id"),
+    CONSTRAINT "uq_interruption_count_person_id_hour_starts_at_cause" UNIQUE ("person_id", "hour_starts_at", "cause")
+  );
+
+CREATE TABLE "point_shelf" (
+    "id" varchar NOT NULL,
+    "point_id" varchar NOT NULL,
+    "shelved_at" varchar NOT NULL,
+    "until_at" varchar NOT NULL,
+    "person_id" varchar,
+    "voided_by" varchar,
+    CONSTRAINT "pk_point_shelf" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_point_shelf_point_id" FOREIGN KEY ("point_id") REFERENCES "open_point" ("id")
+  );
+
+CREATE INDEX "ix_point_shelf_point_id" ON "point_shelf" ("point_id");
+
+CREATE TRIGGER "point_shelf_no_update" BEFORE UPDATE OF "id", "point_id", "shelved_at", "until_at", "person_id" ON "point_shelf" BEGIN SELECT RAISE(ABORT, 'fact:point_shelf: rows are never changed'); END;
+
+CREATE TRIGGER "point_shelf_no_delete" BEFORE DELETE ON "point_shelf" BEGIN SELECT RAISE(ABORT, 'fact:point_shelf: rows are never deleted'); END;
+
+CREATE TRIGGER "point_shelf_no_replace" BEFORE INSERT ON "point_shelf" WHEN EXISTS (SELECT 1 FROM "point_shelf" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:point_shelf: the key is taken'); END;
+
+CREATE TRIGGER "point_shelf_void_once" BEFORE UPDATE OF "voided_by" ON "point_shelf" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:point_shelf: voided_by is set once'); END;
+
+CREATE TABLE "check_plan" (
+    "id" varchar NOT NULL,
+    "plan_id" varchar NOT NULL,
+    "site_id" varchar NOT NULL,
+    "line_id" varchar NOT NULL,
+    "format_id" varchar,
+    "kind" varchar NOT NULL,
+    "station" varchar NOT NULL,
+    "every_minutes" integer,
+    "grace_minutes" integer NOT NULL,
+    "events" text NOT NULL,
+    "test_pieces" text NOT NULL,
+    "needs_second_person" boolean NOT NULL,
+    "is_in_force" boolean NOT NULL,
+    "valid_from" varchar NOT NULL,
+    "person_id" varchar,
+    "voided_by" varchar,
+    CONSTRAINT "pk_check_plan" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_check_plan_plan_id" FOREIGN KEY ("plan_id") REFERENCES "check_plan" ("id"),
+    CONSTRAINT "fk_check_plan_site_id" FOREIGN KEY ("site_id") REFERENCES "site" ("id"),
+    CONSTRAINT "fk_check_plan_line_id" FOREIGN KEY ("line_id") REFERENCES "packing_line" ("id"),
+    CONSTRAINT "fk_check_plan_format_id" FOREIGN KEY ("format_id") REFERENCES "pack_format" ("id")
+  );
+
+CREATE INDEX "ix_check_plan_line_id_kind" ON "check_plan" ("line_id", "kind");
+
+CREATE UNIQUE INDEX "ix_check_plan_plan_id_valid_from" ON "check_plan" ("plan_id", "valid_from") WHERE "voided_by" IS NULL;
+
+CREATE TRIGGER "check_plan_no_update" BEFORE UPDATE OF "id", "plan_id", "site_id", "line_id", "format_id", "kind", "station", "every_minutes", "grace_minutes", "events", "test_pieces", "needs_second_person", "is_in_force", "valid_from", "person_id" ON "check_plan" BEGIN SELECT RAISE(ABORT, 'fact:check_plan: rows are never changed'); END;
+
+CREATE TRIGGER "check_plan_no_delete" BEFORE DELETE ON "check_plan" BEGIN SELECT RAISE(ABORT, 'fact:check_plan: rows are never deleted'); END;
+
+CREATE TRIGGER "check_plan_no_replace" BEFORE INSERT ON "check_plan" WHEN EXISTS (SELECT 1 FROM "check_plan" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "check_plan" WHERE "plan_id" = NEW."plan_id" AND "valid_from" = NEW."valid_from" AND "voided_by" IS NULL) BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:check_plan: the key is taken'); END;
+
+CREATE TRIGGER "check_plan_void_once" BEFORE UPDATE OF "voided_by" ON "check_plan" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:check_plan: voided_by is set once'); END;
+
+CREATE TABLE "check_plan_state" (
+    "plan_id" varchar NOT NULL,
+    "check_count" integer NOT NULL,
+    CONSTRAINT "pk_check_plan_state" PRIMARY KEY ("plan_id")
+  );
+
+CREATE TABLE "line_check" (
+    "id" varchar NOT NULL,
+    "site_id" varchar NOT NULL,
+    "plan_id" varchar NOT NULL,
+    "plan_version_id" varchar NOT NULL,
+    "line_id" varchar NOT NULL,
+    "run_id" varchar,
+    "bag_id" varchar,
+    "occurred_at" varchar NOT NULL,
+    "passed" boolean NOT NULL,
+    "results" text NOT NULL,
+    "read_code" varchar,
+    "intended_code" varchar,
+    "action" varchar,
+    "note" text,
+    "person_id" varchar,
+    "second_person_id" varchar,
+    "voided_by" varchar,
+    CONSTRAINT "pk_line_check" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_line_check_site_id" FOREIGN KEY ("site_id") REFERENCES "site" ("id"),
+    CONSTRAINT "fk_line_check_plan_id" FOREIGN KEY ("plan_id") REFERENCES "check_plan" ("id"),
+    CONSTRAINT "fk_line_check_plan_version_id" FOREIGN KEY ("plan_version_id") REFERENCES "check_plan" ("id"),
+    CONSTRAINT "fk_line_check_line_id" FOREIGN KEY ("line_id") REFERENCES "packing_line" ("id"),
+    CONSTRAINT "fk_line_check_run_id" FOREIGN KEY ("run_id") REFERENCES "packing_run" ("id"),
+    CONSTRAINT "fk_line_check_bag_id" FOREIGN KEY ("bag_id") REFERENCES "bulk_bag" ("id")
+  );
+
+CREATE INDEX "ix_line_check_line_id_occurred_at" ON "line_check" ("line_id", "occurred_at");
+
+CREATE INDEX "ix_line_check_plan_id_occurred_at" ON "line_check" ("plan_id", "occurred_at");
+
+CREATE TRIGGER "line_check_no_update" BEFORE UPDATE OF "id", "site_id", "plan_id", "plan_version_id", "line_id", "run_id", "bag_id", "occurred_at", "passed", "results", "read_code", "intended_code", "action", "note", "person_id", "second_person_id" ON "line_check" BEGIN SELECT RAISE(ABORT, 'fact:line_check: rows are never changed'); END;
+
+CREATE TRIGGER "line_check_no_delete" BEFORE DELETE ON "line_check" BEGIN SELECT RAISE(ABORT, 'fact:line_check: rows are never deleted'); END;
+
+CREATE TRIGGER "line_check_no_replace" BEFORE INSERT ON "line_check" WHEN EXISTS (SELECT 1 FROM "line_check" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:line_check: the key is taken'); END;
+
+CREATE TRIGGER "line_check_void_once" BEFORE UPDATE OF "voided_by" ON "line_check" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:line_check: voided_by is set once'); END;
+
 CREATE TABLE "changeover" (
     "id" varchar NOT NULL,
     "site_id" varchar NOT NULL,
