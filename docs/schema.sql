@@ -2044,3 +2044,37 @@ CREATE TRIGGER "handover_answer_no_delete" BEFORE DELETE ON "handover_answer" BE
 CREATE TRIGGER "handover_answer_no_replace" BEFORE INSERT ON "handover_answer" WHEN EXISTS (SELECT 1 FROM "handover_answer" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "handover_answer" WHERE "handover_id" = NEW."handover_id" AND "voided_by" IS NULL) BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:handover_answer: the key is taken'); END;
 
 CREATE TRIGGER "handover_answer_void_once" BEFORE UPDATE OF "voided_by" ON "handover_answer" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:handover_answer: voided_by is set once'); END;
+CREATE TABLE "change_review" (
+    "id" varchar NOT NULL,
+    "site_id" varchar NOT NULL,
+    "sequence" bigint NOT NULL,
+    "entry_id" varchar NOT NULL,
+    "note" text,
+    "person_id" varchar,
+    "reviewed_at" varchar NOT NULL,
+    CONSTRAINT "pk_change_review" PRIMARY KEY ("id"),
+    CONSTRAINT "uq_change_review_site_id_sequence" UNIQUE ("site_id", "sequence"),
+    CONSTRAINT "fk_change_review_site_id" FOREIGN KEY ("site_id") REFERENCES "site" ("id")
+  );
+
+CREATE TRIGGER "change_review_no_update" BEFORE UPDATE OF "id", "site_id", "sequence", "entry_id", "note", "person_id", "reviewed_at" ON "change_review" BEGIN SELECT RAISE(ABORT, 'fact:change_review: rows are never changed'); END;
+
+CREATE TRIGGER "change_review_no_delete" BEFORE DELETE ON "change_review" BEGIN SELECT RAISE(ABORT, 'fact:change_review: rows are never deleted'); END;
+
+CREATE TRIGGER "change_review_no_replace" BEFORE INSERT ON "change_review" WHEN EXISTS (SELECT 1 FROM "change_review" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "change_review" WHERE "site_id" = NEW."site_id" AND "sequence" = NEW."sequence") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:change_review: the key is taken'); END;
+
+CREATE TABLE "decision_second_person" (
+    "id" varchar NOT NULL,
+    "decision_id" varchar NOT NULL,
+    "person_id" varchar NOT NULL,
+    CONSTRAINT "pk_decision_second_person" PRIMARY KEY ("id"),
+    CONSTRAINT "uq_decision_second_person_decision_id" UNIQUE ("decision_id"),
+    CONSTRAINT "fk_decision_second_person_decision_id" FOREIGN KEY ("decision_id") REFERENCES "decision" ("id"),
+    CONSTRAINT "fk_decision_second_person_person_id" FOREIGN KEY ("person_id") REFERENCES "person" ("id")
+  );
+
+CREATE TRIGGER "decision_second_person_no_update" BEFORE UPDATE OF "id", "decision_id", "person_id" ON "decision_second_person" BEGIN SELECT RAISE(ABORT, 'fact:decision_second_person: rows are never changed'); END;
+
+CREATE TRIGGER "decision_second_person_no_delete" BEFORE DELETE ON "decision_second_person" BEGIN SELECT RAISE(ABORT, 'fact:decision_second_person: rows are never deleted'); END;
+
+CREATE TRIGGER "decision_second_person_no_replace" BEFORE INSERT ON "decision_second_person" WHEN EXISTS (SELECT 1 FROM "decision_second_person" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "decision_second_person" WHERE "decision_id" = NEW."decision_id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:decision_second_person: the key is taken'); END;

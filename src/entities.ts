@@ -49,7 +49,9 @@ import { BagWeighing } from './drying/bag-weighing.entity.js';
 import { DryerRunEnd } from './drying/dryer-run-end.entity.js';
 import { Sample } from './laboratory/sample.entity.js';
 import { Result } from './laboratory/result.entity.js';
+import { ChangeReview } from './disposition/change-review.entity.js';
 import { Decision } from './disposition/decision.entity.js';
+import { DecisionSecondPerson } from './disposition/decision-second-person.entity.js';
 import { GradeAssignment } from './disposition/grade-assignment.entity.js';
 import { Hold } from './disposition/hold.entity.js';
 import { HoldClass } from './disposition/hold-class.entity.js';
@@ -153,7 +155,9 @@ export const entities: readonly EntityClass[] = [
   DryerRunEnd,
   Sample,
   Result,
+  ChangeReview,
   Decision,
+  DecisionSecondPerson,
   GradeAssignment,
   Hold,
   HoldClass,

@@ -2,14 +2,12 @@ import { Injectable } from '@nestjs/common';
 import { findBag, type BagRow } from '../drying/bulk-bags.js';
 import type { Asked } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
-import { clearPoints, raisePoint } from '../open-points/raise-point.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { Ids } from '../platform/ids.js';
 import { settleOccurredAt } from '../platform/occurred-at.js';
 import { DecisionSubjects } from './decision-subjects.js';
-import { Decision } from './decision.entity.js';
 import type { DecideForm } from './decision.form.js';
-import { isUsed } from './is-used.js';
+import { recordDecision, refuseOnePerson } from './record-decision.js';
 import { refuseForBag, refuseForUnit, refuseOutOfOrder } from './refuse-decision.js';
 import { decisionOn, type Verdict } from './standings.js';
 
@@ -23,8 +21,8 @@ export interface DecisionAnswer {
 
 /**
  * Quality decides on a bag, a lot or a pallet. Holds are another matter: they stop what is released too.
- * Refusals: `decision-needs-reason`, `later-decision-stands`, `bag-not-closed`, `results-outside`, `results-missing`,
- * `subject-on-hold`; not found: bulk-bag, lot, pallet.
+ * Refusals: `decision-needs-reason`, `second-person-needed`, `second-person-same`, `later-decision-stands`,
+ * `bag-not-closed`, `results-outside`, `results-missing`, `subject-on-hold`; not found: bulk-bag, lot, pallet, person.
  */
 @Injectable()
 export class Decide {
@@ -38,22 +36,21 @@ export class Decide {
     return this.changes.run(asked, form, async (tx, change) => {
       const reason = form.reason ?? null;
       const { occurredAt, statedAt } = settleOccurredAt(form.decidedAt ?? null, change.recordedAt, reason);
-      const { kind, verdict } = form;
-      const { siteId, personId } = asked.actor;
-      const subject = await this.subjectOf(tx, siteId, form);
+      const { kind, verdict, secondPersonId = null } = form;
+      const deciding = { asked, change, nextId: () => this.ids.next() };
+      const subject = await this.subjectOf(tx, asked.actor.siteId, form);
       const before = await decisionOn(tx, kind, subject.id);
       refuseOutOfOrder(before, { label: subject.label, verdict, reason, decidedAt: occurredAt });
-      const id = this.ids.next();
-      const decided = { subjectKind: kind, subjectId: subject.id, verdict, reason, decidedAt: occurredAt };
-      await tx.insert(Decision, { id, siteId, ...decided, voidedBy: null });
-      if (subject.bag !== null) await this.settlePoints(tx, subject.bag, { verdict, personId, at: change.recordedAt });
+      await refuseOnePerson(tx, deciding, { verdict, secondPersonId });
+      const decided = { kind, subjectId: subject.id, bag: subject.bag, verdict, reason, decidedAt: occurredAt };
+      const id = await recordDecision(tx, deciding, { ...decided, secondPersonId });
       return {
         answer: { id, kind, subjectId: subject.id, verdict, decidedAt: occurredAt },
         entry: {
           action: 'decide',
           subject: { kind, id: subject.id },
           before: { verdict: before.verdict },
-          after: { id, verdict },
+          after: { id, verdict, ...(secondPersonId === null ? {} : { secondPersonId }) },
           reason,
           occurredAt,
           statedAt,
@@ -76,23 +73,5 @@ export class Decide {
     const subject = await this.subjects.find(tx, siteId, { kind, text: form.subject });
     await refuseForUnit(tx, { ...subject, kind }, verdict);
     return { ...subject, bag: null };
-  }
-
-  /** Who decided has seen the results; what was used of a rejected bag is somewhere else by now. */
-  private async settlePoints(
-    tx: Tx,
-    bag: BagRow,
-    decided: { readonly verdict: Verdict; readonly personId: string | null; readonly at: string },
-  ): Promise<void> {
-    const { verdict, personId, at } = decided;
-    const nextId = (): string => this.ids.next();
-    const about = { siteId: bag.siteId, subject: { kind: 'bulk-bag', id: bag.id }, at };
-    if (verdict !== 'waiting') await clearPoints(tx, { ...about, nextId, cause: 'results-outside-of-bag', personId });
-    const cause = 'rejected-bag-was-used';
-    if (verdict === 'rejected' && isUsed(bag)) {
-      await raisePoint(tx, { ...about, id: nextId(), cause, facts: { bag: bag.number }, role: 'quality-officer' });
-    } else {
-      await clearPoints(tx, { ...about, nextId, cause, personId });
-    }
   }
 }

@@ -7,8 +7,9 @@ import { May, type Actor } from '../platform/actor.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { Acting, Asking } from '../platform/web/request.js';
 import { AssignGrade, type AssignedGrade } from './assign-grade.js';
+import { DecideOnBags, type BagsDecidedOn } from './decide-on-bags.js';
 import { Decide, type DecisionAnswer } from './decide.js';
-import { AssignGradeForm, DecideForm } from './decision.form.js';
+import { AssignGradeForm, DecideForm, DecideOnBagsForm } from './decision.form.js';
 import { bagStandingOf, type BagStanding } from './standings.js';
 import { stateWord, type StateWord } from './worst-state.js';
 
@@ -26,6 +27,7 @@ interface WholeStanding extends BagStanding {
 export class DecisionApi {
   constructor(
     private readonly decide: Decide,
+    private readonly decideOnBags: DecideOnBags,
     private readonly assignGrade: AssignGrade,
     @Inject(READER) private readonly reader: ReadFrom,
   ) {}
@@ -38,6 +40,16 @@ export class DecisionApi {
   })
   decideOn(@Asking() asked: Asked, @Body() form: DecideForm): Promise<DecisionAnswer> {
     return this.decide.execute(asked, form);
+  }
+
+  @Post('decisions-on-bags')
+  @May('decide')
+  @ApiOperation({ summary: 'Quality decides on several bags at once: on all of them, or on none' })
+  @ApiCreatedResponse({
+    schema: { example: { verdict: 'released', decidedAt, bags: [{ id, number: 'B0012344', decisionId: id }] } },
+  })
+  decideOnSeveral(@Asking() asked: Asked, @Body() form: DecideOnBagsForm): Promise<BagsDecidedOn> {
+    return this.decideOnBags.execute(asked, form);
   }
 
   @Post('grade-assignments')

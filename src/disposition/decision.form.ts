@@ -1,5 +1,10 @@
-import { ChoiceField, IdField, InstantField, TextField } from '../platform/web/fields.js';
+import { ChoiceField, IdField, IdListField, InstantField, TextField, WholeField } from '../platform/web/fields.js';
 import { verdicts, type Verdict } from './standings.js';
+
+const secondPerson = {
+  optional: true,
+  says: 'Who stands behind a concession too, where the rules of the site ask',
+} as const;
 
 export class DecideForm {
   @ChoiceField(['bulk-bag', 'lot', 'pallet'])
@@ -16,6 +21,26 @@ export class DecideForm {
 
   @InstantField({ optional: true, says: 'When it was decided; now where absent' })
   decidedAt?: string | null;
+
+  @IdField(secondPerson)
+  secondPersonId?: string | null;
+}
+
+export class DecideOnBagsForm {
+  @IdListField({ most: 200, says: 'The bags: all are decided on, or none' })
+  bagIds!: string[];
+
+  @ChoiceField(verdicts, { example: 'released' })
+  verdict!: Verdict;
+
+  @TextField({ optional: true, most: 1000, example: 'All results within', says: 'Needed but for a plain release' })
+  reason?: string | null;
+
+  @IdField(secondPerson)
+  secondPersonId?: string | null;
+
+  @WholeField({ optional: true, says: 'The last sequence of the journal that the sender had seen when choosing' })
+  seenSequence?: number | null;
 }
 
 export class AssignGradeForm {

@@ -3,6 +3,10 @@ import { addSentences } from '../platform/sentences/sentences.js';
 addSentences('en', {
   hold: 'hold',
   'decision-needs-reason': 'Say why {subject} becomes {verdict}: only a plain release needs no reason.',
+  'second-person-needed':
+    'A concession takes two persons here. Name the colleague who has looked at the results and stands behind it too.',
+  'change-looked-at-already': 'Entry {sequence} of the journal was looked at already. Load the list again.',
+  'journal-entry': 'journal entry',
   'later-decision-stands':
     '{subject} was decided on at {decidedAt} ({verdict}). A decision can’t be put before it: give a later time.',
   'results-outside':

@@ -5,7 +5,7 @@ import type { ReadFrom } from '../platform/database/reading.js';
 import { BadForm, Refusal } from '../platform/refusal.js';
 import type { DoRungForm } from './changeover.form.js';
 import type { ChangeoverRow } from './changeovers.js';
-import { refuseSameOrUnknown } from './second-person.js';
+import { refuseSameOrUnknown } from '../people/second-person.js';
 
 /** What proves a rung. */
 export interface RungProof {

@@ -24,7 +24,7 @@ import type { ProveEmptyForm } from './hopper.form.js';
 import { leaveLevelJob } from './level-job.js';
 import { emptyId } from './period-flow.js';
 import { ProvenEmpty } from './proven-empty.entity.js';
-import { refuseSameOrUnknown } from './second-person.js';
+import { refuseSameOrUnknown } from '../people/second-person.js';
 import { takePeriodAt } from './take-period.js';
 import { tipsOfPeriod } from './tips.js';
 

@@ -12,7 +12,7 @@ import { Refusal } from '../platform/refusal.js';
 import { pointAtBroken, refuseBroken, type BrokenRule } from './broken-rules.js';
 import { leaveLevelJob } from './level-job.js';
 import { putOff, refuseOffBeforeOpen } from './put-tip.js';
-import { refuseSameOrUnknown } from './second-person.js';
+import { refuseSameOrUnknown } from '../people/second-person.js';
 import { takePeriodAt } from './take-period.js';
 import { TipCandidate } from './tip-candidate.entity.js';
 import { offOf } from './tip-bag.js';

@@ -51,6 +51,29 @@ export async function entriesAbout(from: ReadFrom, siteId: string, subject: Subj
   return rows.map(lineOf);
 }
 
+/** The entries that speak of one thing and came after a sequence, oldest first; at most 50. */
+export async function entriesSince(
+  from: ReadFrom,
+  siteId: string,
+  subject: Subject,
+  sequence: number,
+): Promise<readonly EntryLine[]> {
+  const rows = await from.sql<StoredLine>`
+    SELECT ${columns} FROM "journal_subject" s
+    JOIN "journal_entry" e ON e."site_id" = s."site_id" AND e."sequence" = s."sequence"
+    WHERE s."kind" = ${subject.kind} AND s."id" = ${subject.id} AND s."site_id" = ${siteId}
+      AND s."sequence" > ${sequence}
+    ORDER BY e."sequence" LIMIT 50`;
+  return rows.map(lineOf);
+}
+
+/** The sequence of the last entry of a site's chain; 0 before the first. */
+export async function journalSequenceOf(from: ReadFrom, siteId: string): Promise<number> {
+  const [row] = await from.sql<{ sequence: number | string }>`
+    SELECT "sequence" FROM "journal_head" WHERE "site_id" = ${siteId}`;
+  return toWhole(row?.sequence ?? 0);
+}
+
 /** The hash of the last entry of a site's chain: printed on accounts and backups. Null before the first entry. */
 export async function journalHeadOf(from: ReadFrom, siteId: string): Promise<string | null> {
   const [row] = await from.sql<{ hash: string }>`SELECT "hash" FROM "journal_head" WHERE "site_id" = ${siteId}`;

@@ -8,9 +8,10 @@ import {
 import { readDecimal } from '../core/units/decimals.js';
 import { bagsOf, type BagRow } from '../drying/bulk-bags.js';
 import { inChunks } from '../platform/database/in-chunks.js';
-import { specificationAt } from '../plant/plant-facts.js';
 import { shifted } from '../platform/clock.js';
 import type { ReadFrom } from '../platform/database/reading.js';
+import { groupBy } from '../platform/group-by.js';
+import { specificationsOver } from './specifications-over.js';
 import { coversBag, longestCoverMilliseconds, type CoveredBag, type SampleCover } from './sample-cover.js';
 
 /** A good result of a sample that stands for a bag. */
@@ -60,8 +61,39 @@ export async function resultsOfBags(
  * for the bag counts: a retest does not clear the first result, and a composite does not clear a bag's own.
  */
 export async function laboratoryStandingOf(from: ReadFrom, bag: BagRow, gradeId: string): Promise<LaboratoryStanding> {
-  const results = (await resultsOfBags(from, [bag.id])).get(bag.id) ?? [];
-  const specification = await specificationAt(from, gradeId, bag.filledAt ?? bag.fillStartedAt);
+  const standing = (await laboratoryStandingsOf(from, [{ bag, gradeId }])).get(bag.id);
+  if (standing === undefined) throw new Error(`no laboratory standing of bag ${bag.id}`);
+  return standing;
+}
+
+/** The same for several bags, each against its own grade, by their ids. */
+export async function laboratoryStandingsOf(
+  from: ReadFrom,
+  asked: readonly { readonly bag: BagRow; readonly gradeId: string }[],
+): Promise<ReadonlyMap<string, LaboratoryStanding>> {
+  const results = await resultsOfBags(
+    from,
+    asked.map(({ bag }) => bag.id),
+  );
+  const standings = new Map<string, LaboratoryStanding>();
+  for (const [gradeId, ofGrade] of groupBy(asked, (one) => one.gradeId)) {
+    const specificationAt = await specificationsOver(
+      from,
+      gradeId,
+      ofGrade.map(({ bag }) => filledAtOf(bag)),
+    );
+    for (const { bag } of ofGrade) {
+      standings.set(bag.id, standingOf(results.get(bag.id) ?? [], await specificationAt(filledAtOf(bag))));
+    }
+  }
+  return standings;
+}
+
+function filledAtOf(bag: BagRow): string {
+  return bag.filledAt ?? bag.fillStartedAt;
+}
+
+function standingOf(results: readonly BagResult[], specification: Specification): LaboratoryStanding {
   const { overall, lines } = compareWithSpecification(results.map(compared), specification);
   return {
     verdict: overall,

@@ -11,6 +11,8 @@ addSentences('en', {
     'Sample {sample} has a result of {property} by {method}. Send it as a retest, or correct the one that is there.',
   'no-result-to-retest': 'Sample {sample} has no result of {property} by {method} yet. Send it as the first.',
   'result-out-of-range': '{property} can’t be {amount}: it lies from {least} to {most}. Look at unit and point.',
+  'result-unusual':
+    '{property} of {amount} is far from what is usual here ({least} to {most}). Read the figure again; if it is what was measured, tick that it is so and send it once more.',
   'result-before-sample': 'Sample {sample} was taken at {takenAt}. Its result can’t be earlier: correct the time.',
   'samples-title': 'Samples',
   'samples-caption': 'Samples, latest recorded first',

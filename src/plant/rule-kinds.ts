@@ -1,5 +1,5 @@
 /** The sets of rules that a site keeps, each kind with its own shape. */
-export const ruleKinds = ['vehicle-check', 'tip-at-risk', 'tip-time-uncertainty'] as const;
+export const ruleKinds = ['vehicle-check', 'tip-at-risk', 'tip-time-uncertainty', 'concession'] as const;
 
 /** What is looked at on a vehicle before loading, in the order in which it is asked. */
 export interface VehicleCheckRules {
@@ -22,4 +22,10 @@ export interface TimeUncertaintyRules {
   readonly laterMinutes: number;
   /** A counter that a person read may have been read so much earlier or later than recorded. */
   readonly handCountMinutes: number;
+}
+
+/** How a concession is granted. Where a site sets none, one person's word is enough. */
+export interface ConcessionRules {
+  /** 1, or 2: then somebody else must stand behind it too. */
+  readonly concessionPersonCount: number;
 }

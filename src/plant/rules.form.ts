@@ -86,6 +86,9 @@ export class SetRuleSetForm {
 
   @WholeField({ optional: true, most: 240, says: 'For times: minutes by which a hand count may be off' })
   handCountMinutes?: number | null;
+
+  @WholeField({ optional: true, least: 1, most: 2, says: 'For a concession: persons who must stand behind it' })
+  concessionPersonCount?: number | null;
 }
 
 export const correctableKinds = [

@@ -6,13 +6,13 @@ import type { Tx } from '../platform/database/unit-of-work.js';
 import { Ids } from '../platform/ids.js';
 import { Refusal } from '../platform/refusal.js';
 import { RuleSet } from './rule-set.entity.js';
-import type { TimeUncertaintyRules, TipAtRiskRules } from './rule-kinds.js';
+import type { ConcessionRules, TimeUncertaintyRules, TipAtRiskRules } from './rule-kinds.js';
 import type { SetRuleSetForm } from './rules.form.js';
 import { insertVersion, settleRuleBeginning } from './valid-from.js';
 
 /**
- * A set of rules of the house, from an instant on: the vehicle check, the limits of tipping at risk, or how far
- * recorded times may be off.
+ * A set of rules of the house, from an instant on: the vehicle check, the limits of tipping at risk, how far
+ * recorded times may be off, or how many persons a concession takes.
  * Refusals: `rules-incomplete`, `check-point-twice`, `valid-from-not-later`, `valid-from-in-the-past`.
  */
 @Injectable()
@@ -45,9 +45,9 @@ export class SetRuleSet {
 
 function rulesOf(form: SetRuleSetForm): Canonical {
   if (form.kind === 'vehicle-check') return vehicleCheckRules(form);
-  return form.kind === 'tip-at-risk'
-    ? numbersOf(form, ['mostWaitingBagCount', 'mostWaitingGrams'])
-    : numbersOf(form, ['scannedEarlierMinutes', 'statedEarlierMinutes', 'laterMinutes', 'handCountMinutes']);
+  if (form.kind === 'tip-at-risk') return numbersOf(form, ['mostWaitingBagCount', 'mostWaitingGrams']);
+  if (form.kind === 'concession') return numbersOf(form, ['concessionPersonCount']);
+  return numbersOf(form, ['scannedEarlierMinutes', 'statedEarlierMinutes', 'laterMinutes', 'handCountMinutes']);
 }
 
 /** Has the shape of `VehicleCheckRules`. */
@@ -60,7 +60,7 @@ function vehicleCheckRules(form: SetRuleSetForm): Canonical {
   return { checkPoints };
 }
 
-/** Has the shape of `TipAtRiskRules` or `TimeUncertaintyRules`: all of their numbers must be given. */
+/** Has the shape of the rules that are numbers: all of them must be given. */
 function numbersOf(form: SetRuleSetForm, names: readonly NumberName[]): Canonical {
   const given = names.map((name): readonly [NumberName, number] => {
     const value = form[name] ?? null;
@@ -70,7 +70,7 @@ function numbersOf(form: SetRuleSetForm, names: readonly NumberName[]): Canonica
   return Object.fromEntries(given);
 }
 
-type NumberName = keyof (TipAtRiskRules & TimeUncertaintyRules);
+type NumberName = keyof (TipAtRiskRules & TimeUncertaintyRules & ConcessionRules);
 
 async function latestBeginning(tx: Tx, siteId: string, kind: string): Promise<string | null> {
   const [last] = await tx.sql<{ validFrom: string }>`

@@ -21,7 +21,8 @@ export const qualityPlayers: Players<QualityAct> = {
   },
   'concede-bag': async (hand, { bag, reason }, { by }) => {
     const form = { kind: 'bulk-bag', subject: hand.idOf('bag', bag), verdict: 'concession', reason } as const;
-    await hand.give(Decide).execute(hand.asked(by), form);
+    const secondPersonId = hand.personId('manager');
+    await hand.give(Decide).execute(hand.asked(by), { ...form, secondPersonId });
   },
   'downgrade-bag': async (hand, { bag, grade, reason }, { by }) => {
     const form = { bag: hand.idOf('bag', bag), gradeId: idIn(hand.plant.grades, grade), reason };

@@ -59,6 +59,7 @@ async function setRules(give: Give, asked: Asked): Promise<void> {
     { code: 'floor-sound', text: 'The floor carries a truck with a pallet' },
   ];
   await give(SetRuleSet).execute(asked, { kind: 'vehicle-check', checkPoints });
+  await give(SetRuleSet).execute(asked, { kind: 'concession', concessionPersonCount: 2 });
 }
 
 async function addMachines(

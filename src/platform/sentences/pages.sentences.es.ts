@@ -20,4 +20,13 @@ addSentences('es', {
   'choose-none': '–',
   'form-look-again': 'No registrado. Revisar lo señalado; lo introducido sigue ahí.',
   'sheet-as-at': 'A fecha de {at}',
+  'tape-in-words': 'La cinta en palabras',
+  'tape-tick': 'volcado',
+  'tape-late': 'volcado, registrado tarde',
+  'tape-run': 'en marcha',
+  'tape-stop': 'parada',
+  'tape-block': 'palé',
+  'tape-due': 'control pendiente',
+  'tape-done': 'control superado',
+  'tape-failed': 'control fallido',
 });

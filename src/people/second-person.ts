@@ -1,4 +1,4 @@
-import { personOf } from '../people/people.js';
+import { personOf } from './people.js';
 import type { Actor } from '../platform/actor.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { Refusal } from '../platform/refusal.js';
