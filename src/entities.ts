@@ -26,6 +26,9 @@ import { ScaleCheck } from './plant/scale-check.entity.js';
 import { ScaleVerification } from './plant/scale-verification.entity.js';
 import { ShiftPatternVersion } from './plant/shift-pattern.entity.js';
 import { StorePlace } from './plant/store-place.entity.js';
+import { BagType } from './plant/bag-type.entity.js';
+import { GradeUsualNet } from './plant/grade-usual-net.entity.js';
+import { SiteRevision } from './plant/site-revision.entity.js';
 import { AttemptCount } from './people/attempt-count.entity.js';
 import { Person } from './people/person.entity.js';
 import { Credential } from './people/credential.entity.js';
@@ -47,6 +50,7 @@ import { GoodsReceipt } from './drying/goods-receipt.entity.js';
 import { BulkBag } from './drying/bulk-bag.entity.js';
 import { BagWeighing } from './drying/bag-weighing.entity.js';
 import { DryerRunEnd } from './drying/dryer-run-end.entity.js';
+import { BagTypeUse } from './drying/bag-type-use.entity.js';
 import { Sample } from './laboratory/sample.entity.js';
 import { Result } from './laboratory/result.entity.js';
 import { ChangeReview } from './disposition/change-review.entity.js';
@@ -132,6 +136,9 @@ export const entities: readonly EntityClass[] = [
   ScaleVerification,
   ShiftPatternVersion,
   StorePlace,
+  BagType,
+  GradeUsualNet,
+  SiteRevision,
   AttemptCount,
   Person,
   Credential,
@@ -153,6 +160,7 @@ export const entities: readonly EntityClass[] = [
   BagWeighing,
   BagMove,
   DryerRunEnd,
+  BagTypeUse,
   Sample,
   Result,
   ChangeReview,

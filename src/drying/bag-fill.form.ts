@@ -7,8 +7,17 @@ export class StartBagForm {
   @TextField({ most: 40, example: 'DR-2026-000012', says: 'Number or id of the dryer run' })
   run!: string;
 
-  @WholeField({ least: 1, most: heaviestGrams, example: 1_250_000, says: "Safe working load, from the maker's label" })
-  safeLoadGrams!: number;
+  @IdField({ optional: true, says: 'Type of the bag; its safe load is taken where none is given' })
+  bagTypeId?: string | null;
+
+  @WholeField({
+    optional: true,
+    least: 1,
+    most: heaviestGrams,
+    example: 1_250_000,
+    says: "Safe working load, from the maker's label",
+  })
+  safeLoadGrams?: number | null;
 
   @TextField({ optional: true, most: 60, example: 'LN-5521', says: 'Lot of the bag or its liner' })
   linerLot?: string | null;
@@ -44,6 +53,12 @@ export class CloseBagForm {
 
   @FlagField({ optional: true, says: 'It is so already: a bag over its safe load is recorded and a point opened' })
   happened?: boolean | null;
+
+  @FlagField({ optional: true, says: 'A person typed it: what is not usual is asked about once more' })
+  isTyped?: boolean | null;
+
+  @TextField({ optional: true, most: 40, example: '998300/1800', says: 'Gross and tare that were looked at once more' })
+  confirmed?: string | null;
 
   @TextField({ optional: true, most: 300, says: 'Why this is entered late', example: 'Network was down' })
   reason?: string | null;

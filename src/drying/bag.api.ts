@@ -59,7 +59,7 @@ export class BagApi {
   }
 
   @Post('bag-moves')
-  @May('move-pallets')
+  @May('move-bags')
   @ApiOperation({ summary: 'A bag is put at another place of the store' })
   @ApiCreatedResponse({ schema: { example: { id: bagExample.id, number: 'B0012344', placeId: bagExample.id } } })
   move(@Asking() asked: Asked, @Body() form: MoveBagForm): Promise<{ id: string; number: string; placeId: string }> {

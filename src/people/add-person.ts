@@ -39,7 +39,7 @@ export class AddPerson {
 }
 
 /** A code is one person's in the whole house, since it is typed where no site is known yet. */
-async function insertPerson(tx: Tx, person: { id: string; siteId: string; code: string }): Promise<void> {
+export async function insertPerson(tx: Tx, person: { id: string; siteId: string; code: string }): Promise<void> {
   const taken = await tx.findOne(Person, { code: person.code });
   if (taken !== null) throw new Refusal('person-code-taken', { code: person.code });
   try {

@@ -2,6 +2,7 @@ import { Module } from '@nestjs/common';
 import { APP_GUARD } from '@nestjs/core';
 import { AddMachine } from './add-machine.js';
 import { AddPerson } from './add-person.js';
+import { AdmitPerson } from './admit-person.js';
 import { DeviceApi } from './device.api.js';
 import { DeviceController } from './device.controller.js';
 import { EndRole } from './end-role.js';
@@ -38,6 +39,7 @@ import { WithdrawDevice } from './withdraw-device.js';
 const commands = [
   AddMachine,
   AddPerson,
+  AdmitPerson,
   EndRole,
   EnrolDevice,
   GiveBadge,

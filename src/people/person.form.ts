@@ -25,6 +25,27 @@ export class AddPersonForm {
   language?: string | null;
 }
 
+export class AdmitPersonForm {
+  @TextField({ most: 100, example: 'Jo Moor', says: 'The name, kept apart from all records' })
+  name!: string;
+
+  @TextField({
+    optional: true,
+    most: 30,
+    pattern: codePattern,
+    form: '2 to 30 letters, digits, points or hyphens',
+    example: 'jmoor',
+    says: 'What the person types to sign in; made from the name where absent',
+  })
+  code?: string | null;
+
+  @ChoiceField(personRoles, { says: 'What the person is here to do' })
+  role!: Role;
+
+  @ChoiceField(languages, { optional: true })
+  language?: string | null;
+}
+
 export class RenamePersonForm {
   @TextField({ most: 100, example: 'Jo Moor' })
   name!: string;

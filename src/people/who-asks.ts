@@ -37,12 +37,15 @@ interface SessionRow extends Omit<SignedIn, 'language' | 'mustChangePassword' | 
 export async function findSignedIn(from: ReadFrom, tokenHash: string, now: Instant): Promise<SignedIn | null> {
   const rows = await from.sql<SessionRow>`
     SELECT se."token_hash" AS "tokenHash", se."csrf_secret" AS "csrfSecret", se."site_id" AS "siteId",
-      si."name" AS "siteName", si."time_zone" AS "timeZone", h."sequence" AS "journalSequence", se."person_id" AS "personId", p."code" AS "personCode",
+      COALESCE(sr."name", si."name") AS "siteName",
+      COALESCE(sr."time_zone", si."time_zone") AS "timeZone", h."sequence" AS "journalSequence", se."person_id" AS "personId", p."code" AS "personCode",
       n."name" AS "name", n."language" AS "language", se."device_id" AS "deviceId", d."code" AS "deviceCode",
       se."proof" AS "proof",
       se."ends_at" AS "endsAt", c."must_change" AS "mustChange", r."role" AS "role"
     FROM "session" se
     JOIN "site" si ON si."id" = se."site_id"
+    LEFT JOIN "site_revision" sr ON sr."id" = (
+      SELECT MAX(x."id") FROM "site_revision" x WHERE x."site_id" = si."id")
     JOIN "person" p ON p."id" = se."person_id"
     LEFT JOIN "person_name" n ON n."person_id" = p."id"
     LEFT JOIN "journal_head" h ON h."site_id" = se."site_id"
@@ -76,8 +79,10 @@ export interface KnownDevice {
 export async function findDeviceByToken(from: ReadFrom, tokenHash: string): Promise<KnownDevice | null> {
   const [row] = await from.sql<KnownDevice>`
     SELECT d."id" AS "id", d."site_id" AS "siteId", d."code" AS "code", d."kind" AS "kind",
-      si."name" AS "siteName", si."time_zone" AS "timeZone"
+      COALESCE(sr."name", si."name") AS "siteName", COALESCE(sr."time_zone", si."time_zone") AS "timeZone"
     FROM "device_token" t JOIN "device" d ON d."id" = t."device_id" JOIN "site" si ON si."id" = d."site_id"
+    LEFT JOIN "site_revision" sr ON sr."id" = (
+      SELECT MAX(x."id") FROM "site_revision" x WHERE x."site_id" = si."id")
     WHERE t."token_hash" = ${tokenHash}`;
   return row ?? null;
 }

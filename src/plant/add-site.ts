@@ -1,11 +1,9 @@
 import { Injectable } from '@nestjs/common';
-import { isGln } from '../core/identifiers/gln.js';
-import { isCompanyPrefix } from '../core/identifiers/sscc.js';
-import { isKnownTimeZone } from '../core/shift-calendar/time-zone.js';
 import type { Asked } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
 import { Refusal } from '../platform/refusal.js';
 import { insertCoded } from './insert-coded.js';
+import { refuseWrongNumbers } from './site-numbers.js';
 import { Site } from './site.entity.js';
 import type { AddSiteForm } from './site.form.js';
 
@@ -28,14 +26,6 @@ export class AddSite {
       return { answer: { id }, entry: { action: 'add-site', subject: { kind: 'site', id }, after: columnsOf(form) } };
     });
   }
-}
-
-function refuseWrongNumbers(form: AddSiteForm): void {
-  const { timeZone, gln, companyPrefix } = form;
-  if (!isKnownTimeZone(timeZone)) throw new Refusal('time-zone-unknown', { timeZone });
-  if (!isGln(gln)) throw new Refusal('gln-wrong', { gln });
-  if (!isCompanyPrefix(companyPrefix)) throw new Refusal('company-prefix-wrong', { companyPrefix });
-  if (!gln.startsWith(companyPrefix)) throw new Refusal('gln-not-of-prefix', { gln, companyPrefix });
 }
 
 function columnsOf(form: AddSiteForm) {

@@ -46,6 +46,20 @@ export class SpecificationLineForm {
   maximum?: string | null;
 }
 
+export class SetUpGradeForm {
+  @TextField({ most: 20, pattern: codePattern, form: codeForm, example: 'WS2' })
+  code!: string;
+
+  @TextField({ most: 60, example: 'White sugar' })
+  name!: string;
+
+  @ChoiceField(tippingRules)
+  tippingRule!: string;
+
+  @FormListField(() => SpecificationLineForm, { most: 40, says: 'Its first limits' })
+  lines!: SpecificationLineForm[];
+}
+
 export class SetSpecificationForm {
   @IdField()
   gradeId!: string;
@@ -55,6 +69,17 @@ export class SetSpecificationForm {
 
   @FormListField(() => SpecificationLineForm, { most: 40 })
   lines!: SpecificationLineForm[];
+}
+
+export class SetUsualNetForm {
+  @IdField()
+  gradeId!: string;
+
+  @WholeField({ least: 1, most: 2_500_000, example: 980_000, says: 'The lightest net that a full bag usually has' })
+  leastNetGrams!: number;
+
+  @WholeField({ least: 1, most: 2_500_000, example: 1_020_000, says: 'The heaviest' })
+  mostNetGrams!: number;
 }
 
 export class AddPackFormatForm {

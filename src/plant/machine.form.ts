@@ -31,6 +31,27 @@ export class AddPackingLineForm {
   name!: string;
 }
 
+export class SetUpLineForm {
+  @TextField({ most: 4, pattern: printedPattern, form: printedForm, example: '1', says: 'As the coder prints it' })
+  code!: string;
+
+  @TextField({ most: 60, example: 'Line 1' })
+  name!: string;
+
+  @IdField({ says: 'The hopper that feeds it from now on' })
+  hopperId!: string;
+
+  @TextField({
+    optional: true,
+    most: 20,
+    pattern: codePattern,
+    form: codeForm,
+    example: 'C1',
+    says: 'Absent: C and the line’s code',
+  })
+  coderCode?: string | null;
+}
+
 export class LinkHopperToLineForm {
   @IdField()
   lineId!: string;

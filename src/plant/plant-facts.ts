@@ -26,9 +26,14 @@ export const uncomparedCoderClock: CoderClockReading = { offsetSeconds: 0, uncer
 
 export async function siteOf(from: ReadFrom, siteId: string): Promise<SiteRow> {
   const rows = await from.sql<SiteRow>`
-    SELECT "id", "code", "name", "time_zone" AS "timeZone", "production_day_start" AS "productionDayStart", "gln",
-      "company_prefix" AS "companyPrefix", "sscc_extension_digit" AS "ssccExtensionDigit"
-    FROM "site" WHERE "id" = ${siteId}`;
+    SELECT s."id", s."code", COALESCE(r."name", s."name") AS "name",
+      COALESCE(r."time_zone", s."time_zone") AS "timeZone",
+      COALESCE(r."production_day_start", s."production_day_start") AS "productionDayStart",
+      COALESCE(r."gln", s."gln") AS "gln", COALESCE(r."company_prefix", s."company_prefix") AS "companyPrefix",
+      COALESCE(r."sscc_extension_digit", s."sscc_extension_digit") AS "ssccExtensionDigit"
+    FROM "site" s LEFT JOIN "site_revision" r ON r."id" = (
+      SELECT MAX(x."id") FROM "site_revision" x WHERE x."site_id" = s."id")
+    WHERE s."id" = ${siteId}`;
   return known('site', siteId, rows);
 }
 
@@ -147,9 +152,11 @@ export async function scaleStandingAt(from: ReadFrom, scaleId: string, at: Insta
   const rows = await from.sql<CheckedScale>`
     SELECT s."id", s."site_id" AS "siteId", s."code", s."name", s."interval_milligrams" AS "intervalMilligrams",
       s."maximum_permissible_error_milligrams" AS "maximumPermissibleErrorMilligrams",
-      s."check_every_hours" AS "checkEveryHours", t."time_zone" AS "timeZone", c."checked_at" AS "checkedAt", c."passed"
+      s."check_every_hours" AS "checkEveryHours", COALESCE(r."time_zone", t."time_zone") AS "timeZone", c."checked_at" AS "checkedAt", c."passed"
     FROM "scale" s
     JOIN "site" t ON t."id" = s."site_id"
+    LEFT JOIN "site_revision" r ON r."id" = (
+      SELECT MAX(x."id") FROM "site_revision" x WHERE x."site_id" = t."id")
     LEFT JOIN "scale_check" c ON c."scale_id" = s."id" AND c."checked_at" <= ${at} AND c."voided_by" IS NULL
     WHERE s."id" = ${scaleId}
     ORDER BY c."checked_at" DESC, c."id" DESC LIMIT 1`;

@@ -1,4 +1,5 @@
 import { Module } from '@nestjs/common';
+import { AddBagType } from './add-bag-type.js';
 import { AddCoder } from './add-coder.js';
 import { AddCustomer } from './add-customer.js';
 import { AddDryer } from './add-dryer.js';
@@ -9,6 +10,9 @@ import { AddPackingLine } from './add-packing-line.js';
 import { AddScale } from './add-scale.js';
 import { AddSite } from './add-site.js';
 import { AddStorePlace } from './add-store-place.js';
+import { BagTypeApi } from './bag-type.api.js';
+import { ChangeBagType } from './change-bag-type.js';
+import { ChangeSite } from './change-site.js';
 import { CheckScale } from './check-scale.js';
 import { CodersApi } from './coder.api.js';
 import { CorrectPlantRecord } from './correct-plant-record.js';
@@ -20,6 +24,7 @@ import { MachinesApi } from './machine.api.js';
 import { PlantApi } from './plant.api.js';
 import { PlantController } from './plant.controller.js';
 import './plant.sentences.js';
+import './usual.sentences.js';
 import { RemoveCustomerContact } from './remove-customer-contact.js';
 import { RulesApi } from './rules.api.js';
 import { ScaleApi } from './scale.api.js';
@@ -27,6 +32,9 @@ import { SetCoderClock } from './set-coder-clock.js';
 import { SetCustomerContact } from './set-customer-contact.js';
 import { SetRuleSet } from './set-rule-set.js';
 import { SetShiftPattern } from './set-shift-pattern.js';
+import { SetUpGrade } from './set-up-grade.js';
+import { SetUpLine } from './set-up-line.js';
+import { SetUsualNet } from './set-usual-net.js';
 import { SetSpecification } from './set-specification.js';
 import { VerifyScale } from './verify-scale.js';
 
@@ -52,10 +60,26 @@ const commands = [
   SetShiftPattern,
   SetRuleSet,
   CorrectPlantRecord,
+  AddBagType,
+  ChangeBagType,
+  SetUsualNet,
+  ChangeSite,
+  SetUpLine,
+  SetUpGrade,
 ];
 
 @Module({
-  controllers: [PlantController, PlantApi, MachinesApi, CodersApi, ScaleApi, GradeApi, CustomerApi, RulesApi],
+  controllers: [
+    PlantController,
+    PlantApi,
+    MachinesApi,
+    CodersApi,
+    ScaleApi,
+    GradeApi,
+    CustomerApi,
+    RulesApi,
+    BagTypeApi,
+  ],
   providers: commands,
   exports: commands,
 })

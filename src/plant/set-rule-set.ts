@@ -13,7 +13,8 @@ import { insertVersion, settleRuleBeginning } from './valid-from.js';
 /**
  * A set of rules of the house, from an instant on: the vehicle check, the limits of tipping at risk, how far
  * recorded times may be off, or how many persons a concession takes.
- * Refusals: `rules-incomplete`, `check-point-twice`, `valid-from-not-later`, `valid-from-in-the-past`.
+ * Refusals: `rules-incomplete`, `check-point-twice`, `rules-there-already` (where only the first were meant),
+ * `valid-from-not-later`, `valid-from-in-the-past`.
  */
 @Injectable()
 export class SetRuleSet {
@@ -22,11 +23,17 @@ export class SetRuleSet {
     private readonly ids: Ids,
   ) {}
 
-  execute(asked: Asked, form: SetRuleSetForm): Promise<{ readonly id: string; readonly validFrom: string }> {
+  /** `onlyFirst`: who sets the plant up gives the first rules; later ones are for quality to give. */
+  execute(
+    asked: Asked,
+    form: SetRuleSetForm,
+    { onlyFirst = false }: { readonly onlyFirst?: boolean } = {},
+  ): Promise<{ readonly id: string; readonly validFrom: string }> {
     return this.changes.run(asked, form, async (tx, change) => {
       const { siteId } = asked.actor;
       const rules = rulesOf(form);
       const latest = await latestBeginning(tx, siteId, form.kind);
+      if (onlyFirst && latest !== null) throw new Refusal('rules-there-already', { since: latest });
       const beginning = { validFrom: form.validFrom ?? null, reason: null, now: change.recordedAt, latest };
       const validFrom = settleRuleBeginning(beginning);
       const id = this.ids.next();

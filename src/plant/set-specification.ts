@@ -47,7 +47,8 @@ export class SetSpecification {
   }
 }
 
-function readSpecification(lines: readonly SpecificationLineForm[]): Specification {
+/** @throws {Refusal} `specification-line-twice`, `specification-limits-crossed` */
+export function readSpecification(lines: readonly SpecificationLineForm[]): Specification {
   const specification = lines.map(readLine);
   const twice = specification.find((line, place) => specification.findIndex((one) => isSame(one, line)) !== place);
   if (twice !== undefined) {

@@ -50,6 +50,7 @@ export const permissions = {
   'weigh-packs': ['line-lead', 'lab-analyst', 'quality-officer', 'plant-manager', 'device'],
   'build-pallets': ['line-lead', 'dispatch-clerk', 'loader', 'plant-manager', 'device'],
   'move-pallets': ['line-lead', 'dispatch-clerk', 'loader', 'plant-manager', 'device'],
+  'move-bags': ['dryer-operator', 'line-lead', 'dispatch-clerk', 'loader', 'plant-manager', 'device'],
   'keep-deliveries': ['dispatch-clerk', 'plant-manager'],
   'load-vehicles': ['dispatch-clerk', 'loader', 'plant-manager'],
   'close-deliveries': ['dispatch-clerk'],
