@@ -1,15 +1,13 @@
 import { Body, Controller, Get, Inject, Param, ParseUUIDPipe, Post, Query } from '@nestjs/common';
 import { ApiCreatedResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
 import type { Asked } from '../journal/entry-draft.js';
-import { May, type Actor } from '../platform/actor.js';
-import { Clock } from '../platform/clock.js';
+import { May, MayBeQueued, type Actor } from '../platform/actor.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { Acting, Asking } from '../platform/web/request.js';
 import { CheckLine, type CheckAnswer } from './check-line.js';
 import { CorrectLineCheck, type CorrectLineCheckAnswer } from './correct-line-check.js';
 import { CheckLineForm, CorrectLineCheckForm, LineCheckQuery } from './line-check.form.js';
-import { lineCheckOf, lineChecksOf, type LineCheckRow } from './line-checks.js';
-import { suspectPacks, type SuspectPacks } from './suspect-packs.js';
+import { lineChecksOf, type LineCheckRow } from './line-checks.js';
 
 const id = '0195862e-7d3f-7a4b-9c55-0d0f6f1b7a10';
 
@@ -18,7 +16,6 @@ const id = '0195862e-7d3f-7a4b-9c55-0d0f6f1b7a10';
 export class LineCheckApi {
   constructor(
     @Inject(READER) private readonly reader: ReadFrom,
-    private readonly clock: Clock,
     private readonly checkLine: CheckLine,
     private readonly correctCheck: CorrectLineCheck,
   ) {}
@@ -35,16 +32,9 @@ export class LineCheckApi {
     return { items, next: items.length === limit ? (items.at(-1)?.id ?? null) : null };
   }
 
-  @Get('line-checks/:id/suspects')
-  @May('read')
-  @ApiOperation({ summary: 'What was packed since the last good check of the same thing' })
-  async suspects(@Acting() actor: Actor, @Param('id', ParseUUIDPipe) checkId: string): Promise<SuspectPacks> {
-    const check = await lineCheckOf(this.reader, actor.siteId, checkId);
-    return suspectPacks(this.reader, check, this.clock.now());
-  }
-
   @Post('check-plans/:id/checks')
   @May('check-line')
+  @MayBeQueued()
   @ApiOperation({ summary: 'Somebody checked a line as a plan asks' })
   @ApiCreatedResponse({ schema: { example: { id, planId: id, passed: true, dueAt: '2026-03-12T08:00:00.000Z' } } })
   check(

@@ -7,6 +7,7 @@ import { CorrectLineCheck } from './correct-line-check.js';
 import { EndCheckPlan } from './end-check-plan.js';
 import { LineCheckApi } from './line-check.api.js';
 import './line-checks.sentences.js';
+import './line-checks.sentences.es.js';
 import { LookAtChecks } from './look-at-checks.js';
 
 const commands = [AddCheckPlan, ChangeCheckPlan, EndCheckPlan, CheckLine, CorrectLineCheck];

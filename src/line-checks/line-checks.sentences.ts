@@ -23,4 +23,6 @@ addSentences('en', {
   'line-check-failed':
     'Line {line}: the check of {check} failed at {at}. Decide about what was packed since the last good check.',
   'torn-bag-found': 'Line {line}: a bag was torn, or its seal was ({check}). Look at the bag and decide.',
+  'check-happened-against-rule':
+    'Line {line}: a check of {check} was entered from a device or a paper form and does not keep a rule of the house ({rule}). Look at it.',
 });

@@ -253,6 +253,22 @@ describe('a check', () => {
     expect(await lineChecksOf(from, plant.siteId, { result: 'failed', limit: 50 })).toHaveLength(1);
   });
 
+  it('kept on a device is taken whatever it breaks, and a person looks at what it broke', async () => {
+    const planId = await aCheckPlan(house, plant, { needsSecondPerson: true });
+    const { runId } = await aRun(house, plant, { packCount: 0 });
+    house.clock.pass(10);
+    await packsCounted(house, plant, runId, 200);
+    const happening = { how: 'queued' as const, at: house.clock.now(), sheet: null, row: null, writtenBy: null };
+    house.clock.pass(300);
+    const form = { results: [{ code: 'two', passed: false }], packCount: 100 };
+    const answer = await house.get(CheckLine).execute({ ...asking(plant.actor), happening }, planId, form);
+    expect(await lineCheckOf(from, plant.siteId, answer.id)).toMatchObject({ occurredAt: happening.at, action: null });
+    const points = await openPointsOf(from, plant.siteId, { state: 'open', limit: 50 });
+    expect(points.find(({ cause }) => cause === 'check-happened-against-rule')?.facts).toMatchObject({
+      rule: 'second-person-needed, check-needs-action, count-goes-back',
+    });
+  });
+
   it('reads the counter with it, where that was read', async () => {
     const planId = await aCheckPlan(house, plant);
     const { runId } = await aRun(house, plant, { packCount: 0 });

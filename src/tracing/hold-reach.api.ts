@@ -7,10 +7,13 @@ import { May, type Actor } from '../platform/actor.js';
 import { Clock } from '../platform/clock.js';
 import { HeavyReads } from '../platform/database/heavy-reads.js';
 import { Acting, Asking } from '../platform/web/request.js';
+import { lineCheckOf } from '../line-checks/line-checks.js';
 import { reachOfHold, type HoldReach } from './hold-reach.js';
-import { HoldScopeForm, PlaceHoldForm } from './hold.form.js';
+import { HoldScopeForm, HoldSinceLastGoodForm, PlaceHoldForm } from './hold.form.js';
+import { HoldSinceLastGood, type HeldSince } from './hold-since-last-good.js';
 import { refuseUnknownScope } from './hold-scope.js';
 import { PlaceHold } from './place-hold.js';
+import { suspectsOfCheck, type Suspects } from './suspects-of-check.js';
 
 const holdExample = {
   id: '0195862e-7d3f-7a4b-9c55-0d0f6f1b7a10',
@@ -29,6 +32,7 @@ const holdExample = {
 export class HoldReachApi {
   constructor(
     private readonly placeHold: PlaceHold,
+    private readonly holdSince: HoldSinceLastGood,
     private readonly heavy: HeavyReads,
     private readonly clock: Clock,
   ) {}
@@ -51,6 +55,23 @@ export class HoldReachApi {
       await refuseUnknownScope(from, { kind, id });
       const range = fromCount === null || toCount === null ? null : { runId: id, fromCount, toCount };
       return reachOfHold(from, actor.siteId, { kind, id, range }, this.clock.now());
+    });
+  }
+
+  @Post('since-last-good')
+  @May('place-holds')
+  @ApiOperation({ summary: 'Hold everything that a failed line check makes suspect and nobody holds yet' })
+  @ApiCreatedResponse({ schema: { example: { checkId: holdExample.id, packCount: 1200, holds: [holdExample] } } })
+  since(@Asking() asked: Asked, @Body() form: HoldSinceLastGoodForm): Promise<HeldSince> {
+    return this.holdSince.execute(asked, form);
+  }
+
+  @Get('suspects')
+  @May('read')
+  @ApiOperation({ summary: 'What a failed line check makes suspect, where it is, and what of it nobody holds yet' })
+  async suspects(@Acting() actor: Actor, @Query() { check }: HoldSinceLastGoodForm): Promise<Suspects> {
+    return this.heavy.snapshot(async (from) => {
+      return suspectsOfCheck(from, await lineCheckOf(from, actor.siteId, check), this.clock.now());
     });
   }
 }

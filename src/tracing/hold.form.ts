@@ -21,3 +21,9 @@ export class PlaceHoldForm extends HoldScopeForm {
   @TextField({ most: 500, example: 'metal check failed at 14:30, last good check 13:30', says: 'Why' })
   reason!: string;
 }
+
+/** Everything since the last good check is to be held. */
+export class HoldSinceLastGoodForm {
+  @IdField({ says: 'The failed line check' })
+  check!: string;
+}

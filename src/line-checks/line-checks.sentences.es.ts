@@ -1,0 +1,29 @@
+import { addSentences } from '../platform/sentences/sentences.js';
+
+addSentences('es', {
+  'check-plan': 'plan de control',
+  'line-check': 'control de línea',
+  'check-plan-there-already': '{station} ya tiene un plan de este tipo en esta línea. Cambiar ese plan.',
+  'check-plan-never-due': 'Nada hace que este control toque. Indicar un intervalo o al menos un suceso.',
+  'check-plan-ended': 'El plan de {station} no está en vigor desde {endedAt}. Volver a mirar la lista de controles.',
+  'test-pieces-needed':
+    'Este tipo de control se hace con piezas patrón o paquetes de prueba. Introducir los que usa la planta.',
+  'test-piece-twice': 'Hay dos piezas patrón {piece}. Dar a cada una su propio código.',
+  'test-piece-incomplete':
+    'La pieza patrón {piece} no está completa: una pieza de metal necesita material y esfera; un paquete de prueba, su peso conocido y lo que puede desviarse.',
+  'result-of-no-piece': 'El plan no tiene ninguna pieza {piece}. Cargar la página de nuevo: el plan ha cambiado.',
+  'result-missing': 'Indicar si {piece} ha pasado.',
+  'no-run-to-read-code-of':
+    'La línea {line} no tenía corrida entonces y no hay código con que comparar. Iniciar primero la corrida.',
+  'check-there-already':
+    'El mismo control ya se anotó a las {at} como conforme. No hay nada que hacer; uno no conforme sí se anotaría.',
+  'check-needs-action': 'El control de {station} no ha pasado. Indicar qué se hizo en el acto.',
+  'second-person-needed': 'El plan de {station} pide una segunda persona. Indicar quién más lo vio.',
+  'failed-check-is-for-quality': 'Un control no conforme solo lo corrige calidad. Avisar a calidad.',
+  'line-check-overdue': 'Línea {line}: el control de {check} tocaba a las {at}. Hacerlo ahora.',
+  'line-check-failed':
+    'Línea {line}: el control de {check} no pasó a las {at}. Decidir sobre lo envasado desde el último control conforme.',
+  'torn-bag-found': 'Línea {line}: un big bag estaba roto, o su precinto ({check}). Mirar el big bag y decidir.',
+  'check-happened-against-rule':
+    'Línea {line}: un control de {check} llegó de un dispositivo o de una hoja y no cumple una regla de la casa ({rule}). Mirarlo.',
+});
