@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { NestFastifyApplication } from '@nestjs/platform-fastify';
@@ -9,12 +9,13 @@ import { liveThrough } from '../../src/demo/life/live-through.js';
 import { instantOf } from '../../src/demo/life/minutes.js';
 import { makeDemo } from '../../src/demo/make-demo.js';
 import { playDays } from '../../src/demo/play/play-days.js';
-import type { DemoTruth } from '../../src/demo/truth.js';
+import { readTruth, type DemoTruth } from '../../src/demo/truth.js';
 import { journalHeadOf } from '../../src/journal/journal-entries.js';
 import { readConfig, type Config } from '../../src/platform/config.js';
 import type { Databases } from '../../src/platform/database/databases.js';
 import { READER, type ReadFrom } from '../../src/platform/database/reading.js';
 import { buildHouse, openGround } from '../../src/start-house.js';
+import { forgetMade, madeOnce, nameOfDemo } from './made-demo.js';
 
 /** A demo that was made, and the house opened on it. */
 export interface DemoHouse {
@@ -27,10 +28,14 @@ export interface DemoHouse {
 
 let demoCount = 0;
 
-/** Makes a demo in a fresh database (SQLite, or on the server that TEST_DATABASE_URL names) and opens the house on it. */
+/**
+ * Opens the house on a demo of its own (SQLite, or on the server that TEST_DATABASE_URL names). The demo itself is made
+ * once for a source state and copied.
+ */
 export async function aDemo(options: DemoOptions): Promise<DemoHouse> {
-  const place = await freshPlace();
-  const truth = await makeDemo(place.config, options);
+  const place = await copyOfDemo(options);
+  const truth = readTruth(place.config.dataFolder);
+  if (truth === null) throw new Error('the demo has no truth');
   const databases = await openGround(place.config);
   const app = await buildHouse(place.config, databases, { clock: clockAfter(truth.endsAt) });
   return {
@@ -64,7 +69,54 @@ export async function headAfterHours(seed: number, hours: number): Promise<strin
   return head;
 }
 
-interface Place {
+/** A fresh database with the demo in it. */
+export async function copyOfDemo(options: DemoOptions): Promise<Place> {
+  const server = process.env['TEST_DATABASE_URL'] ?? '';
+  const name = nameOfDemo(options, server === '' ? 'sqlite' : 'postgres');
+  const template = server === '' ? null : `packthread_made_${name}`;
+  if (template !== null && !(await hasDatabase(server, template))) forgetMade(name);
+  const made = await madeOnce(name, async (folder) => {
+    if (template !== null) await forgetTemplates(server);
+    const database = template === null ? null : await freshDatabase(server, template);
+    await makeDemo(configOf(folder, database), options);
+  });
+  demoCount += 1;
+  const dataFolder = mkdtempSync(join(tmpdir(), 'packthread-demo-'));
+  cpSync(made, dataFolder, { recursive: true });
+  if (template === null) return placeOf(dataFolder, null, null);
+  const copy = `packthread_demo_${process.pid}_${demoCount}`;
+  await atServer(server, `CREATE DATABASE "${copy}" TEMPLATE "${template}"`);
+  await atServer(server, `ALTER DATABASE "${copy}" SET synchronous_commit = off`);
+  return placeOf(dataFolder, addressOf(server, copy), copy);
+}
+
+async function hasDatabase(server: string, name: string): Promise<boolean> {
+  const client = new pg.Client({ connectionString: server });
+  await client.connect();
+  try {
+    const found = await client.query('SELECT 1 FROM pg_database WHERE datname = $1', [name]);
+    return found.rows.length > 0;
+  } finally {
+    await client.end();
+  }
+}
+
+/** Demos of other source states that were left on the server. */
+async function forgetTemplates(server: string): Promise<void> {
+  const client = new pg.Client({ connectionString: server });
+  await client.connect();
+  try {
+    const found = await client.query<{ name: string }>(
+      `SELECT datname AS name FROM pg_database WHERE datname LIKE 'packthread_made_%'`,
+    );
+    for (const { name } of found.rows) await client.query(`DROP DATABASE IF EXISTS "${name}" WITH (FORCE)`);
+  } finally {
+    await client.end();
+  }
+}
+
+/** Where a demo lies. */
+export interface Place {
   readonly config: Config;
   remove(): Promise<void>;
 }
@@ -74,12 +126,17 @@ async function freshPlace(): Promise<Place> {
   const dataFolder = mkdtempSync(join(tmpdir(), 'packthread-demo-'));
   const server = process.env['TEST_DATABASE_URL'] ?? '';
   const name = `packthread_demo_${process.pid}_${demoCount}`;
-  const database = server === '' ? null : await freshDatabase(server, name);
+  if (server === '') return placeOf(dataFolder, null, null);
+  return placeOf(dataFolder, await freshDatabase(server, name), name);
+}
+
+function placeOf(dataFolder: string, address: string | null, name: string | null): Place {
   return {
-    config: configOf(dataFolder, database),
+    config: configOf(dataFolder, address),
     remove: async () => {
       rmSync(dataFolder, { recursive: true, force: true });
-      if (database !== null) await atServer(server, `DROP DATABASE IF EXISTS "${name}" WITH (FORCE)`);
+      const server = process.env['TEST_DATABASE_URL'] ?? '';
+      if (name !== null) await atServer(server, `DROP DATABASE IF EXISTS "${name}" WITH (FORCE)`);
     },
   };
 }
@@ -93,6 +150,10 @@ async function freshDatabase(server: string, name: string): Promise<string> {
   await atServer(server, `CREATE DATABASE "${name}" LC_COLLATE 'C' LC_CTYPE 'C' TEMPLATE template0`);
   // A test's database is thrown away: nothing of it has to be on disk.
   await atServer(server, `ALTER DATABASE "${name}" SET synchronous_commit = off`);
+  return addressOf(server, name);
+}
+
+function addressOf(server: string, name: string): string {
   const address = new URL(server);
   address.pathname = `/${name}`;
   return address.toString();
