@@ -84,6 +84,31 @@ export function freshPlace(): Promise<Place> {
   return serverUrl === null ? freshFile() : freshDatabase(serverUrl);
 }
 
+/** An empty database without any table yet. */
+export async function barePlace(): Promise<Place> {
+  const dataFolder = mkdtempSync(join(tmpdir(), 'packthread-bare-'));
+  if (serverUrl === null) {
+    return {
+      dataFolder,
+      databaseUrl: null,
+      remove: async () => {
+        rmSync(dataFolder, { recursive: true, force: true });
+      },
+    };
+  }
+  databaseCount += 1;
+  const name = `packthread_bare_${process.pid}_${databaseCount}`;
+  await atServer(serverUrl, `CREATE DATABASE "${name}" LC_COLLATE 'C' LC_CTYPE 'C' TEMPLATE template0`);
+  return {
+    dataFolder,
+    databaseUrl: databaseAt(serverUrl, name),
+    remove: async () => {
+      await atServer(serverUrl, `DROP DATABASE IF EXISTS "${name}" WITH (FORCE)`);
+      rmSync(dataFolder, { recursive: true, force: true });
+    },
+  };
+}
+
 /** Migrates once in the process and copies the file: a fresh database costs milliseconds. */
 let migratedFolder: Promise<string> | null = null;
 
