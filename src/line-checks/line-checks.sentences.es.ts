@@ -18,7 +18,7 @@ addSentences('es', {
   'check-there-already':
     'El mismo control ya se anotó a las {at} como conforme. No hay nada que hacer; uno no conforme sí se anotaría.',
   'check-needs-action': 'El control de {station} no ha pasado. Indicar qué se hizo en el acto.',
-  'second-person-needed': 'El plan de {station} pide una segunda persona. Indicar quién más lo vio.',
+  'check-needs-second-person': 'El plan de {station} pide una segunda persona. Indicar quién más lo vio.',
   'failed-check-is-for-quality': 'Un control no conforme solo lo corrige calidad. Avisar a calidad.',
   'line-check-overdue': 'Línea {line}: el control de {check} tocaba a las {at}. Hacerlo ahora.',
   'line-check-failed':

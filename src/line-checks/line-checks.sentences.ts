@@ -17,7 +17,7 @@ addSentences('en', {
   'no-run-to-read-code-of': 'Line {line} had no run then, so there is no code to compare with. Start the run first.',
   'check-there-already': 'The same check was entered at {at}, as passed. Nothing to do; a failed one would be taken.',
   'check-needs-action': 'The check of {station} failed. Say what was done at once.',
-  'second-person-needed': 'The plan of {station} asks for a second person. Say who saw it too.',
+  'check-needs-second-person': 'The plan of {station} asks for a second person. Say who saw it too.',
   'failed-check-is-for-quality': 'A failed check is corrected by quality only. Ask a quality officer.',
   'line-check-overdue': 'Line {line}: the check of {check} was due at {at}. Make it now.',
   'line-check-failed':

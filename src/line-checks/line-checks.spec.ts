@@ -192,7 +192,7 @@ describe('a check', () => {
 
   it('asks for a second person where the plan does: somebody else, and known here', async () => {
     const planId = await aCheckPlan(house, plant, { needsSecondPerson: true });
-    await expect(passed(house, plant, planId)).rejects.toMatchObject({ code: 'second-person-needed' });
+    await expect(passed(house, plant, planId)).rejects.toMatchObject({ code: 'check-needs-second-person' });
     const secondPersonId = plant.actor.personId;
     await expect(passed(house, plant, planId, { secondPersonId })).rejects.toMatchObject({
       code: 'second-person-same',
