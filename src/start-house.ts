@@ -22,9 +22,11 @@ import { PageInterceptor } from './platform/web/page.interceptor.js';
 import { answerUnreadAddress, ProblemFilter } from './platform/web/problem.filter.js';
 import { inConversation } from './platform/sentences/language.js';
 import './platform/sentences/platform.sentences.js';
+import './platform/sentences/platform.sentences.es.js';
 import './platform/sentences/pages.sentences.js';
 import './platform/sentences/pages.sentences.es.js';
 import './platform/sentences/states.sentences.js';
+import './platform/sentences/states.sentences.es.js';
 
 /** What may stand in the place of the machine's own clock and ids. */
 export interface Replacements {

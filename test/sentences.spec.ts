@@ -11,7 +11,8 @@ import { enrolledKinds } from '../src/people/device.form.js';
 import { placeKinds } from '../src/plant/customer.form.js';
 import { tippingRules } from '../src/plant/grade.form.js';
 import { roles } from '../src/platform/actor.js';
-import { hasSentence } from '../src/platform/sentences/sentences.js';
+import { languages } from '../src/platform/sentences/language.js';
+import { hasSentence, say, sentencesOf } from '../src/platform/sentences/sentences.js';
 import '../src/start-house.js';
 
 const sourceFolder = new URL('../src/', import.meta.url).pathname;
@@ -45,6 +46,21 @@ const composed = {
   device: [...enrolledKinds, 'machine'],
 };
 
+/** The same in both languages on purpose: names of numbers, loan words, what is facts alone. */
+const sameInBoth = new Set([
+  ...['bag-sscc', 'plant-gtin', 'plant-gln', 'people-field-pin', 'proof-pin', 'thread-kilograms-head'],
+  ...['role-auditor', 'delivery-no', 'film-kind-film', 'account-packaging-film', 'line-event-film', 'choose-none'],
+]);
+
+/** A sentence without its facts, figures, units and names of numbers: what is left are words of a language. */
+const wordsOf = (text: string): string => text.replaceAll(/\{[^}]*\}|GTIN|\b(?:kg|g|s)\b|[^\p{L}]/gu, '');
+
+/** The names of the facts that a sentence is filled with. */
+const factsOf = (text: string): readonly string[] =>
+  [...new Set([...text.matchAll(/\{(\w+)(?::[\w-]+)?\}/g)].map(([, name]) => name ?? ''))].sort();
+
+const known = (code: string): boolean => languages.every((language) => hasSentence(code, language));
+
 /** Kebab-case codes in a piece of source, those of a choice (`isLate ? 'a' : 'b'`) all. */
 function codesIn(piece: string): readonly string[] {
   const choices = piece.includes(' ? ') ? piece.slice(piece.indexOf(' ? ')) : piece;
@@ -61,17 +77,59 @@ describe('the catalogue of sentences', () => {
   it.each(Object.entries(askedFor))('has one for %s wherever the house names it', (_, pattern) => {
     const codes = codesAskedFor(pattern);
     expect(codes.length).toBeGreaterThan(10);
-    expect(codes.filter((code) => !hasSentence(code.replace(/ .*/, '')))).toEqual([]);
+    expect(codes.filter((code) => !known(code.replace(/ .*/, '')))).toEqual([]);
   });
 
   it.each(Object.entries(composed))('has one for every word of %s', (what, words) => {
-    expect(words.filter((word) => !hasSentence(`${what}-${word}`))).toEqual([]);
+    expect(words.filter((word) => !known(`${what}-${word}`))).toEqual([]);
   });
 
   it('says of every rule that tipping may break both why it is refused and what has happened', () => {
     const rules = sources.find(({ path }) => path === 'hopper/tipping-rules.ts')?.text ?? '';
     const codes = [...rules.matchAll(/code: '([a-z-]+)', facts/g)].map(([, code]) => code ?? '');
     expect(codes.length).toBeGreaterThan(4);
-    expect(codes.filter((code) => !hasSentence(`happened-${code}`))).toEqual([]);
+    expect(codes.filter((code) => !known(`happened-${code}`))).toEqual([]);
+  });
+
+  it('says everything in every language, with the same facts', () => {
+    const english = sentencesOf('en');
+    expect(english.size).toBeGreaterThan(900);
+    for (const language of languages) {
+      const others = sentencesOf(language);
+      expect([...english.keys()].filter((code) => !others.has(code))).toEqual([]);
+      expect([...others.keys()].filter((code) => !english.has(code))).toEqual([]);
+      const unlike = [...english].filter(
+        ([code, text]) => String(factsOf(text)) !== String(factsOf(others.get(code) ?? '')),
+      );
+      expect(unlike.map(([code]) => code)).toEqual([]);
+    }
+  });
+
+  it('leaves no English in Spanish', () => {
+    const spanish = sentencesOf('es');
+    const left = [...sentencesOf('en')].filter(
+      ([code, text]) => spanish.get(code) === text && wordsOf(text) !== '' && !sameInBoth.has(code),
+    );
+    expect(left.map(([code]) => code)).toEqual([]);
+  });
+
+  it('has words for every family that a sentence takes its facts from, and for every form that a field takes', () => {
+    const codes = [...sentencesOf('en').keys()];
+    const texts = languages.flatMap((language) => [...sentencesOf(language).values()]);
+    const families = texts.flatMap((text) => [...text.matchAll(/\{\w+:([\w-]+)\}/g)].map(([, family]) => family ?? ''));
+    expect(families.length).toBeGreaterThan(20);
+    expect(families.filter((family) => !codes.some((code) => code.startsWith(`${family}-`)))).toEqual([]);
+    const forms = sources.flatMap(({ text }) => [...text.matchAll(/\bform: '([^']+)'/g)].map(([, form]) => form ?? ''));
+    expect(forms.length).toBeGreaterThan(8);
+    expect(forms.filter((form) => !known(`form-${form}`))).toEqual([]);
+  });
+
+  it('says a fact that is a word of the house in the words of its family', () => {
+    const facts = { bag: '260312-05', status: 'hanging' };
+    expect(say('bag-not-in-store', facts, 'es')).toContain('(colgado sobre una tolva)');
+    expect(say('bag-not-in-store', { ...facts, status: 'of-no-family' }, 'es')).toContain('(of-no-family)');
+    expect(say('results-missing', { bag: 'B', missing: 'moisture-percent, colour-iu' }, 'es')).toContain(
+      'humedad, color',
+    );
   });
 });

@@ -4,7 +4,7 @@ const codeField = { most: 200, example: 'L6071A2 14:32', says: 'Any code: pack, 
 const timeField = {
   optional: true,
   pattern: /^([01]\d|2[0-3]):[0-5]\d$/,
-  form: 'a time such as 14:32',
+  form: 'clock-time',
   example: '14:32',
 } as const;
 const meantField = { optional: true, most: 60, says: 'Which of several things the code means' } as const;

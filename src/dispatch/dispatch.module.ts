@@ -8,6 +8,7 @@ import { deliveryNote, deliveryNoteEdition, deliveryNoteKind } from './delivery-
 import { DeliveryApi } from './delivery.api.js';
 import { DeliveryController } from './delivery.controller.js';
 import './dispatch.sentences.js';
+import './dispatch.sentences.es.js';
 import { LoadBag } from './load-bag.js';
 import { LoadPallet } from './load-pallet.js';
 import { LoadingApi } from './loading.api.js';

@@ -18,7 +18,8 @@ addSentences('en', {
   'loaded-elsewhere':
     '{unit} is on another vehicle (order {order}) or was moved just now. Look it up before you go on.',
   'already-dispatched': '{unit} has left with note {note}. If it stands here, tell quality: a label may be wrong.',
-  'bag-not-whole': 'Bag {bag} is not a whole, closed bag ({status}). Only a whole bag is sold; take another.',
+  'bag-not-whole':
+    'Bag {bag} is not a whole, closed bag ({status:bag-status}). Only a whole bag is sold; take another.',
   'bag-weight-doubtful':
     'The weight of bag {bag} is doubtful: its scale was overdue or wrong. Weigh it again on a good scale, or take another.',
   'scale-not-for-trade':

@@ -5,7 +5,7 @@ import { contentsOf, palletsOf } from '../pallets/pallet-list.js';
 import { computedGrossGrams, type ContentRow, type PalletRow } from '../pallets/pallet-rows.js';
 import type { Instant } from '../platform/clock.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
-import { localText } from '../platform/web/local-text.js';
+import { printedTime } from '../platform/printing/printed-figures.js';
 import { customerOf, gradeOf, scaleStandingAt, siteOf } from '../plant/plant-facts.js';
 import { packsIn } from '../packing/run-ranges.js';
 import { loadedOn } from './deliveries.js';
@@ -51,11 +51,11 @@ export async function noteFacts(tx: Tx, draft: NoteDraft): Promise<DeliveryNoteF
     customer: { code, gln, name, address },
     orderNumber: delivery.orderNumber,
     plannedOn: delivery.plannedOn,
-    leftAtLocal: localText(draft.closedAt, site.timeZone),
+    leftAtLocal: printedTime(draft.closedAt, site.timeZone),
     vehicle: {
       registration: check.registration,
       haulierCode: check.haulierCode,
-      checkedAtLocal: localText(check.checkedAt, site.timeZone),
+      checkedAtLocal: printedTime(check.checkedAt, site.timeZone),
     },
     seal,
     products,

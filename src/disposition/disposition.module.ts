@@ -8,6 +8,7 @@ import { DecisionSubjects } from './decision-subjects.js';
 import { ChangeReviewApi } from './change-review.api.js';
 import { DecisionApi } from './decision.api.js';
 import './disposition.sentences.js';
+import './disposition.sentences.es.js';
 import { HoldApi } from './hold.api.js';
 import { HoldController } from './hold.controller.js';
 import { LiftHold } from './lift-hold.js';

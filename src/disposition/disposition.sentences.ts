@@ -8,10 +8,10 @@ addSentences('en', {
   'change-looked-at-already': 'Entry {sequence} of the journal was looked at already. Load the list again.',
   'journal-entry': 'journal entry',
   'later-decision-stands':
-    '{subject} was decided on at {decidedAt} ({verdict}). A decision can’t be put before it: give a later time.',
+    '{subject} was decided on at {decidedAt} ({verdict:state}). A decision can’t be put before it: give a later time.',
   'results-outside':
-    'Bag {bag} has results outside its specification: {outside}. Reject it, give it another grade, or grant a concession with the reason.',
-  'results-missing': 'Bag {bag} lacks results that its grade asks for: {missing}. Wait for the laboratory.',
+    'Bag {bag} has results outside its specification: {outside:measured}. Reject it, give it another grade, or grant a concession with the reason.',
+  'results-missing': 'Bag {bag} lacks results that its grade asks for: {missing:measured}. Wait for the laboratory.',
   'subject-on-hold': '{subject} is under hold {hold}. Lift the hold with its reason first, then release.',
   'grade-already-so': 'Bag {bag} has grade {grade} already.',
   'hold-already-lifted': 'Hold {hold} was lifted already. Place a new one if it is needed again.',
@@ -21,7 +21,7 @@ addSentences('en', {
   'hold-without-class':
     'Hold {hold} has no class yet and counts as a safety hold. A quality officer looks at it and sets its class.',
   'results-outside-of-bag':
-    'Bag {bag} has results outside its specification: {outside}. Decide on it, and hold what it may have gone into.',
+    'Bag {bag} has results outside its specification: {outside:measured}. Decide on it, and hold what it may have gone into.',
   'rejected-bag-was-used':
     'Bag {bag} was rejected after sugar of it had gone on. Look at its thread and hold what it may be in.',
   'bags-title': 'Bulk bags',
@@ -84,7 +84,7 @@ addSentences('en', {
   'weighing-doubtful': 'scale overdue or failed',
   'laboratory-complete-and-within': 'Complete and within the specification.',
   'laboratory-outside': 'At least one result is outside the specification.',
-  'laboratory-incomplete': 'Results are missing: {missing}.',
+  'laboratory-incomplete': 'Results are missing: {missing:measured}.',
   'result-outside': 'outside',
   'stands-for-bag': '(of this bag)',
   'stands-for-hour': '(of its hour)',

@@ -6,6 +6,7 @@ import { CorrectBag } from './correct-bag.js';
 import { CorrectWeighing } from './correct-weighing.js';
 import { DryerRunApi } from './dryer-run.api.js';
 import './drying.sentences.js';
+import './drying.sentences.es.js';
 import { EndDryerRun } from './end-dryer-run.js';
 import { FillBag } from './fill-bag.js';
 import { MoveBag } from './move-bag.js';

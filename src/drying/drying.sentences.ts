@@ -20,10 +20,10 @@ addSentences('en', {
   'over-safe-load':
     'Bag {bag} would weigh {grossGrams} g with its own weight, above its safe load of {safeLoadGrams} g. Do not lift it; take sugar out and weigh it again.',
   'bag-not-full':
-    'Bag {bag} is {status}. Only a full bag is weighed again; a part bag is weighed back when its tip ends.',
-  'bag-not-in-store': 'Bag {bag} is {status} and can’t be moved. Full and opened bags can.',
+    'Bag {bag} is {status:bag-status}. Only a full bag is weighed again; a part bag is weighed back when its tip ends.',
+  'bag-not-in-store': 'Bag {bag} is {status:bag-status} and can’t be moved. Full and opened bags can.',
   'bag-already-there': 'Bag {bag} is at {place} already.',
-  'bag-in-use': 'Bag {bag} is {status}: sugar of it went on. Correct those records first.',
+  'bag-in-use': 'Bag {bag} is {status:bag-status}: sugar of it went on. Correct those records first.',
   'bag-needs-its-weight':
     'Bag {bag} can’t be without this weighing: it went on, or was weighed again. Give the right weights instead.',
   'bag-changed-meanwhile': 'Bag {bag} was changed by someone else just now. Look at it again.',

@@ -8,7 +8,7 @@ import { Ids } from '../platform/ids.js';
 import { issuePaper } from '../platform/printing/issue-paper.js';
 import { PaperRenderers } from '../platform/printing/paper-renderers.js';
 import { Refusal } from '../platform/refusal.js';
-import { localText } from '../platform/web/local-text.js';
+import { printedTime } from '../platform/printing/printed-figures.js';
 import type { PrintBagLabelForm } from './bag.form.js';
 import { bagLabelEdition, renderBagLabel, type BagLabelFacts } from './bulk-bag.label.js';
 import { findBag, type BagRow } from './bulk-bags.js';
@@ -97,7 +97,7 @@ async function labelFacts(from: ReadFrom, bag: BagRow, copyNumber: number): Prom
     isDoubtful: bag.isDoubtful,
     safeLoadGrams: bag.safeLoadGrams,
     scaleCode: scale.code,
-    filledAtText: localText(filledAt, site.timeZone),
+    filledAtText: printedTime(filledAt, site.timeZone),
     linerLot: bag.linerLot,
     copyNumber,
   };

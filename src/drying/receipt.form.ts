@@ -21,7 +21,7 @@ export class WeighedBagForm {
   @TextField({
     optional: true,
     pattern: /^\d{18}$/,
-    form: 'an SSCC of 18 digits',
+    form: 'sscc',
     example: '395212340000000014',
     says: 'The SSCC that it brings with it; it gets one of ours where absent',
   })

@@ -1,6 +1,7 @@
 import { Module } from '@nestjs/common';
 import { CorrectHandSample } from './correct-hand-sample.js';
 import './fill-weight.sentences.js';
+import './fill-weight.sentences.es.js';
 import { HandSampleApi } from './hand-sample.api.js';
 import { RunController } from './run.controller.js';
 import { WeighHandSample } from './weigh-hand-sample.js';

@@ -78,7 +78,7 @@ function refuseNeverRework(content: BinContent): ReworkBin['content'] {
     case 'start-up-packs':
       return content;
     default:
-      throw new Refusal('content-never-rework', { content: content.replace('-', ' ') });
+      throw new Refusal('content-never-rework', { content });
   }
 }
 

@@ -32,7 +32,7 @@ export function Findings({
           <li key={place}>
             {say(`suspect-${suspect.kind}`, {
               bag: say('suspect-not-named'),
-              kilograms: mass(suspect.grams),
+              mass: mass(suspect.grams),
               after: local(suspect.afterAt),
               by: local(suspect.byAt),
             })}

@@ -15,7 +15,7 @@ addSentences('en', {
     'STOP: bag {bag} is {grade}; run {run} packs {format}, which does not take it. Do not tip it; put it back.',
   'bag-waiting': 'Bag {bag} waits for quality, and {grade} is tipped only when released. Take a released bag.',
   'bag-has-bad-result':
-    'A result of bag {bag} is outside its specification ({property}). Take another bag and tell quality.',
+    'A result of bag {bag} is outside its specification ({property:measured}). Take another bag and tell quality.',
   'too-much-at-risk':
     '{bagCount} bags that wait for results are tipped already; quality allows {mostWaitingBagCount} at once. Take a released bag instead of {bag}, or wait for results.',
   'bag-changed-meanwhile': 'Bag {bag} was changed by someone else just now. Look at it again.',
@@ -32,18 +32,24 @@ addSentences('en', {
   'nothing-to-correct': 'Say what is right about the tip of {tip}: another bag or another time.',
   'tip-hangs': 'The tip of {tip} has not ended. End it instead of correcting its end.',
   'tip-has-no-bag': 'The tip of {tip} is not of a known bag, so no other bag can take its place.',
-  'bag-went-on': 'Bag {bag} is {status} since: something was done with it after this tip. Correct that first.',
+  'bag-went-on':
+    'Bag {bag} is {status:bag-status} since: something was done with it after this tip. Correct that first.',
   'limits-out-of-order': 'The lower limit ({lowerGrams} g) is above the upper one ({upperGrams} g). Correct them.',
   'flow-not-stopped':
     'A hopper is looked into only with the flow stopped and the way in made safe by your local lock-out rules. Nothing was recorded.',
   'already-proven-empty': 'Hopper {hopper} was proven empty at {at}. Nothing was recorded twice.',
   'bag-hangs': 'Bag {bag} hangs over hopper {hopper} since {at}. End its tip first, then look into the hopper.',
   'records-after-empty':
-    'Hopper {hopper} can’t have been empty then: {what} is recorded at {at}. Correct that time or give a later one.',
+    'Hopper {hopper} can’t have been empty then: {what:recorded} is recorded at {at}. Correct that time or give a later one.',
   'run-of-other-hopper': 'Run {run} does not draw from hopper {hopper}. Leave its count out.',
   'empty-questioned':
     'By the records hopper {hopper} is {kilograms} away from that. Look for a tip, count or removal that is missing or wrong; if it is empty all the same, send it as happened.',
-  'content-never-rework': 'Never back into the product: {content}. Book it as waste.',
+  'content-never-rework': 'Never back into the product: {content:bin-content}. Book it as waste.',
+  'bin-content-metal-rejects': 'metal rejects',
+  'bin-content-floor-sweepings': 'floor sweepings',
+  'bin-content-trade-returns': 'trade returns',
+  'bin-content-unknown-product': 'unknown product',
+  'recorded-level': 'a level',
   'range-not-counted':
     'Run {run} has {packCount} packs; {fromCount} to {toCount} is no part of them. Correct the counts.',
   'bin-heavier-than-its-packs':
@@ -61,7 +67,7 @@ addSentences('en', {
     'Bag {bag} ({grade}) was tipped while run {run} packed {format}. Decide what happens to all it may be in.',
   'happened-bag-waiting': 'Bag {bag} was tipped before it was released. Decide on it, and on all it may be in.',
   'happened-bag-has-bad-result':
-    'Bag {bag} was tipped though a result is outside its specification ({property}). Decide on all it may be in.',
+    'Bag {bag} was tipped though a result is outside its specification ({property:measured}). Decide on all it may be in.',
   'happened-too-much-at-risk':
     'Bag {bag} was tipped at risk beyond the limit ({bagCount} waited already). Hurry its results or hold what it may be in.',
   'happened-empty-questioned':
@@ -73,7 +79,7 @@ addSentences('en', {
   'run-down-questioned':
     'Hopper {hopper} was said to have run down at {at}, but the records are {kilograms} away from that. Find what is missing or wrong.',
   'hopper-level-impossible':
-    'The records of hopper {hopper} (period {period}) can’t be true: at {at} the level was {kilograms} {what}. Best explanation: {best}.',
+    'The records of hopper {hopper} (period {period}) can’t be true: at {at:level-since} the level was {kilograms} {what:finding}. Best explanation: {best:suspect}.',
   'level-since-the-start': 'the start of the period',
   'finding-below-zero': 'below zero',
   'finding-above-capacity': 'above the capacity',
@@ -81,11 +87,12 @@ addSentences('en', {
   'finding-above-seen': 'above what was seen',
   'suspect-none': 'none that is a single mistake',
   'suspect-not-named': 'a bag that can’t be named',
-  'suspect-tip-late': 'the tip of {bag} ({kilograms}) was earlier than recorded, by {by} at the latest',
-  'suspect-tip-entered-twice': 'the tip of {bag} ({kilograms}) was entered twice',
-  'suspect-wrong-tare': 'a wrong tare of {kilograms}, between {after} and {by}',
-  'suspect-tip-missing': 'a tip of {kilograms} or more is missing, between {after} and {by}',
-  'suspect-tip-too-many': 'a tip too many of {kilograms} ({bag}), between {after} and {by}',
-  'suspect-exits-missing': 'packs, rejects or sweepings of {kilograms} are missing, between {after} and {by}',
-  'suspect-exits-too-many': 'packs or rejects of {kilograms} too many, between {after} and {by}',
+  'suspect-tip-late': 'the tip of {bag:suspect} ({mass}) was earlier than recorded, by {by:level-since} at the latest',
+  'suspect-tip-entered-twice': 'the tip of {bag:suspect} ({mass}) was entered twice',
+  'suspect-wrong-tare': 'a wrong tare of {mass}, between {after:level-since} and {by:level-since}',
+  'suspect-tip-missing': 'a tip of {mass} or more is missing, between {after:level-since} and {by:level-since}',
+  'suspect-tip-too-many': 'a tip too many of {mass} ({bag:suspect}), between {after:level-since} and {by:level-since}',
+  'suspect-exits-missing':
+    'packs, rejects or sweepings of {mass} are missing, between {after:level-since} and {by:level-since}',
+  'suspect-exits-too-many': 'packs or rejects of {mass} too many, between {after:level-since} and {by:level-since}',
 });

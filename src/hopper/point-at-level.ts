@@ -5,12 +5,9 @@ import type { Asked, Subject } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
 import { openPointIdOf } from '../open-points/open-points.js';
 import { clearPoints, raisePoint } from '../open-points/raise-point.js';
-import { siteOf } from '../plant/plant-facts.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { Ids } from '../platform/ids.js';
 import type { SentenceFacts } from '../platform/refusal.js';
-import { say } from '../platform/sentences/sentences.js';
-import { localText } from '../platform/web/local-text.js';
 import type { HopperPeriodFacts } from './hopper-periods.js';
 import type { HopperLevel, PlacedFinding, PlacedSuspect } from './hopper-level.js';
 
@@ -44,7 +41,7 @@ export class PointAtLevel {
     found: { readonly subject: Subject; readonly finding: PlacedFinding; readonly suspect: PlacedSuspect | null },
   ): Promise<void> {
     const { siteId } = facts.period;
-    const said = await this.say(facts, found);
+    const said = await this.factsOf(facts, found);
     await this.changes.run(asTheHouse(siteId), {}, async (tx, change) => {
       const { subject } = found;
       const point = { id: this.ids.next(), siteId, cause: levelCause, facts: said, subject, at: change.recordedAt };
@@ -68,35 +65,33 @@ export class PointAtLevel {
     });
   }
 
-  private async say(
+  private async factsOf(
     facts: HopperPeriodFacts,
     { finding, suspect }: { readonly finding: PlacedFinding; readonly suspect: PlacedSuspect | null },
   ): Promise<SentenceFacts> {
-    const { timeZone } = await siteOf(this.reader, facts.period.siteId);
-    const local = (at: string | null): string => (at === null ? say('level-since-the-start') : localText(at, timeZone));
-    const best =
-      suspect === null
-        ? say('suspect-none')
-        : say(`suspect-${suspect.kind}`, {
-            bag: await this.bagOfTip(facts, suspect.id),
-            kilograms: formatKilograms(suspect.grams, { thousands: true }),
-            after: local(suspect.afterAt),
-            by: local(suspect.byAt),
-          });
+    const since = (at: string | null): string => at ?? 'the-start';
     return {
       hopper: facts.hopper.code,
       period: facts.period.number,
-      at: local(finding.at),
+      at: since(finding.at),
       kilograms: formatKilograms(finding.byGrams, { thousands: true }),
-      what: say(`finding-${finding.kind}`),
-      best,
+      what: finding.kind,
+      best: suspect?.kind ?? 'none',
+      ...(suspect === null
+        ? {}
+        : {
+            bag: await this.bagOfTip(facts, suspect.id),
+            mass: formatKilograms(suspect.grams, { thousands: true }),
+            after: since(suspect.afterAt),
+            by: since(suspect.byAt),
+          }),
     };
   }
 
   private async bagOfTip(facts: HopperPeriodFacts, tipId: string | null): Promise<string> {
     const [bagId] = facts.additions.find(({ id }) => id === tipId)?.bagIds ?? [];
     const [bag] = bagId === undefined ? [] : await bagsOf(this.reader, [bagId]);
-    return bag?.number ?? say('suspect-not-named');
+    return bag?.number ?? 'not-named';
   }
 }
 

@@ -3,6 +3,7 @@ import { Housekeeping } from './housekeeping.js';
 import { JournalApi } from './journal.api.js';
 import { JournalController } from './journal.controller.js';
 import './journal.sentences.js';
+import './journal.sentences.es.js';
 import { RecordChange } from './record-change.js';
 
 @Global()

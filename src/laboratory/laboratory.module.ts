@@ -2,6 +2,7 @@ import { Module } from '@nestjs/common';
 import { CorrectResult } from './correct-result.js';
 import { CorrectSample } from './correct-sample.js';
 import './laboratory.sentences.js';
+import './laboratory.sentences.es.js';
 import { ReportResult } from './report-result.js';
 import { SampleApi } from './sample.api.js';
 import { SampleController } from './sample.controller.js';

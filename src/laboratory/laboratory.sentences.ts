@@ -8,11 +8,12 @@ addSentences('en', {
   'sample-before-its-time':
     'What this sample stands for begins at {fromAt}, after it was taken ({takenAt}). Correct one of the two.',
   'result-already-there':
-    'Sample {sample} has a result of {property} by {method}. Send it as a retest, or correct the one that is there.',
-  'no-result-to-retest': 'Sample {sample} has no result of {property} by {method} yet. Send it as the first.',
-  'result-out-of-range': '{property} can’t be {amount}: it lies from {least} to {most}. Look at unit and point.',
+    'Sample {sample} has a result of {property:measured} by {method}. Send it as a retest, or correct the one that is there.',
+  'no-result-to-retest': 'Sample {sample} has no result of {property:measured} by {method} yet. Send it as the first.',
+  'result-out-of-range':
+    '{property:property} can’t be {amount}: it lies from {least} to {most}. Look at unit and point.',
   'result-unusual':
-    '{property} of {amount} is far from what is usual here ({least} to {most}). Read the figure again; if it is what was measured, tick that it is so and send it once more.',
+    '{property:property} of {amount} is far from what is usual here ({least} to {most}). Read the figure again; if it is what was measured, tick that it is so and send it once more.',
   'result-before-sample': 'Sample {sample} was taken at {takenAt}. Its result can’t be earlier: correct the time.',
   'samples-title': 'Samples',
   'samples-caption': 'Samples, latest recorded first',
@@ -38,4 +39,6 @@ addSentences('en', {
   'lab-note-retest': 'retest: stands beside the first',
   'property-moisture-percent': 'Moisture, %',
   'property-colour-iu': 'Colour, IU',
+  'measured-moisture-percent': 'moisture',
+  'measured-colour-iu': 'colour',
 });

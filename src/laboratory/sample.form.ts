@@ -5,7 +5,7 @@ const late = { optional: true, most: 300, says: 'Why this is entered late', exam
 const property = {
   most: 60,
   pattern: /^[a-z][a-z0-9]*(-[a-z0-9]+)*$/,
-  form: 'small letters, digits and hyphens, such as moisture-percent or colour-iu',
+  form: 'property',
   example: 'moisture-percent',
 } as const;
 const method = { most: 60, example: 'GS2/1/3/9-15', says: 'The laboratory method with its edition' } as const;

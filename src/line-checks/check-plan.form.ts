@@ -19,7 +19,7 @@ import {
 
 /** One test piece, test pack or point to look at. Sizes and weights are the plant's own. */
 export class TestPieceForm {
-  @TextField({ most: 20, pattern: /^[a-z0-9][a-z0-9-]*$/, form: 'small letters, digits, -', example: 'fe' })
+  @TextField({ most: 20, pattern: /^[a-z0-9][a-z0-9-]*$/, form: 'small-code', example: 'fe' })
   code!: string;
 
   @TextField({ most: 80, example: 'Ferrous, card 4', says: 'What it is called at the line' })

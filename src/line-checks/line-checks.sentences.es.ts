@@ -16,14 +16,14 @@ addSentences('es', {
   'no-run-to-read-code-of':
     'La línea {line} no tenía corrida entonces y no hay código con que comparar. Iniciar primero la corrida.',
   'check-there-already':
-    'El mismo control ya se anotó a las {at} como conforme. No hay nada que hacer; uno no conforme sí se anotaría.',
+    'El mismo control ya se anotó el {at} como conforme. No hay nada que hacer; uno no conforme sí se anotaría.',
   'check-needs-action': 'El control de {station} no ha pasado. Indicar qué se hizo en el acto.',
   'check-needs-second-person': 'El plan de {station} pide una segunda persona. Indicar quién más lo vio.',
   'failed-check-is-for-quality': 'Un control no conforme solo lo corrige calidad. Avisar a calidad.',
-  'line-check-overdue': 'Línea {line}: el control de {check} tocaba a las {at}. Hacerlo ahora.',
+  'line-check-overdue': 'Línea {line}: el control de {check} tocaba el {at}. Hacerlo ahora.',
   'line-check-failed':
-    'Línea {line}: el control de {check} no pasó a las {at}. Decidir sobre lo envasado desde el último control conforme.',
-  'torn-bag-found': 'Línea {line}: un big bag estaba roto, o su precinto ({check}). Mirar el big bag y decidir.',
+    'Línea {line}: el control de {check} no pasó el {at}. Decidir sobre lo envasado desde el último control conforme.',
+  'torn-bag-found': 'Línea {line}: un paquete o su sellado estaba roto ({check}). Mirar el paquete y decidir.',
   'check-happened-against-rule':
-    'Línea {line}: un control de {check} llegó de un dispositivo o de una hoja y no cumple una regla de la casa ({rule}). Mirarlo.',
+    'Línea {line}: un control de {check} llegó de un dispositivo o de una hoja y no cumple una regla de la planta ({rule}). Mirarlo.',
 });

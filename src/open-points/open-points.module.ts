@@ -4,6 +4,7 @@ import { LookAtScales } from './look-at-scales.js';
 import { OpenPointApi } from './open-point.api.js';
 import { OpenPointController } from './open-point.controller.js';
 import './open-points.sentences.js';
+import './open-points.sentences.es.js';
 
 @Module({
   controllers: [OpenPointController, OpenPointApi],

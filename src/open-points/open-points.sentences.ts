@@ -2,8 +2,8 @@ import { addSentences } from '../platform/sentences/sentences.js';
 
 addSentences('en', {
   'open-point': 'open point',
-  'point-ended-already': 'This point is {how} already. Look at the list again.',
-  'point-is-for-another': 'This point is for a {role}. Ask them to answer it.',
+  'point-ended-already': 'This point is {how:point-how} already. Look at the list again.',
+  'point-is-for-another': 'This point is for a {role:role}. Ask them to answer it.',
   'scale-check-overdue':
     'Scale {scale} is overdue for its check; what it weighs is doubtful until then. Have it checked with known weights.',
   'scale-check-failed':
@@ -22,6 +22,9 @@ addSentences('en', {
   'points-ended-at': 'When',
   'points-cleared': 'its cause is gone',
   'points-explained': 'explained',
+  'point-how-cleared': 'cleared',
+  'point-how-explained': 'explained',
+  'point-how-ended': 'ended',
   'points-role': 'For the role',
   'points-all-roles': 'all roles',
   'points-show': 'Show',

@@ -27,7 +27,7 @@ export type RemovalAnswer = Omit<RemovalRow, 'scaleErrorMilligrams'>;
 const mostGrams = 2_000_000_000;
 
 /** What must never go back into the product, whoever decides. */
-const neverRework: Readonly<Record<string, string>> = { sweepings: 'sweepings', metal: 'metal rejects' };
+const neverRework: Readonly<Record<string, string>> = { sweepings: 'sweepings', metal: 'metal' };
 
 /**
  * Records sugar that left otherwise than in accepted packs, with the run and the hopper of that time.

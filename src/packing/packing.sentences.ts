@@ -20,15 +20,20 @@ addSentences('en', {
   'code-without-letters': 'This takes the code as it stands on the pack: letters and digits.',
   'film-lot-unknown':
     'The lot {code} is new here. Check it on the roll; if it is right, give its kind and the code of its supplier too.',
-  'film-lot-of-other-kind': 'The lot {code} is known here as {known}, not as {kind}. Check the lot on the roll.',
+  'film-lot-of-other-kind':
+    'The lot {code} is known here as {known:film-kind}, not as {kind:film-kind}. Check the lot on the roll.',
   'film-fitted-already': 'The lot {code} is on the machine since {fittedAt} by the records. Check the lot on the roll.',
   'more-loose-than-packed':
     'There cannot be {loosePackCount} packs loose of {packCount} that were packed. Count again, or correct the counter.',
   'line-stood-then':
-    'Line {line} stood then by the records: {reason}, from {stoppedAt} to {startedAgainAt}. Start it again first, or correct that stop.',
+    'Line {line} stood then by the records: {reason:stop-reason}, from {stoppedAt} to {startedAgainAt}. Start it again first, or correct that stop.',
   'line-runs-already': 'Line {line} runs again since {startedAgainAt} by the records. Record a new stop if it stands.',
   'restart-before-stop': 'The line came to a stand at {stoppedAt}; it cannot have run again before. Correct the time.',
-  'never-rework': 'What is {what} never goes back into the product. Choose where else it goes.',
+  'never-rework': 'What is {what:never-rework} never goes back into the product. Choose where else it goes.',
+  'never-rework-sweepings': 'sweepings',
+  'never-rework-metal': 'metal rejects',
+  'count-of-coder-change': 'change of the coder',
+  'count-of-film-change': 'change of film',
   'no-run-then':
     'Line {line} had no run at {at}, so there was nothing to reject and no packs. Correct the time, or record a sample or sweepings by weight.',
   'line-without-hopper':
@@ -38,7 +43,8 @@ addSentences('en', {
   'line-and-hopper': 'Give the line or the hopper, not both: the hopper of a line is found by the time.',
   'grams-or-packs-missing': 'Give the net weight, or the number of packs.',
   'start-count-stays': 'Run {run} starts with a count of nothing; that is no reading and stays.',
-  'count-of-a-change': 'This count was read for a {occasion} and is corrected with it. Correct the {occasion} instead.',
+  'count-of-a-change':
+    'This count was read for a {occasion:count-of} and is corrected with it. Correct the {occasion:count-of} instead.',
   'correction-without-change': 'Say what is right in its place, or that it did not occur.',
   'lot-on-no-pack': 'No pack carries {lot} by the records. Record the coder change first.',
   'lot-label-printed-already':

@@ -8,7 +8,7 @@ import { Ids } from '../platform/ids.js';
 import { issuePaper } from '../platform/printing/issue-paper.js';
 import { PaperRenderers } from '../platform/printing/paper-renderers.js';
 import { Refusal } from '../platform/refusal.js';
-import { localText } from '../platform/web/local-text.js';
+import { printedTime } from '../platform/printing/printed-figures.js';
 import { lotDates } from './lot-dates.js';
 import type { PrintLotLabelForm } from './lot.form.js';
 import { lotLabel, lotLabelEdition, lotLabelKind, type LotLabelFacts } from './lot.label.js';
@@ -95,7 +95,7 @@ async function labelFacts(from: ReadFrom, lot: LotRow, copyNumber: number): Prom
     bestBeforeOn: dates.bestBeforeOn,
     productionOn: dates.productionOn,
     shiftCode: dates.shiftCode,
-    firstPackedAtText: localText(dates.firstPackedAt, site.timeZone),
+    firstPackedAtText: printedTime(dates.firstPackedAt, site.timeZone),
     lineNames: [...new Set(runs.map((run) => run.lineName))],
     runNumbers: runs.map((run) => run.number),
     copyNumber,

@@ -1,7 +1,7 @@
 import type { Instant } from '../platform/clock.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { issuePaper } from '../platform/printing/issue-paper.js';
-import { localText } from '../platform/web/local-text.js';
+import { printedTime } from '../platform/printing/printed-figures.js';
 import { siteOf } from '../plant/plant-facts.js';
 import { bestBeforeOfLot } from '../packing/lot-dates.js';
 import { packsIn } from '../packing/run-ranges.js';
@@ -59,7 +59,7 @@ async function labelFacts(tx: Tx, palletId: string): Promise<PalletLabelFacts> {
     isFull: pallet.isFull,
     netGrams: declaredNetGrams(pallet, pallet.packCount),
     grossGrams: computedGrossGrams(pallet),
-    builtAtLocal: localText(pallet.builtAt, site.timeZone),
+    builtAtLocal: printedTime(pallet.builtAt, site.timeZone),
     builtOn: pallet.builtAt.slice(0, 10),
     lots,
   };

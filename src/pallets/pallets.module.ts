@@ -20,6 +20,7 @@ import { TakePalletApart } from './take-pallet-apart.js';
 import './pallet-labels.sentences.js';
 import './pallet-labels.sentences.es.js';
 import './pallets.sentences.js';
+import './pallets.sentences.es.js';
 
 @Module({
   imports: [DispositionModule],

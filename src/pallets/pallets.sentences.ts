@@ -19,7 +19,7 @@ addSentences('en', {
     'For packs {fromCount} to {toCount} of run {run} nobody has recorded the printed code. Record the code first, then build the pallet.',
   'built-before-run': 'Run {run} started at {startedAt}, after the time given. Correct the time or the run.',
   'pallet-not-in-store':
-    'Pallet {pallet} is not in store ({status}). Look it up: only a pallet in store can be changed or loaded.',
+    'Pallet {pallet} is not in store ({status:pallet-is}). Look it up: only a pallet in store can be changed or loaded.',
   'before-it-was-built': 'Pallet {pallet} was built at {builtAt}, after the time given. Correct the time.',
   'parts-not-the-whole':
     'The parts do not make up pallet {pallet} with its {packCount} packs ({left} left over). Count again, lot by lot.',

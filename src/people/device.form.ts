@@ -7,7 +7,7 @@ export type EnrolledKind = (typeof enrolledKinds)[number];
 const codeField = {
   most: 30,
   pattern: /^[A-Za-z0-9][A-Za-z0-9.-]{1,29}$/,
-  form: '2 to 30 letters, digits, points or hyphens',
+  form: 'person-code',
 };
 
 export class EnrolDeviceForm {

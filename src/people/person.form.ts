@@ -12,7 +12,7 @@ export class AddPersonForm {
   @TextField({
     most: 30,
     pattern: codePattern,
-    form: '2 to 30 letters, digits, points or hyphens',
+    form: 'person-code',
     example: 'jmoor',
     says: 'What the person types to sign in; capitals do not matter',
   })
@@ -33,7 +33,7 @@ export class AdmitPersonForm {
     optional: true,
     most: 30,
     pattern: codePattern,
-    form: '2 to 30 letters, digits, points or hyphens',
+    form: 'person-code',
     example: 'jmoor',
     says: 'What the person types to sign in; made from the name where absent',
   })

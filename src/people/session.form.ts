@@ -33,6 +33,6 @@ export class SetPinForm {
   @TextField({ most: 200, says: 'The password: whoever sets a PIN shows that they are the person' })
   password!: string;
 
-  @TextField({ most: 8, pattern: /^\d{4,8}$/, form: '4 to 8 digits', example: '4093', says: 'The new PIN' })
+  @TextField({ most: 8, pattern: /^\d{4,8}$/, form: 'pin', example: '4093', says: 'The new PIN' })
   pin!: string;
 }

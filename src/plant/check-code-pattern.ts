@@ -19,7 +19,7 @@ export async function refuseCodePattern(
   if (!reading.ok) {
     throw new Refusal('code-pattern-wrong', {
       pattern: format.codePattern,
-      problem: reading.problem.replaceAll('-', ' '),
+      problem: reading.problem,
       token: reading.token,
     });
   }

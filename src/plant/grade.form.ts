@@ -28,7 +28,7 @@ export class SpecificationLineForm {
   @TextField({
     most: 40,
     pattern: /^[a-z][a-z0-9-]*$/,
-    form: 'small letters, digits and hyphens, with the unit',
+    form: 'property',
     example: 'moisture-percent',
   })
   property!: string;

@@ -40,9 +40,9 @@ addSentences('en', {
   'hopper-feeds-line-already': 'Line {line} is fed so already. Nothing is to be changed.',
   'contact-removed-already': 'Name and address of customer {code} are removed already.',
   'specification-line-twice':
-    'The specification asks for {property} by {method} twice. Leave one of the two lines out.',
+    'The specification asks for {property:measured} by {method} twice. Leave one of the two lines out.',
   'specification-limits-crossed':
-    'For {property} the least, {minimum}, is above the most, {maximum}. Correct the two limits.',
+    'For {property:measured} the least, {minimum}, is above the most, {maximum}. Correct the two limits.',
   'gtin-not-digits': '“{gtin}” is not a GTIN: it has digits only. Read it again.',
   'gtin-wrong-length': '“{gtin}” is not a GTIN: it has 8, 12, 13 or 14 digits. Read it again.',
   'gtin-check-digit': 'The last digit of “{gtin}” does not check the others. Read the number again.',
@@ -54,7 +54,15 @@ addSentences('en', {
     'The number {gtin} is on format {format} with {grams} g. One number is one content: give another number.',
   'assumed-limits-not-around-nominal':
     'The limits of the mean ({lower} to {upper} mg) must lie around the nominal {nominal} mg. Correct them.',
-  'code-pattern-wrong': 'The coder cannot print “{pattern}”: {problem} {token}. Correct the pattern.',
+  'code-pattern-wrong': 'The coder cannot print “{pattern}”: {problem:pattern} {token}. Correct the pattern.',
+  'pattern-empty': 'it is empty',
+  'pattern-too-long': 'it is too long',
+  'pattern-unknown-token': 'there is no such piece:',
+  'pattern-token-twice': 'this piece stands in it twice:',
+  'pattern-no-day': 'it has no day',
+  'pattern-half-a-day': 'it has half a day only',
+  'pattern-half-a-time': 'it has half a time only',
+  'pattern-half-a-best-before': 'it has half a best-before day only',
   'code-pattern-asks-best-before':
     '“{pattern}” prints a best-before day, but the format has none. Give its months, or leave the day out.',
   'code-pattern-fits-no-line':

@@ -20,7 +20,7 @@ export class ShiftForm {
   @TextField({ most: 40, example: 'Morning' })
   name!: string;
 
-  @TextField({ pattern: /^([01]\d|2[0-3]):[0-5]\d$/, form: 'a time of day such as 06:00', example: '06:00' })
+  @TextField({ pattern: /^([01]\d|2[0-3]):[0-5]\d$/, form: 'clock-time', example: '06:00' })
   startTime!: string;
 }
 
@@ -31,7 +31,7 @@ export class CrewForm {
   @TextField({
     most: 1000,
     pattern: new RegExp(`^${shiftWord}(?: +${shiftWord})*$`),
-    form: 'shift codes with spaces between them, one for each day, a hyphen for a day off',
+    form: 'cycle',
     example: 'M M A A N N N - -',
   })
   cycle!: string;
@@ -52,7 +52,7 @@ export class SetShiftPatternForm {
 }
 
 export class CheckPointForm {
-  @TextField({ most: 40, pattern: /^[a-z][a-z0-9-]*$/, form: 'small letters, digits and hyphens', example: 'clean' })
+  @TextField({ most: 40, pattern: /^[a-z][a-z0-9-]*$/, form: 'small-code', example: 'clean' })
   code!: string;
 
   @TextField({ most: 200, example: 'The loading space is clean' })

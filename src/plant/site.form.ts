@@ -13,7 +13,7 @@ export class AddSiteForm {
 
   @TextField({
     pattern: /^([01]\d|2[0-3]):[0-5]\d$/,
-    form: 'a time of day such as 06:00',
+    form: 'clock-time',
     example: '06:00',
     says: 'When the production day starts, on the clock of the plant',
   })
@@ -38,7 +38,7 @@ export class ChangeSiteForm {
 
   @TextField({
     pattern: /^([01]\d|2[0-3]):[0-5]\d$/,
-    form: 'a time of day such as 06:00',
+    form: 'clock-time',
     example: '06:00',
     says: 'When the production day starts, on the clock of the plant',
   })

@@ -34,7 +34,7 @@ export class SignAccountForm extends AccountSpanForm {
     least: 64,
     most: 64,
     pattern: /^[0-9a-f]{64}$/,
-    form: '64 hexadecimal digits',
+    form: 'hash',
     says: 'The contentHash of the draft that was looked at; where the records have changed since, signing is refused',
   })
   seenHash?: string | null;

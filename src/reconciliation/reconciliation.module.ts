@@ -3,6 +3,7 @@ import { AccountApi } from './account.api.js';
 import { AccountController } from './account.controller.js';
 import { CorrectAccount } from './correct-account.js';
 import './reconciliation.sentences.js';
+import './reconciliation.sentences.es.js';
 import { ConfirmOpening } from './confirm-opening.js';
 import './handover.sentences.js';
 import './handover.sentences.es.js';

@@ -304,6 +304,12 @@ function Customers({ thread }: { readonly thread: Thread }): VNode | null {
   );
 }
 
+/** A reason in the reader's words; what film it was stands as it is. */
+function eventText({ kind, says }: LineEvent): string {
+  if (kind === 'film') return says;
+  return say(kind === 'stop' ? `stop-reason-${says}` : `removal-reason-${says}`);
+}
+
 function LineEvents({
   events,
   timeZone,
@@ -322,7 +328,7 @@ function LineEvents({
         <tr key={`${event.kind} ${event.at} ${event.says}`}>
           <td>{localText(event.at, timeZone)}</td>
           <td>
-            {say(`line-event-${event.kind}`)}: {event.says}
+            {say(`line-event-${event.kind}`)}: {eventText(event)}
           </td>
           <td class="number">{event.grams === null ? '' : kilograms(event.grams)}</td>
         </tr>

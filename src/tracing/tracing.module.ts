@@ -6,6 +6,7 @@ import { HoldSinceLastGood } from './hold-since-last-good.js';
 import { PlaceHold } from './place-hold.js';
 import { ThreadApi } from './thread.api.js';
 import './tracing.sentences.js';
+import './tracing.sentences.es.js';
 
 @Module({
   controllers: [ThreadApi, HoldReachApi],

@@ -55,7 +55,7 @@ addSentences('en', {
   'thread-bag-count': 'Whole bags',
   'thread-near-it': 'What happened on the line meanwhile',
   'thread-what': 'What',
-  'line-film': '{code} ({kind})',
+  'line-film': '{code} ({kind:film-kind})',
   'thread-basis':
     'Least and most hold however the hopper flows; they come from what was weighed and counted, with the limits of the scales. Likely: {model}, from {permille} ‰ of the smallest sold unit on. It shows where to look first and never narrows a safety recall. Least and most of several bags do not add up; likely does. Read {at}.',
   'line-event-stop': 'Stop',

@@ -6,6 +6,7 @@ import { UnitOfWork } from '../database/unit-of-work.js';
 import { JobRunner } from '../jobs/job-runner.js';
 import { NotFound } from '../refusal.js';
 import { PaperFile } from './paper-file.entity.js';
+import { inPaperLanguage } from './paper-language.js';
 import { PaperRenderers } from './paper-renderers.js';
 
 /** A paper as lists show it. */
@@ -48,8 +49,9 @@ export class Papers implements OnModuleInit {
       FROM "paper" p LEFT JOIN "paper_file" f ON f."paper_id" = p."id" WHERE p."id" = ${paperId}`;
     if (paper === undefined) throw new NotFound('paper', paperId);
     if (paper.file !== null) return;
+    const { kind, edition, facts, issuedAt } = paper;
     const bytes = Buffer.from(
-      await this.renderers.of(paper.kind, paper.edition)(JSON.parse(paper.facts), paper.issuedAt),
+      await inPaperLanguage(() => this.renderers.of(kind, edition)(JSON.parse(facts), issuedAt)),
     );
     await this.units.run((tx) =>
       tx.insert(PaperFile, { paperId, bytes, sha256: sha256(bytes), renderedAt: this.clock.now() }),

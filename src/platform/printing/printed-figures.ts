@@ -1,4 +1,6 @@
 import { formatKilograms } from '../../core/units/grams.js';
+import { localText } from '../web/local-text.js';
+import { inPaperLanguage } from './paper-language.js';
 
 const months = ['JAN', 'FEB', 'MAR', 'APR', 'MAY', 'JUN', 'JUL', 'AUG', 'SEP', 'OCT', 'NOV', 'DEC'];
 
@@ -21,6 +23,11 @@ export function thousands(count: number): string {
 export function printedDay(dayOn: string): string {
   const [year = '', month = '', day = ''] = dayOn.split('-');
   return `${Number(day)} ${months[Number(month) - 1] ?? '?'} ${year}`;
+}
+
+/** An instant by the plant's clock, the same whoever has the paper printed: `Thu 12 Mar 2026, 08:41`. */
+export function printedTime(at: string, timeZone: string): string {
+  return inPaperLanguage(() => localText(at, timeZone));
 }
 
 /** An SSCC in groups that can be read out: `0952 01230 00000 0011`. */

@@ -4,8 +4,9 @@ import { languageNow, type Language } from './language.js';
 const catalogue = new Map<string, string>();
 
 /**
- * Adds a room's sentences to the catalogue. A sentence is plain text with `{names}` in the place of facts. A refusal's
- * sentence says what is so and what to do next.
+ * Adds a room's sentences to the catalogue. A sentence is plain text with `{names}` in the place of facts; a fact that
+ * is a word of the house is said in the words of its family: `{status:bag-status}` says `bag-status-full` for `full`.
+ * A refusal's sentence says what is so and what to do next.
  *
  * @throws {RangeError} when a code is there already with another sentence
  */
@@ -16,6 +17,13 @@ export function addSentences(language: Language, sentences: Readonly<Record<stri
     if (known !== undefined && known !== text) throw new RangeError(`two sentences for ${key}`);
     catalogue.set(key, text);
   }
+}
+
+/** All sentences of a language, by their codes. */
+export function sentencesOf(language: Language): ReadonlyMap<string, string> {
+  const start = `${language}:`;
+  const own = [...catalogue].filter(([key]) => key.startsWith(start));
+  return new Map(own.map(([key, text]) => [key.slice(start.length), text]));
 }
 
 /** Whether the catalogue has a sentence for this code. */
@@ -29,8 +37,21 @@ export function hasSentence(code: string, language: Language = 'en'): boolean {
  */
 export function say(code: string, facts: SentenceFacts = {}, language: Language = languageNow()): string {
   const text = catalogue.get(`${language}:${code}`) ?? catalogue.get(`en:${code}`) ?? code;
-  return text.replaceAll(/\{(\w+)\}/g, (whole, name: string) => {
+  return text.replaceAll(/\{(\w+)(?::([a-z-]+))?\}/g, (whole, name: string, family?: string) => {
     const fact = facts[name];
-    return fact === undefined ? whole : String(fact ?? '–');
+    if (fact === undefined) return whole;
+    if (fact === null) return '–';
+    return family === undefined ? String(fact) : wordsFor(String(fact), { family, facts, language });
   });
+}
+
+/** Words of the house among facts, such as `opened` of `{status:bag-status}`; what the catalogue does not know stays. */
+function wordsFor(
+  fact: string,
+  { family, ...asked }: { readonly family: string; readonly facts: SentenceFacts; readonly language: Language },
+): string {
+  return fact
+    .split(', ')
+    .map((word) => (hasSentence(`${family}-${word}`) ? say(`${family}-${word}`, asked.facts, asked.language) : word))
+    .join(', ');
 }

@@ -69,7 +69,7 @@ const numberFromText = Transform(({ value }: { value: unknown }) => {
   return /^-?\d{1,15}$/.test(text) ? Number(text) : text;
 });
 
-/** A text of one line. No control characters. */
+/** A text of one line. No control characters. `form` is what a pattern takes: `pin` for the sentence `form-pin`. */
 export function TextField(
   options: FieldOptions & { least?: number; most?: number; pattern?: RegExp; form?: string } = {},
 ): PropertyDecorator {

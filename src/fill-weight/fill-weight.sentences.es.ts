@@ -1,0 +1,7 @@
+import { addSentences } from '../platform/sentences/sentences.js';
+
+addSentences('es', {
+  'hand-sample': 'muestra pesada a mano',
+  'net-far-from-nominal':
+    'El paquete {pack} de la muestra pesa {grams} g, más de un {percent} % lejos del nominal de {nominalGrams} g. Pesarlo otra vez; mirar si se leyó el bruto como neto, o si es de otro formato.',
+});
