@@ -1,17 +1,12 @@
-import { bagsOf, type BagRow } from '../drying/bulk-bags.js';
-import { decisionOn, decisionsOn, openHolds, standingsOf } from '../disposition/standings.js';
-import type { BagStanding, DecisionRow, HoldRow, HoldScope } from '../disposition/standings.js';
+import type { BagRow } from '../drying/bulk-bags.js';
+import type { BagStanding, HoldRow } from '../disposition/standings.js';
 import { worstState, type StateWord } from '../disposition/worst-state.js';
-import { sourcesOfTargets, type SourceLink } from '../hopper/hopper-links.js';
-import { filmRangesOfRuns } from '../packing/packing-runs.js';
+import type { SourceLink } from '../hopper/hopper-links.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import type { SentenceFacts } from '../platform/refusal.js';
 import { overlaps } from '../packing/run-ranges.js';
-import { bagsOutside } from './bags-outside.js';
-import { packsBeyondCount } from './packs-beyond-count.js';
-import { contentsOf } from './pallet-list.js';
-import type { ContentRow } from './pallet-rows.js';
-import { spreadOf, type PalletSpread } from './pallet-spread.js';
+import { beyondCounts } from './packs-beyond-count.js';
+import { readStandingFacts, scopeName, scopesOf, type PalletFacts, type StandingFacts } from './standing-facts.js';
 
 /** Why a pallet stands as it does: a sentence's code and facts. `state` null: worth knowing, but it holds nothing up. */
 export interface StandingReason {
@@ -37,32 +32,24 @@ export async function standingOfPallet(from: ReadFrom, palletId: string): Promis
   return standing;
 }
 
-/** The same for several pallets: each hopper period is read once for all of them, and each bag's reasons once. */
+/** The same for several pallets: everything is read once for all of them, each hopper period too. */
 export async function standingsOfPallets(
   from: ReadFrom,
   palletIds: readonly string[],
 ): Promise<ReadonlyMap<string, PalletStanding>> {
-  const spreads: PalletSpread[] = [];
-  for (const palletId of palletIds) spreads.push(await spreadOf(from, palletId));
-  const links = await sourcesOfTargets(
-    from,
-    spreads.map((spread) => ({ ranges: spread.possible, certain: spread.certain })),
+  if (palletIds.length === 0) return new Map();
+  const known = await readStandingFacts(from, palletIds);
+  return new Map(
+    [...known.pallets].map(([palletId, pallet]) => {
+      const reasons = [
+        ...reasonsOfDecisions(palletId, pallet, known),
+        ...reasonsOfHolds(palletId, pallet, known),
+        ...reasonsOfBags(known, pallet.links),
+        ...reasonsOfCounts(pallet, known),
+      ];
+      return [palletId, { state: worstOf(reasons), reasons, bags: pallet.links }];
+    }),
   );
-  const bags = await readBags(from, links.flat());
-  const standings = new Map<string, PalletStanding>();
-  for (const [place, palletId] of palletIds.entries()) {
-    const [spread, own] = [spreads[place], links[place] ?? []];
-    if (spread === undefined) continue;
-    const contents = await contentsOf(from, [palletId]);
-    const reasons = [
-      ...(await reasonsOfDecisions(from, palletId, spread, contents)),
-      ...(await reasonsOfHolds(from, palletId, { spread, contents, links: own })),
-      ...reasonsOfBags(bags, own),
-      ...(await reasonsOfCounts(from, contents)),
-    ];
-    standings.set(palletId, { state: worstOf(reasons), reasons, bags: own });
-  }
-  return standings;
 }
 
 /** The worst that any reason says; without one nothing speaks against it. */
@@ -71,16 +58,15 @@ export function worstOf(reasons: readonly StandingReason[]): StateWord {
 }
 
 /** What quality said of the pallet, of those it was made from, and of its lots. */
-async function reasonsOfDecisions(
-  from: ReadFrom,
+function reasonsOfDecisions(
   palletId: string,
-  spread: PalletSpread,
-  contents: readonly ContentRow[],
-): Promise<readonly StandingReason[]> {
-  const own = await decisionOn(from, 'pallet', palletId);
-  const inherited: ReadonlyMap<string, DecisionRow> =
-    own.decidedAt === null ? await decisionsOn(from, 'pallet', spread.ancestorIds) : new Map();
-  const ofPallet = [own, ...inherited.values()]
+  { spread, contents }: PalletFacts,
+  known: StandingFacts,
+): readonly StandingReason[] {
+  const own = known.palletDecisions.get(palletId);
+  const inherited =
+    own?.decidedAt == null ? spread.ancestorIds.flatMap((id) => known.palletDecisions.get(id) ?? []) : [];
+  const ofPallet = [...(own === undefined ? [] : [own]), ...inherited]
     .filter((decision) => decision.decidedAt !== null)
     .map((decision) => ({
       code: `pallet-${decision.verdict}`,
@@ -88,66 +74,38 @@ async function reasonsOfDecisions(
       state: decision.verdict,
     }));
   const codes = new Map(contents.map((row) => [row.lotId, row.lotCode]));
-  const decisions = await decisionsOn(from, 'lot', [...codes.keys()]);
-  const ofLots = [...decisions]
-    .filter(([, decision]) => decision.decidedAt !== null)
-    .map(([lotId, { verdict, reason }]) => ({
-      code: `lot-${verdict}`,
-      facts: { lot: codes.get(lotId) ?? null, reason },
-      state: verdict,
-    }));
+  const ofLots = [...codes].flatMap(([lotId, lot]): readonly StandingReason[] => {
+    const decision = known.lotDecisions.get(lotId);
+    if (decision?.decidedAt == null) return [];
+    const { verdict, reason } = decision;
+    return [{ code: `lot-${verdict}`, facts: { lot, reason }, state: verdict }];
+  });
   return [...ofPallet, ...ofLots];
 }
 
 /** Packs that were never counted may be packs of another run, with other bags in them: it waits until that is cleared. */
-async function reasonsOfCounts(from: ReadFrom, contents: readonly ContentRow[]): Promise<readonly StandingReason[]> {
-  const numbers = new Map(contents.map((row) => [row.runId, row.runNumber]));
-  const beyond = await packsBeyondCount(from, contents);
-  return beyond.map(({ runId, packCount, toCount }) => ({
+function reasonsOfCounts({ contents }: PalletFacts, { packCounts }: StandingFacts): readonly StandingReason[] {
+  return beyondCounts(contents, packCounts).map(({ runId, packCount, toCount }) => ({
     code: 'packs-beyond-count',
-    facts: { run: numbers.get(runId) ?? null, packCount, toCount },
+    facts: { run: contents.find((row) => row.runId === runId)?.runNumber ?? null, packCount, toCount },
     state: 'waiting',
   }));
 }
 
-interface Held {
-  readonly spread: PalletSpread;
-  readonly contents: readonly ContentRow[];
-  readonly links: readonly SourceLink[];
-}
-
 /** Holds on the pallet, its lots, its runs, its film and its hopper periods. Those of bags come with the bags. */
-async function reasonsOfHolds(from: ReadFrom, palletId: string, held: Held): Promise<readonly StandingReason[]> {
-  const { spread, contents, links } = held;
-  const runIds = [...new Set(spread.possible.map((range) => range.runId))];
-  const film = await filmRangesOfRuns(from, runIds);
-  const onFilm = film.filter((range) => spread.possible.some((own) => overlaps(own, range)));
-  const scopes: readonly HoldScope[] = [
-    ...[palletId, ...spread.ancestorIds].map((id) => scope('pallet', id)),
-    ...contents.map((row) => scope('lot', row.lotId)),
-    ...runIds.map((id) => scope('packing-run', id)),
-    ...onFilm.map((range) => scope('film-lot', range.filmLotId)),
-    ...links.map((link) => scope('hopper-period', link.periodId)),
-  ];
-  const holds = await openHolds(from, scopes);
+function reasonsOfHolds(palletId: string, pallet: PalletFacts, known: StandingFacts): readonly StandingReason[] {
+  const names = new Set(scopesOf(palletId, pallet, known.film).map(scopeName));
+  const holds = known.holds.filter((hold) => names.has(scopeName({ kind: hold.scopeKind, id: hold.scopeId })));
   return holds.flatMap((hold) => {
-    const reach = reachOf(hold, held, film);
+    const reach = reachOf(hold, pallet, known.film);
     return reach === null ? [] : [holdReason(hold, reach)];
   });
-}
-
-function scope(kind: HoldScope['kind'], id: string): HoldScope {
-  return { kind, id };
 }
 
 type Reach = 'covered' | 'possible';
 
 /** Whether a hold reaches the pallet: surely or likely, only possibly, or not at all (null). */
-function reachOf(
-  hold: HoldRow,
-  { spread, links }: Held,
-  film: Awaited<ReturnType<typeof filmRangesOfRuns>>,
-): Reach | null {
+function reachOf(hold: HoldRow, { spread, links }: PalletFacts, film: StandingFacts['film']): Reach | null {
   const within = (ranges: readonly { runId: string; fromCount: number; toCount: number | null }[]): Reach | null => {
     if (spread.certain.some((own) => ranges.some((range) => overlaps(own, range)))) return 'covered';
     return spread.possible.some((own) => ranges.some((range) => overlaps(own, range))) ? 'possible' : null;
@@ -173,26 +131,8 @@ function holdReason(hold: HoldRow, reach: Reach, bag: BagRow | null = null): Sta
   };
 }
 
-/** Bags with what is said of them. */
-interface KnownBags {
-  readonly bags: ReadonlyMap<string, BagRow>;
-  readonly standings: ReadonlyMap<string, BagStanding>;
-  /** A result is outside of the specification. */
-  readonly outside: ReadonlySet<string>;
-}
-
-async function readBags(from: ReadFrom, links: readonly SourceLink[]): Promise<KnownBags> {
-  const bags = await bagsOf(
-    from,
-    links.map((link) => link.bagId),
-  );
-  const standings = await standingsOf(from, bags);
-  const outside = await bagsOutside(from, bags, standings);
-  return { bags: new Map(bags.map((bag) => [bag.id, bag])), standings, outside };
-}
-
 /** What is said of each bag whose sugar may be in the packs. A doubtful weight keeps a bag from sale, not its sugar. */
-function reasonsOfBags(known: KnownBags, links: readonly SourceLink[]): readonly StandingReason[] {
+function reasonsOfBags(known: StandingFacts, links: readonly SourceLink[]): readonly StandingReason[] {
   const bagIds = [...new Set(links.map((link) => link.bagId))];
   if (bagIds.length === 0) return [{ code: 'no-bag-known', facts: {}, state: 'waiting' }];
   return bagIds.flatMap((bagId) => {
