@@ -96,11 +96,17 @@ import { PalletMove } from './pallets/pallet-move.entity.js';
 import { PalletState } from './pallets/pallet-state.entity.js';
 import { PalletTakenApart } from './pallets/pallet-taken-apart.entity.js';
 import { Delivery } from './dispatch/delivery.entity.js';
+import { BlindCount } from './dispatch/blind-count.entity.js';
 import { DeliveryCancel } from './dispatch/delivery-cancel.entity.js';
 import { DeliveryClose } from './dispatch/delivery-close.entity.js';
+import { DeliveryDeparture } from './dispatch/delivery-departure.entity.js';
 import { DeliveryLine } from './dispatch/delivery-line.entity.js';
+import { DeliveryPlan } from './dispatch/delivery-plan.entity.js';
+import { DeliveryReturn } from './dispatch/delivery-return.entity.js';
 import { DeliveryState } from './dispatch/delivery-state.entity.js';
 import { Loading } from './dispatch/loading.entity.js';
+import { ReturnDecision } from './dispatch/return-decision.entity.js';
+import { ReturnedUnit } from './dispatch/returned-unit.entity.js';
 import { Unloading } from './dispatch/unloading.entity.js';
 import { VehicleCheck } from './dispatch/vehicle-check.entity.js';
 import { Account } from './reconciliation/account.entity.js';
@@ -213,6 +219,12 @@ export const entities: readonly EntityClass[] = [
   Loading,
   Unloading,
   VehicleCheck,
+  BlindCount,
+  DeliveryPlan,
+  DeliveryDeparture,
+  DeliveryReturn,
+  ReturnedUnit,
+  ReturnDecision,
   Account,
   Handover,
   HandoverAnswer,

@@ -46,7 +46,7 @@ export async function refuseLoaded(
   const other = await deliveryOf(tx, on.deliveryId);
   const facts = { unit: unit.name, order: other.orderNumber, note: other.noteNumber };
   if (other.id === delivery.id) throw new Refusal('already-loaded', facts);
-  throw new Refusal(other.status === 'closed' ? 'already-dispatched' : 'loaded-elsewhere', facts);
+  throw new Refusal(other.status === 'left' ? 'already-dispatched' : 'loaded-elsewhere', facts);
 }
 
 /**

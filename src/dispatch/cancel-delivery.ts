@@ -11,7 +11,7 @@ import { takeOpenDelivery } from './take-delivery.js';
 
 /**
  * A delivery will not happen.
- * Refusals: `delivery-is-closed`, `delivery-is-cancelled`, `units-still-on`.
+ * Refusals: `delivery-is-closed`, `delivery-has-left`, `delivery-is-cancelled`, `units-still-on`.
  */
 @Injectable()
 export class CancelDelivery {

@@ -42,7 +42,7 @@ export async function checkPointsAt(
 
 /**
  * The vehicle is looked at before loading. It passes only if every point is fine; one that fails takes nothing.
- * Refusals: `delivery-is-closed`, `delivery-is-cancelled`, `check-points-missing`, `check-point-unknown`,
+ * Refusals: `delivery-is-closed`, `delivery-has-left`, `delivery-is-cancelled`, `check-points-missing`, `check-point-unknown`,
  * `other-vehicle-is-loaded`.
  */
 @Injectable()

@@ -1,5 +1,6 @@
 import { readDocumentNumber } from '../core/identifiers/document-number.js';
 import { makeDocumentNumber } from '../core/identifiers/document-number.js';
+import type { Instant } from '../platform/clock.js';
 import type { Page } from '../platform/web/listed.js';
 import { inChunks } from '../platform/database/in-chunks.js';
 import { onlyRow, type ReadFrom } from '../platform/database/reading.js';
@@ -30,9 +31,10 @@ export async function findDelivery(from: ReadFrom, siteId: string, numberOrId: s
   const number = typed === null ? asked : makeDocumentNumber(typed);
   const [row] = await from.sql<DeliveryRow>`
     ${() => deliverySelect} AND d."site_id" = ${siteId} AND (
-      d."id" = ${asked.toLowerCase()} OR UPPER(d."order_number") = ${asked.toUpperCase()} OR d."id" IN (
-        SELECT n."subject_id" FROM "paper" n
-        WHERE n."site_id" = ${siteId} AND n."number" = ${number} AND n."subject_kind" = 'delivery'))
+      d."id" = ${asked.toLowerCase()} OR UPPER(COALESCE(n."order_number", d."order_number")) = ${asked.toUpperCase()}
+      OR d."id" IN (
+        SELECT w."subject_id" FROM "paper" w
+        WHERE w."site_id" = ${siteId} AND w."number" = ${number} AND w."subject_kind" = 'delivery'))
     ORDER BY d."id" DESC LIMIT 1`;
   if (row === undefined) throw new NotFound('delivery', asked);
   return row;
@@ -43,6 +45,24 @@ export async function deliveryPage(from: ReadFrom, siteId: string, page: Page): 
   return from.sql<DeliveryRow>`
     ${() => deliverySelect} AND d."site_id" = ${siteId} AND d."id" < ${page.before ?? '~'}
     ORDER BY d."id" DESC LIMIT ${page.limit}`;
+}
+
+/**
+ * Deliveries that concern today: those that have not left yet and are planned for no later than the day, and what left
+ * since an instant. The next to leave first; those without a time after the others of their day.
+ */
+export async function deliveriesToGo(
+  from: ReadFrom,
+  siteId: string,
+  { on, leftSince }: { readonly on: string; readonly leftSince: Instant },
+): Promise<readonly DeliveryRow[]> {
+  const rows = await from.sql<DeliveryRow>`
+    ${() => deliverySelect} AND d."site_id" = ${siteId} AND (
+      (s."status" IN ('planned', 'loading', 'closed') AND COALESCE(n."planned_on", d."planned_on") <= ${on})
+      OR (s."status" = 'left' AND g."left_at" >= ${leftSince}))
+    ORDER BY d."id" LIMIT 200`;
+  const orderOf = (row: DeliveryRow): string => row.leavesAt ?? `${row.plannedOn}~`;
+  return rows.sort((one, other) => (orderOf(one) < orderOf(other) ? -1 : Number(orderOf(one) > orderOf(other))));
 }
 
 export async function linesOf(from: ReadFrom, deliveryId: string): Promise<readonly LineRow[]> {
@@ -76,33 +96,39 @@ export async function bagDeliveryOf(from: ReadFrom, bagId: string): Promise<Deli
   return row === undefined ? null : deliveryOf(from, row.deliveryId);
 }
 
-/** The deliveries that these units are on or went with, one row a unit. */
+/** The deliveries that these units are on or went with, one row a unit. What came back is on none any more. */
 export async function deliveriesOfUnits(
   from: ReadFrom,
   units: { readonly palletIds: readonly string[]; readonly bagIds: readonly string[] },
 ): Promise<readonly LoadedRow[]> {
   const ofPallets = await inChunks(
     units.palletIds,
-    (chunk) => from.sql<LoadedRow>`${() => loadedSelect} AND l."pallet_id" IN (${() => chunk}) ORDER BY l."id"`,
+    (chunk) =>
+      from.sql<LoadedRow>`${() => loadedSelect} ${() => notReturned} AND l."pallet_id" IN (${() => chunk}) ORDER BY l."id"`,
   );
   const ofBags = await inChunks(
     units.bagIds,
-    (chunk) => from.sql<LoadedRow>`${() => loadedSelect} AND l."bag_id" IN (${() => chunk}) ORDER BY l."id"`,
+    (chunk) =>
+      from.sql<LoadedRow>`${() => loadedSelect} ${() => notReturned} AND l."bag_id" IN (${() => chunk}) ORDER BY l."id"`,
   );
   return [...ofPallets, ...ofBags];
 }
 
 const deliverySelect = `
   SELECT d."id", d."site_id" AS "siteId", d."customer_id" AS "customerId", c."code" AS "customerCode",
-    k."name" AS "customerName", d."order_number" AS "orderNumber", d."planned_on" AS "plannedOn", s."status",
+    k."name" AS "customerName", COALESCE(n."order_number", d."order_number") AS "orderNumber",
+    COALESCE(n."planned_on", d."planned_on") AS "plannedOn", n."leaves_at" AS "leavesAt", s."status",
     s."loaded_count" AS "loadedCount", p."number" AS "noteNumber", x."paper_id" AS "notePaperId",
-    x."closed_at" AS "closedAt"
+    x."closed_at" AS "closedAt", g."left_at" AS "leftAt"
   FROM "delivery" d
   JOIN "delivery_state" s ON s."delivery_id" = d."id"
   JOIN "customer" c ON c."id" = d."customer_id"
   LEFT JOIN "customer_contact" k ON k."customer_id" = d."customer_id"
   LEFT JOIN "delivery_close" x ON x."delivery_id" = d."id" AND x."voided_by" IS NULL
   LEFT JOIN "paper" p ON p."id" = x."paper_id"
+  LEFT JOIN "delivery_departure" g ON g."delivery_id" = d."id" AND g."voided_by" IS NULL
+  LEFT JOIN "delivery_plan" n ON n."id" = (
+    SELECT MAX(y."id") FROM "delivery_plan" y WHERE y."delivery_id" = d."id" AND y."voided_by" IS NULL)
   WHERE d."voided_by" IS NULL`;
 
 /** Loadings that stand: not void, and not taken off again. */
@@ -112,3 +138,7 @@ const loadedSelect = `
   FROM "loading" l
   WHERE l."voided_by" IS NULL
     AND NOT EXISTS (SELECT 1 FROM "unloading" u WHERE u."loading_id" = l."id" AND u."voided_by" IS NULL)`;
+
+/** Nor come back from the customer. */
+const notReturned = `
+    AND NOT EXISTS (SELECT 1 FROM "returned_unit" r WHERE r."loading_id" = l."id" AND r."voided_by" IS NULL)`;

@@ -25,6 +25,10 @@ export class DeliveryClose {
   @WordColumn()
   seal!: string;
 
+  /** Code of a fixed reason why less went than was ordered. */
+  @WordColumn({ nullable: true })
+  shortCode!: string | null;
+
   @TextColumn({ nullable: true })
   shortReason!: string | null;
 

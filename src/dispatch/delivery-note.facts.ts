@@ -22,6 +22,8 @@ export interface DeliveryNoteFacts {
   readonly totals: NoteTotals;
   /** Lines of which less is on than was ordered. */
   readonly short: readonly { readonly name: string; readonly ordered: number; readonly loaded: number }[];
+  /** Code of the fixed reason, said when the note is made; absent on notes from before there were such. */
+  readonly shortCode?: string | null;
   readonly shortReason: string | null;
   readonly remarks: string | null;
 }

@@ -116,12 +116,18 @@ function endings(flow: NoteFlow, facts: DeliveryNoteFacts): void {
     const lines = facts.short.map(({ name, ordered, loaded }) =>
       say('note-short-line', { name, ordered: thousands(ordered), loaded: thousands(loaded) }),
     );
-    flow.paragraph(`${say('note-short')} ${lines.join('; ')}. ${facts.shortReason ?? ''}`, { bold: true });
+    const why = [shortWords(facts.shortCode), facts.shortReason].filter((words) => words != null).join(': ');
+    flow.paragraph(`${say('note-short')} ${lines.join('; ')}. ${why}`, { bold: true });
   }
   const lots = facts.products.flatMap((product) => product.lots.map((lot) => lot.code));
   if (lots.length > 0) flow.paragraph(`${say('note-lots')} ${[...new Set(lots)].join(', ')}`);
   if (facts.remarks !== null) flow.paragraph(`${say('note-remarks')} ${facts.remarks}`);
   flow.yMm += 2;
+}
+
+/** `other` says nothing: the words beside it do. */
+function shortWords(code: string | null | undefined): string | null {
+  return code == null || code === 'other' ? null : say(`short-${code}`);
 }
 
 const boxMm = 26;

@@ -1,6 +1,7 @@
 import type { Instant } from '../platform/clock.js';
 
-export const deliveryStatuses = ['planned', 'loading', 'closed', 'cancelled'] as const;
+/** `closed`: the papers are printed, the vehicle is still here. */
+export const deliveryStatuses = ['planned', 'loading', 'closed', 'left', 'cancelled'] as const;
 export type DeliveryStatus = (typeof deliveryStatuses)[number];
 
 /** A delivery with how far it is, and the number of its good note. */
@@ -13,6 +14,8 @@ export interface DeliveryRow {
   readonly customerName: string | null;
   readonly orderNumber: string;
   readonly plannedOn: string;
+  /** When the vehicle is to leave; null: some time that day. */
+  readonly leavesAt: Instant | null;
   readonly status: DeliveryStatus;
   /** Units on the vehicle. */
   readonly loadedCount: number;
@@ -20,6 +23,8 @@ export interface DeliveryRow {
   readonly noteNumber: string | null;
   readonly notePaperId: string | null;
   readonly closedAt: Instant | null;
+  /** Null until it went through the gate. */
+  readonly leftAt: Instant | null;
 }
 
 /** An order line with what of it is on the vehicle. Packs of a format, or whole bags of a grade. */

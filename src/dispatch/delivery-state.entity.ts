@@ -8,7 +8,7 @@ export class DeliveryState {
   deliveryId!: string;
 
   @WordColumn()
-  status!: 'planned' | 'loading' | 'closed' | 'cancelled';
+  status!: 'planned' | 'loading' | 'closed' | 'left' | 'cancelled';
 
   @WholeColumn()
   loadedCount!: number;

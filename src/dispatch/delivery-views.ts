@@ -9,6 +9,7 @@ import { findDelivery, loadedOn } from './deliveries.js';
 import type { DeliveryRow, LineProgress, NoteRow, VehicleCheckRow } from './delivery-rows.js';
 import { notesOf } from './issue-note.js';
 import { progressOf } from './line-progress.js';
+import { returnedUnitsOf, type ReturnedUnitRow } from './returns.js';
 import { lastVehicleCheck } from './take-delivery.js';
 
 /** A unit on a delivery as people know it. */
@@ -35,7 +36,9 @@ export interface DeliveryView extends DeliveryRow {
   /** All notes, the void ones too. */
   readonly notes: readonly NoteRow[];
   readonly seal: string | null;
+  readonly shortCode: string | null;
   readonly shortReason: string | null;
+  readonly returned: readonly ReturnedUnitRow[];
 }
 
 export async function deliveryView(
@@ -46,8 +49,8 @@ export async function deliveryView(
 ): Promise<DeliveryView> {
   const delivery = await findDelivery(from, siteId, numberOrId);
   const close = onlyRow(
-    await from.sql<{ seal: string; shortReason: string | null }>`
-      SELECT "seal", "short_reason" AS "shortReason" FROM "delivery_close"
+    await from.sql<{ seal: string; shortCode: string | null; shortReason: string | null }>`
+      SELECT "seal", "short_code" AS "shortCode", "short_reason" AS "shortReason" FROM "delivery_close"
       WHERE "delivery_id" = ${delivery.id} AND "voided_by" IS NULL`,
   );
   return {
@@ -58,7 +61,9 @@ export async function deliveryView(
     checkPoints: await checkPointsAt(from, siteId, now),
     notes: await notesOf(from, delivery.id),
     seal: close?.seal ?? null,
+    shortCode: close?.shortCode ?? null,
     shortReason: close?.shortReason ?? null,
+    returned: await returnedUnitsOf(from, delivery.id),
   };
 }
 

@@ -11,7 +11,8 @@ import { CancelDelivery } from './cancel-delivery.js';
 import { deliveryPage } from './deliveries.js';
 import type { DeliveryRow } from './delivery-rows.js';
 import { deliveryView, type DeliveryView } from './delivery-views.js';
-import { CancelDeliveryForm, PlanDeliveryForm } from './delivery.form.js';
+import { ChangeDelivery } from './change-delivery.js';
+import { CancelDeliveryForm, ChangeDeliveryForm, PlanDeliveryForm } from './delivery.form.js';
 import { PlanDelivery, type PlanAnswer } from './plan-delivery.js';
 
 @ApiTags('deliveries')
@@ -22,6 +23,7 @@ export class DeliveryApi {
     private readonly clock: Clock,
     private readonly planDelivery: PlanDelivery,
     private readonly cancelDelivery: CancelDelivery,
+    private readonly changeDelivery: ChangeDelivery,
   ) {}
 
   @Post()
@@ -48,6 +50,17 @@ export class DeliveryApi {
   })
   one(@Acting() actor: Actor, @Param('id', ParseUUIDPipe) id: string): Promise<DeliveryView> {
     return deliveryView(this.reader, actor.siteId, id, this.clock.now());
+  }
+
+  @Post(':id/changes')
+  @May('keep-deliveries')
+  @ApiOperation({ summary: 'Change when a delivery is to leave, its order number and its lines' })
+  change(
+    @Asking() asked: Asked,
+    @Param('id', ParseUUIDPipe) id: string,
+    @Body() form: ChangeDeliveryForm,
+  ): Promise<{ readonly id: string }> {
+    return this.changeDelivery.execute(asked, id, form);
   }
 
   @Post(':id/cancellation')

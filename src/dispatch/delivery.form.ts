@@ -31,8 +31,28 @@ export class PlanDeliveryForm {
   @DayField({ says: 'The day on which it is to leave' })
   plannedOn!: string;
 
+  @InstantField({ optional: true, says: 'When the vehicle is to leave' })
+  leavesAt?: string | null;
+
   @FormListField(() => OrderLineForm, { most: 50 })
   lines!: OrderLineForm[];
+}
+
+export class ChangeDeliveryForm {
+  @TextField({ most: 40, example: '4500123', says: 'The customer’s order number' })
+  orderNumber!: string;
+
+  @DayField({ says: 'The day on which it is to leave' })
+  plannedOn!: string;
+
+  @InstantField({ optional: true, says: 'When the vehicle is to leave' })
+  leavesAt?: string | null;
+
+  @FormListField(() => OrderLineForm, { most: 50, says: 'All lines as they are to be' })
+  lines!: OrderLineForm[];
+
+  @TextField({ most: 200, example: 'The customer takes two pallets more' })
+  reason!: string;
 }
 
 export class CheckAnswerForm {
@@ -55,51 +75,6 @@ export class CheckVehicleForm {
 
   @InstantField({ optional: true })
   checkedAt?: string | null;
-
-  @TextField({ optional: true, says: 'Why it comes late' })
-  reason?: string | null;
-}
-
-export class LoadUnitForm {
-  @TextField({ optional: true, most: 60, example: '095201230000000011', says: 'A pallet as scanned: SSCC or id' })
-  pallet?: string | null;
-
-  @TextField({ optional: true, most: 60, example: '4182-K', says: 'A whole bag: short number, SSCC or id' })
-  bag?: string | null;
-
-  @InstantField({ optional: true })
-  loadedAt?: string | null;
-
-  @TextField({ optional: true, says: 'Why it comes late' })
-  reason?: string | null;
-}
-
-export class UnloadUnitForm {
-  @TextField({ optional: true, most: 60, example: '095201230000000011', says: 'A pallet: SSCC or id' })
-  pallet?: string | null;
-
-  @TextField({ optional: true, most: 60, example: '4182-K', says: 'A bag: short number, SSCC or id' })
-  bag?: string | null;
-
-  @TextField({ most: 200, example: 'Wrong lot for this customer' })
-  reason!: string;
-}
-
-export class CloseDeliveryForm {
-  @TextField({ most: 40, example: 'S123456', says: 'Number of the seal' })
-  seal!: string;
-
-  @WholeField({ most: 1000, example: 26, says: 'Units counted by walking round, without the list' })
-  blindCount!: number;
-
-  @TextField({ optional: true, most: 200, says: 'Why less is on than was ordered' })
-  shortReason?: string | null;
-
-  @TextField({ optional: true, most: 500, says: 'Printed on the note as it is' })
-  remarks?: string | null;
-
-  @InstantField({ optional: true })
-  closedAt?: string | null;
 
   @TextField({ optional: true, says: 'Why it comes late' })
   reason?: string | null;
@@ -132,4 +107,18 @@ export class VoidNoteForm {
 export class CancelDeliveryForm {
   @TextField({ most: 200, example: 'Order withdrawn by the customer' })
   reason!: string;
+}
+
+export class VehicleLeavesForm {
+  @InstantField({ optional: true })
+  leftAt?: string | null;
+
+  @FlagField({
+    optional: true,
+    says: 'It has left already: recorded whatever is on it, and quality is told of what should not have gone',
+  })
+  isGone?: boolean | null;
+
+  @TextField({ optional: true, says: 'Why it comes late' })
+  reason?: string | null;
 }

@@ -11,6 +11,7 @@ describe('pallets and deliveries by their addresses', () => {
   let clerk: SignedInPerson;
   let loader: SignedInPerson;
   let auditor: SignedInPerson;
+  let quality: SignedInPerson;
   beforeAll(async () => {
     house = await openHouse();
     plant = await aPlant(house, { packsPerPallet: 100 });
@@ -19,6 +20,7 @@ describe('pallets and deliveries by their addresses', () => {
     clerk = await signIn('dispatch-clerk');
     loader = await signIn('loader');
     auditor = await signIn('auditor');
+    quality = await signIn('quality-officer');
   });
   afterAll(async () => {
     await house.close();
@@ -51,8 +53,12 @@ describe('pallets and deliveries by their addresses', () => {
     await made(loader, `${at}/unloadings`, { pallet: other['sscc'], reason: 'goes with the next' });
     const again = await loader.post(`${at}/loadings`, { pallet: pallet['sscc'] });
     expect([again.status, again.body]).toMatchObject([409, { type: expect.stringContaining('already-loaded') }]);
-    const closing = { seal: 'S1', blindCount: 1, shortReason: 'part pallet stays' };
+    const closing = { seal: 'S1', shortCode: 'other', shortReason: 'part pallet stays' };
     expect((await loader.post(`${at}/close`, closing)).status).toBe(403);
+    expect((await clerk.post(`${at}/close`, closing)).body).toMatchObject({
+      type: expect.stringContaining('blind-count-missing'),
+    });
+    expect(await made(loader, `${at}/blind-counts`, { unitCount: 1 })).toMatchObject({ agrees: true });
     const note = await made(clerk, `${at}/close`, closing);
     const view = await auditor.get(at);
     expect(view.body).toMatchObject({
@@ -66,6 +72,19 @@ describe('pallets and deliveries by their addresses', () => {
     const file = await auditor.get(`/papers/${String(note['paperId'])}/file`);
     expect(file.status).toBe(200);
     await made(clerk, `${at}/void-notes`, { correction: 'incorrect-data', reason: 'seal misread', seal: 'S2' });
+    expect((await loader.post(`${at}/departure`, {})).status).toBe(403);
+    await made(clerk, `${at}/departure`, {});
+    const back = await made(clerk, `${at}/returns`, {
+      why: 'refused-by-customer',
+      placeId: plant.placeIds.store,
+      units: [{ pallet: pallet['sscc'], creditedCount: 100 }],
+    });
+    const [unit] = back['unitIds'] as string[];
+    const decision = { fate: 'restock', reason: 'whole, dry, never opened' };
+    expect((await clerk.post(`/api/returned-units/${unit!}/decision`, decision)).status).toBe(403);
+    expect((await auditor.get('/api/returns')).body).toMatchObject({ items: [{ id: unit, name: pallet['sscc'] }] });
+    await made(quality, `/api/returned-units/${unit!}/decision`, decision);
+    expect((await auditor.get('/api/returns')).body).toEqual({ items: [] });
   });
 
   it('shows the pages to anyone who may read', async () => {
@@ -104,6 +123,17 @@ describe('pallets and deliveries by their addresses', () => {
     await made(loader, `${last}/end`, { reason: 'new cartons' });
     const next = await made(loader, '/api/pallets', { run: run.number });
     await made(clerk, `/api/pallets/${String(next['id'])}/corrections`, { reason: 'twice' });
+    const order = {
+      orderNumber: '4500125',
+      plannedOn: '2026-03-13',
+      lines: [{ gradeId: plant.gradeId, orderedCount: 2 }],
+    };
+    const changed = await made(clerk, '/api/deliveries', { ...order, customerId: plant.customerId });
+    await made(clerk, `/api/deliveries/${String(changed['id'])}/changes`, {
+      ...order,
+      orderNumber: '4500126',
+      reason: 'typo',
+    });
     const cancelled = await made(clerk, '/api/deliveries', {
       customerId: plant.customerId,
       orderNumber: '4500124',

@@ -5,7 +5,7 @@ addSentences('en', {
   'format-or-grade': 'A line takes either a pack format or a grade of whole bags. Give one of the two.',
   'line-named-twice': 'Line {line} names goods that an earlier line has. Put them into one line.',
   'delivery-is-closed':
-    'Order {order} has left with note {note}. Nothing is changed on it; make the note void first if it was wrong.',
+    'The papers of order {order} are printed (note {note}). Make the note void first if something has to change.',
   'delivery-is-cancelled': 'The delivery of order {order} was cancelled. Plan a new one.',
   'check-points-missing': 'These points of the vehicle check have no answer: {points}. Look at each and answer it.',
   'check-point-unknown': 'The point {point} is not asked, or is answered twice. The check has: {points}.',
@@ -43,8 +43,6 @@ addSentences('en', {
   'nothing-loaded': 'Nothing is on the vehicle for order {order}. Load it, or cancel the delivery.',
   'closed-before-loading':
     'The last unit of order {order} was loaded at {lastAt}, after the time given. Correct the time.',
-  'blind-count-differs':
-    '{counted} counted by walking round is not what was scanned. Count again, then compare unit by unit.',
   'short-reason-needed': 'Less is on than was ordered ({lines}). Load the rest, or say why it stays.',
   'note-not-issued':
     'Order {order} has no good delivery note that could be made void. Open the delivery and look at its notes.',
@@ -60,7 +58,7 @@ addSentences('en', {
   'note-customer': 'customer',
   'note-order': 'ORDER',
   'note-planned': 'PLANNED FOR',
-  'note-left': 'LEFT',
+  'note-left': 'LOADED AND CLOSED',
   'note-vehicle': 'VEHICLE',
   'note-haulier': 'haulier',
   'note-checked': 'VEHICLE CHECKED, PASSED',
@@ -117,7 +115,8 @@ addSentences('en', {
   'delivery-note': 'Delivery note',
   'delivery-now-planned': 'planned',
   'delivery-now-loading': 'being loaded',
-  'delivery-now-closed': 'left',
+  'delivery-now-closed': 'papers printed, still here',
+  'delivery-now-left': 'left',
   'delivery-now-cancelled': 'cancelled',
   'delivery-to-thread': 'Its thread: where all of it came from',
   'delivery-lines': 'Order lines',

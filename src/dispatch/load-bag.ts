@@ -26,7 +26,7 @@ export interface LoadBagForm {
 
 /**
  * A whole bag goes onto the vehicle, sold by its weight.
- * Refusals: `delivery-is-closed`, `delivery-is-cancelled`, `vehicle-not-checked`, `vehicle-failed-check`,
+ * Refusals: `delivery-is-closed`, `delivery-has-left`, `delivery-is-cancelled`, `vehicle-not-checked`, `vehicle-failed-check`,
  * `already-loaded`, `loaded-elsewhere`, `already-dispatched`, `bag-not-whole`, `bag-weight-doubtful`,
  * `scale-not-for-trade`, `before-it-was-filled`, `not-ordered`, `more-than-ordered`, `unit-waits`, `unit-on-hold`,
  * `unit-rejected`.

@@ -31,7 +31,7 @@ export interface LoadAnswer {
 
 /**
  * A pallet goes onto the vehicle of a delivery.
- * Refusals: `delivery-is-closed`, `delivery-is-cancelled`, `vehicle-not-checked`, `vehicle-failed-check`,
+ * Refusals: `delivery-is-closed`, `delivery-has-left`, `delivery-is-cancelled`, `vehicle-not-checked`, `vehicle-failed-check`,
  * `already-loaded`, `loaded-elsewhere`, `already-dispatched`, `pallet-not-in-store`, `before-it-was-built`,
  * `not-ordered`, `more-than-ordered`, `unit-waits`, `unit-on-hold`, `unit-rejected`.
  */

@@ -4,8 +4,10 @@ import type { Asked } from '../journal/entry-draft.js';
 import { May } from '../platform/actor.js';
 import { Asking } from '../platform/web/request.js';
 import { CheckVehicle, type CheckAnswer } from './check-vehicle.js';
-import { CheckVehicleForm, LoadUnitForm, UnloadUnitForm } from './delivery.form.js';
+import { CountBlind, type CountAnswer } from './count-blind.js';
+import { CheckVehicleForm } from './delivery.form.js';
 import { LoadBag } from './load-bag.js';
+import { CountBlindForm, LoadUnitForm, UnloadUnitForm } from './loading.form.js';
 import { LoadPallet, type LoadAnswer } from './load-pallet.js';
 import { oneUnit } from './one-unit.js';
 import { UnloadUnit, type UnloadAnswer } from './unload-unit.js';
@@ -25,6 +27,7 @@ export class LoadingApi {
     private readonly loadPallet: LoadPallet,
     private readonly loadBag: LoadBag,
     private readonly unloadUnit: UnloadUnit,
+    private readonly countBlind: CountBlind,
   ) {}
 
   @Post('vehicle-checks')
@@ -63,5 +66,17 @@ export class LoadingApi {
     @Body() form: UnloadUnitForm,
   ): Promise<UnloadAnswer> {
     return this.unloadUnit.execute(asked, id, form);
+  }
+
+  @Post('blind-counts')
+  @May('load-vehicles')
+  @ApiOperation({ summary: 'Give the count of the units on the vehicle, counted by walking round without the list' })
+  @ApiCreatedResponse({ schema: { example: { agrees: false, difference: null, countsSince: 1 } } })
+  count(
+    @Asking() asked: Asked,
+    @Param('id', ParseUUIDPipe) id: string,
+    @Body() form: CountBlindForm,
+  ): Promise<CountAnswer> {
+    return this.countBlind.execute(asked, id, form);
   }
 }

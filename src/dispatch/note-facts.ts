@@ -21,6 +21,7 @@ export interface NoteDraft {
   readonly version: number;
   readonly replaces: string | null;
   readonly seal: string;
+  readonly shortCode: string | null;
   readonly shortReason: string | null;
   readonly remarks: string | null;
   readonly closedAt: Instant;
@@ -28,7 +29,7 @@ export interface NoteDraft {
 
 /** Everything that the note says, from what is on the vehicle. */
 export async function noteFacts(tx: Tx, draft: NoteDraft): Promise<DeliveryNoteFacts> {
-  const { delivery, check, number, version, replaces, seal, shortReason, remarks } = draft;
+  const { delivery, check, number, version, replaces, seal, shortCode, shortReason, remarks } = draft;
   const site = await siteOf(tx, delivery.siteId);
   const { code, gln, name, address } = await customerOf(tx, delivery.customerId);
   const loaded = await loadedOn(tx, delivery.id);
@@ -64,6 +65,7 @@ export async function noteFacts(tx: Tx, draft: NoteDraft): Promise<DeliveryNoteF
     short: progress
       .filter((line) => line.leftCount > 0)
       .map((line) => ({ name: line.name, ordered: line.orderedCount, loaded: line.loadedCount })),
+    shortCode,
     shortReason,
     remarks,
   };

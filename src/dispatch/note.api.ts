@@ -7,8 +7,10 @@ import { listed, pageOf, type Listed } from '../platform/web/listed.js';
 import { PageQuery } from '../platform/web/page-query.js';
 import { Acting, Asking } from '../platform/web/request.js';
 import { CloseDelivery, type CloseAnswer } from './close-delivery.js';
-import { CloseDeliveryForm, VoidNoteForm } from './delivery.form.js';
+import { VehicleLeavesForm, VoidNoteForm } from './delivery.form.js';
+import { CloseDeliveryForm } from './loading.form.js';
 import { paperPage, type ListedPaper } from './paper-list.js';
+import { VehicleLeaves, type LeaveAnswer } from './vehicle-leaves.js';
 import { VoidDeliveryNote, type VoidAnswer } from './void-delivery-note.js';
 
 @ApiTags('deliveries')
@@ -18,6 +20,7 @@ export class NoteApi {
     @Inject(READER) private readonly reader: ReadFrom,
     private readonly closeDelivery: CloseDelivery,
     private readonly voidDeliveryNote: VoidDeliveryNote,
+    private readonly vehicleLeaves: VehicleLeaves,
   ) {}
 
   @Post('deliveries/:id/close')
@@ -41,6 +44,17 @@ export class NoteApi {
     @Body() form: VoidNoteForm,
   ): Promise<VoidAnswer> {
     return this.voidDeliveryNote.execute(asked, id, form);
+  }
+
+  @Post('deliveries/:id/departure')
+  @May('close-deliveries')
+  @ApiOperation({ summary: 'State that the vehicle left; every unit is looked at for the last time' })
+  leave(
+    @Asking() asked: Asked,
+    @Param('id', ParseUUIDPipe) id: string,
+    @Body() form: VehicleLeavesForm,
+  ): Promise<LeaveAnswer> {
+    return this.vehicleLeaves.execute(asked, id, form);
   }
 
   @Get('papers')

@@ -1,14 +1,15 @@
 import { Injectable } from '@nestjs/common';
 import type { Asked } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
-import type { Tx } from '../platform/database/unit-of-work.js';
 import { Ids } from '../platform/ids.js';
-import { BadForm, NotFound, Refusal, type FieldProblem } from '../platform/refusal.js';
-import { customerOf, formatOf, gradeOf } from '../plant/plant-facts.js';
+import { NotFound } from '../platform/refusal.js';
+import { customerOf } from '../plant/plant-facts.js';
 import { DeliveryLine } from './delivery-line.entity.js';
+import { DeliveryPlan } from './delivery-plan.entity.js';
 import { DeliveryState } from './delivery-state.entity.js';
 import { Delivery } from './delivery.entity.js';
-import type { OrderLineForm, PlanDeliveryForm } from './delivery.form.js';
+import type { PlanDeliveryForm } from './delivery.form.js';
+import { refuseOddLines } from './order-lines.js';
 
 export interface PlanAnswer {
   readonly id: string;
@@ -30,11 +31,13 @@ export class PlanDelivery {
       const { siteId } = asked.actor;
       const customer = await customerOf(tx, form.customerId);
       if (customer.siteId !== siteId) throw new NotFound('customer', form.customerId);
-      refuseOddLines(form.lines);
-      for (const line of form.lines) await refuseUnknownGoods(tx, siteId, line);
+      await refuseOddLines(tx, siteId, form.lines);
       const id = this.ids.next();
       const { orderNumber, plannedOn } = form;
+      const leavesAt = form.leavesAt ?? null;
       await tx.insert(Delivery, { id, siteId, customerId: customer.id, orderNumber, plannedOn, voidedBy: null });
+      const planned = { deliveryId: id, orderNumber, plannedOn, leavesAt };
+      await tx.insert(DeliveryPlan, { id: this.ids.next(), ...planned, voidedBy: null });
       const lines = form.lines.map((line, place) => ({
         id: this.ids.next(),
         deliveryId: id,
@@ -55,6 +58,7 @@ export class PlanDelivery {
           after: {
             orderNumber,
             plannedOn,
+            leavesAt,
             lines: lines.map(({ formatId, gradeId, orderedCount }) => ({ formatId, gradeId, orderedCount })),
           },
           occurredAt: change.recordedAt,
@@ -62,25 +66,4 @@ export class PlanDelivery {
       };
     });
   }
-}
-
-/** Each line is of one kind, and no goods are named twice: what is loaded is counted against one line. */
-function refuseOddLines(lines: readonly OrderLineForm[]): void {
-  const problems = lines.flatMap(({ formatId = null, gradeId = null }, place): readonly FieldProblem[] =>
-    (formatId === null) === (gradeId === null)
-      ? [{ field: `lines.${place}.formatId`, code: 'format-or-grade', facts: {} }]
-      : [],
-  );
-  if (problems.length > 0) throw new BadForm(problems);
-  const goods = lines.map((line) => line.formatId ?? line.gradeId);
-  const twice = goods.findIndex((id, place) => goods.indexOf(id) !== place);
-  if (twice >= 0) throw new Refusal('line-named-twice', { line: twice + 1 });
-}
-
-async function refuseUnknownGoods(tx: Tx, siteId: string, line: OrderLineForm): Promise<void> {
-  const [kind, id] = line.formatId
-    ? (['pack-format', line.formatId] as const)
-    : (['grade', line.gradeId ?? ''] as const);
-  const goods = kind === 'pack-format' ? await formatOf(tx, id) : await gradeOf(tx, id);
-  if (goods.siteId !== siteId) throw new NotFound(kind, id);
 }

@@ -13,19 +13,21 @@ export async function deliveryStatesByFacts(
     deliveryId: string;
     closeId: string | null;
     cancelId: string | null;
+    departureId: string | null;
     everCount: number | string;
     loadedCount: number | string;
   }>`
     SELECT d."id" AS "deliveryId",
       (SELECT c."id" FROM "delivery_close" c WHERE c."delivery_id" = d."id" AND c."voided_by" IS NULL) AS "closeId",
       (SELECT x."id" FROM "delivery_cancel" x WHERE x."delivery_id" = d."id" AND x."voided_by" IS NULL) AS "cancelId",
+      (SELECT g."id" FROM "delivery_departure" g WHERE g."delivery_id" = d."id" AND g."voided_by" IS NULL) AS "departureId",
       (SELECT COUNT(*) FROM "loading" l WHERE l."delivery_id" = d."id" AND l."voided_by" IS NULL) AS "everCount",
       (SELECT COUNT(*) FROM "loading" l WHERE l."delivery_id" = d."id" AND l."voided_by" IS NULL AND NOT EXISTS (
         SELECT 1 FROM "unloading" u WHERE u."loading_id" = l."id" AND u."voided_by" IS NULL)) AS "loadedCount"
     FROM "delivery" d WHERE d."voided_by" IS NULL ORDER BY d."id"`;
-  return rows.map(({ deliveryId, closeId, cancelId, everCount, loadedCount }) => ({
+  return rows.map(({ deliveryId, closeId, cancelId, departureId, everCount, loadedCount }) => ({
     deliveryId,
-    status: statusOf(closeId !== null, cancelId !== null, toWhole(everCount) > 0),
+    status: departureId === null ? statusOf(closeId !== null, cancelId !== null, toWhole(everCount) > 0) : 'left',
     loadedCount: toWhole(loadedCount),
   }));
 }
@@ -45,22 +47,33 @@ export async function wholePalletStates(
     deliveryId: string;
     loadedAt: Instant;
     unloadedAt: Instant | null;
-    closeId: string | null;
+    departureId: string | null;
+    returnPlaceId: string | null;
+    fate: 'restock' | 'destroy' | null;
+    decidedAt: Instant | null;
   }>`
     SELECT l."pallet_id" AS "palletId", l."delivery_id" AS "deliveryId", l."loaded_at" AS "loadedAt",
-      u."unloaded_at" AS "unloadedAt", c."id" AS "closeId"
+      u."unloaded_at" AS "unloadedAt", g."id" AS "departureId", b."place_id" AS "returnPlaceId", e."fate",
+      e."decided_at" AS "decidedAt"
     FROM "loading" l
     LEFT JOIN "unloading" u ON u."loading_id" = l."id" AND u."voided_by" IS NULL
-    LEFT JOIN "delivery_close" c ON c."delivery_id" = l."delivery_id" AND c."voided_by" IS NULL
+    LEFT JOIN "delivery_departure" g ON g."delivery_id" = l."delivery_id" AND g."voided_by" IS NULL
+    LEFT JOIN "returned_unit" r ON r."loading_id" = l."id" AND r."voided_by" IS NULL
+    LEFT JOIN "delivery_return" b ON b."id" = r."return_id"
+    LEFT JOIN "return_decision" e ON e."unit_id" = r."id" AND e."voided_by" IS NULL
     WHERE l."pallet_id" IS NOT NULL AND l."voided_by" IS NULL ORDER BY l."id"`;
   const last = new Map(loadings.map((row) => [row.palletId, row]));
   return (await palletStatesByFacts(from)).map(({ palletId, status, placeId, changedAt }) => {
     const loading = last.get(palletId);
     if (status === 'taken-apart' || loading === undefined) return { palletId, status, placeId };
-    const { deliveryId, unloadedAt, closeId } = loading;
+    const { deliveryId, unloadedAt, departureId, returnPlaceId, fate, decidedAt } = loading;
+    if (fate === 'destroy') return { palletId, status: 'destroyed', placeId: returnPlaceId };
+    if (fate === 'restock')
+      return { palletId, status, placeId: changedAt > (decidedAt ?? '') ? placeId : returnPlaceId };
+    if (returnPlaceId !== null) return { palletId, status: 'returned', placeId: returnPlaceId };
     if (unloadedAt === null)
-      return { palletId, status: closeId === null ? 'loaded' : 'dispatched', placeId: deliveryId };
+      return { palletId, status: departureId === null ? 'loaded' : 'dispatched', placeId: deliveryId };
     // Taken off and not brought anywhere since: nobody said where it stands.
-    return { palletId, status, placeId: changedAt > unloadedAt ? placeId : null };
+    return { palletId, status, placeId: changedAt >= unloadedAt ? placeId : null };
   });
 }

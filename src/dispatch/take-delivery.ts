@@ -9,12 +9,13 @@ import type { DeliveryRow, VehicleCheckRow } from './delivery-rows.js';
 /**
  * Takes a delivery for this unit: whatever loads, unloads, closes or cancels begins so, one after the other.
  *
- * @throws {Refusal} `delivery-is-closed`, `delivery-is-cancelled`
+ * @throws {Refusal} `delivery-is-closed`, `delivery-has-left`, `delivery-is-cancelled`
  */
 export async function takeOpenDelivery(tx: Tx, siteId: string, numberOrId: string): Promise<DeliveryRow> {
   const delivery = await takeDelivery(tx, siteId, numberOrId);
   const facts = { order: delivery.orderNumber, note: delivery.noteNumber };
   if (delivery.status === 'closed') throw new Refusal('delivery-is-closed', facts);
+  if (delivery.status === 'left') throw new Refusal('delivery-has-left', facts);
   if (delivery.status === 'cancelled') throw new Refusal('delivery-is-cancelled', facts);
   return delivery;
 }

@@ -6,6 +6,9 @@ import type { ReadFrom } from '../platform/database/reading.js';
 import { Refusal } from '../platform/refusal.js';
 import { say } from '../platform/sentences/sentences.js';
 
+/** How a unit stands, and why. */
+export type UnitStanding = Pick<PalletStanding, 'state' | 'reasons'>;
+
 /** Enough reasons for the dock: the rest stands on the unit's page. */
 const reasonsShown = 3;
 
@@ -14,21 +17,31 @@ const reasonsShown = 3;
  *
  * @throws {Refusal} `unit-waits`, `unit-on-hold`, `unit-rejected`
  */
-export function refuseUnfit(unit: string, standing: Pick<PalletStanding, 'state' | 'reasons'>): void {
+export function refuseUnfit(unit: string, standing: UnitStanding): void {
   const { state } = standing;
   if (state === 'released' || state === 'concession') return;
   const code = { waiting: 'unit-waits', 'on-hold': 'unit-on-hold', rejected: 'unit-rejected' }[state];
-  const reasons = standing.reasons.filter((reason) => reason.state === state);
+  throw new Refusal(code, { unit, because: whyUnfit(standing) });
+}
+
+/** Whether quality lets it go. */
+export function isFit({ state }: Pick<UnitStanding, 'state'>): boolean {
+  return state === 'released' || state === 'concession';
+}
+
+/** The reasons that hold it up, as sentences. */
+export function whyUnfit({ state, reasons: all }: UnitStanding): string {
+  const reasons = all.filter((reason) => reason.state === state);
   const shown = reasons.slice(0, reasonsShown).map((reason) => say(reason.code, reason.facts));
   const more = reasons.length > reasonsShown ? [say('and-more-reasons', { count: reasons.length - reasonsShown })] : [];
-  throw new Refusal(code, { unit, because: [...shown, ...more].join(' ') });
+  return [...shown, ...more].join(' ');
 }
 
 /** How whole bags stand, in the words of pallets: decision, holds, results. */
 export async function standingsOfBags(
   from: ReadFrom,
   bags: readonly BagRow[],
-): Promise<ReadonlyMap<string, Pick<PalletStanding, 'state' | 'reasons'> & { readonly gradeId: string }>> {
+): Promise<ReadonlyMap<string, UnitStanding & { readonly gradeId: string }>> {
   const standings = await standingsOf(from, bags);
   const outside = await bagsOutside(from, bags, standings);
   return new Map(

@@ -12,10 +12,12 @@ import { Refusal } from '../platform/refusal.js';
 import { unitsTouched } from './close-delivery.js';
 import { loadedOn } from './deliveries.js';
 import { DeliveryClose } from './delivery-close.entity.js';
+import { DeliveryDeparture } from './delivery-departure.entity.js';
 import { DeliveryState } from './delivery-state.entity.js';
 import type { DeliveryRow, LoadedRow } from './delivery-rows.js';
 import type { VoidNoteForm } from './delivery.form.js';
 import { issueNote } from './issue-note.js';
+import { returnedUnitsOf } from './returns.js';
 import { passedVehicle, takeDelivery } from './take-delivery.js';
 
 export interface VoidAnswer {
@@ -29,7 +31,7 @@ export interface VoidAnswer {
  * A delivery note is made void. Its number stays in the list with the reason. Either the vehicle did not leave so
  * (did-not-occur): loading is open again, and the next close issues the next version. Or it left and the paper was wrong
  * (incorrect-data): the next version is issued at once.
- * Refusals: `note-not-issued`, `other-note-stands`, `already-corrected`.
+ * Refusals: `note-not-issued`, `other-note-stands`, `units-came-back`, `already-corrected`.
  */
 @Injectable()
 export class VoidDeliveryNote {
@@ -42,7 +44,7 @@ export class VoidDeliveryNote {
     return this.changes.run(asked, { delivery, ...form }, async (tx, change) => {
       const taken = await takeDelivery(tx, asked.actor.siteId, delivery);
       const { noteNumber: voidNumber, notePaperId } = taken;
-      if (taken.status !== 'closed' || voidNumber === null || notePaperId === null) {
+      if (!hasNote(taken) || voidNumber === null || notePaperId === null) {
         throw new Refusal('note-not-issued', { order: taken.orderNumber });
       }
       refuseOtherNote(form.note ?? null, taken.orderNumber, voidNumber);
@@ -69,9 +71,20 @@ export class VoidDeliveryNote {
     });
   }
 
-  /** The units are on the vehicle again, and nothing has left. */
+  /** Nothing has left: a departure becomes void with the note, and the units are on the vehicle. */
   private async openAgain(tx: Tx, delivery: DeliveryRow, loaded: readonly LoadedRow[], change: Change): Promise<null> {
+    if (delivery.status === 'left') await this.comeBack(tx, delivery, loaded, change);
+    await tx.update(DeliveryState, { deliveryId: delivery.id }, { status: 'loading' });
+    return null;
+  }
+
+  private async comeBack(tx: Tx, delivery: DeliveryRow, loaded: readonly LoadedRow[], change: Change): Promise<void> {
     const [placeId, at] = [delivery.id, change.recordedAt];
+    if ((await returnedUnitsOf(tx, delivery.id)).length > 0) {
+      throw new Refusal('units-came-back', { order: delivery.orderNumber });
+    }
+    const departure = await tx.findOne(DeliveryDeparture, { deliveryId: delivery.id, voidedBy: null });
+    if (departure !== null) await voidFact(tx, DeliveryDeparture, departure.id, change);
     for (const { palletId } of loaded) {
       if (palletId === null) continue;
       await changePalletState(tx, palletId, { status: ['dispatched'] }, { status: 'loaded', placeId, at });
@@ -83,20 +96,19 @@ export class VoidDeliveryNote {
     for (const { id, remainingGrams } of bags) {
       await changeBagState(tx, id, { status: ['dispatched'] }, { status: 'loaded', remainingGrams, placeId, at });
     }
-    await tx.update(DeliveryState, { deliveryId: delivery.id }, { status: 'loading' });
-    return null;
   }
 
   private async issueAgain(tx: Tx, asked: Asked, again: Again): Promise<{ paperId: string; number: string }> {
     const { taken, close, form, change } = again;
     const seal = form.seal ?? close.seal;
     const remarks = form.remarks ?? close.remarks;
-    const { shortReason, closedAt, blindCount } = close;
+    const { shortCode, shortReason, closedAt, blindCount } = close;
     const note = await issueNote(tx, {
       nextId: () => this.ids.next(),
       delivery: taken,
       check: await passedVehicle(tx, taken),
       seal,
+      shortCode,
       shortReason,
       remarks,
       closedAt,
@@ -105,10 +117,14 @@ export class VoidDeliveryNote {
     });
     const id = this.ids.next();
     const { paperId } = note;
-    const closed = { id, deliveryId: taken.id, seal, shortReason, remarks, blindCount, paperId, closedAt };
+    const closed = { id, deliveryId: taken.id, seal, shortCode, shortReason, remarks, blindCount, paperId, closedAt };
     await tx.insert(DeliveryClose, { ...closed, voidedBy: null });
     return note;
   }
+}
+
+function hasNote({ status }: DeliveryRow): boolean {
+  return status === 'closed' || status === 'left';
 }
 
 /** Two people who look at one note must not make two versions void: the second means a note that is void already. */

@@ -8,9 +8,9 @@ export class BagState {
   @IdColumn()
   bagId!: string;
 
-  /** `hanging`: its spout is open over a hopper; `opened`: part tipped and weighed back. */
+  /** `hanging`: its spout is open over a hopper; `opened`: part tipped and weighed back; `returned`: came back from a customer. */
   @WordColumn()
-  status!: 'filling' | 'full' | 'opened' | 'hanging' | 'empty' | 'loaded' | 'dispatched';
+  status!: 'filling' | 'full' | 'opened' | 'hanging' | 'empty' | 'loaded' | 'dispatched' | 'returned' | 'destroyed';
 
   @WholeColumn()
   remainingGrams!: number;

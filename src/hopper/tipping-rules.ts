@@ -25,7 +25,8 @@ export interface AtHopper {
  * Refuses what cannot be, whatever has happened: only a closed bag that has something in it and has not left can be
  * tipped.
  *
- * @throws {Refusal} `bag-not-closed`, `bag-already-tipped`, `bag-loaded`
+ * @throws {Refusal} `bag-not-closed`, `bag-already-tipped`, `bag-loaded`, `bag-came-back`,
+ * `bag-was-destroyed`
  */
 export async function refuseUntippable(from: ReadFrom, bag: BagRow): Promise<void> {
   switch (bag.status) {
@@ -37,6 +38,10 @@ export async function refuseUntippable(from: ReadFrom, bag: BagRow): Promise<voi
     case 'loaded':
     case 'dispatched':
       throw new Refusal('bag-loaded', { bag: bag.number });
+    case 'returned':
+      throw new Refusal('bag-came-back', { bag: bag.number });
+    case 'destroyed':
+      throw new Refusal('bag-was-destroyed', { bag: bag.number });
     case 'hanging':
     case 'empty':
       throw new Refusal('bag-already-tipped', { bag: bag.number, at: await lastTippedAt(from, bag.id) });

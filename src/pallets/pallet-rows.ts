@@ -2,7 +2,7 @@ import type { Instant } from '../platform/clock.js';
 import type { RunRange } from '../packing/run-ranges.js';
 import type { PalletDescent } from './pallet-descent.entity.js';
 
-export const palletStatuses = ['in-store', 'loaded', 'dispatched', 'taken-apart'] as const;
+export const palletStatuses = ['in-store', 'loaded', 'dispatched', 'returned', 'destroyed', 'taken-apart'] as const;
 export type PalletStatus = (typeof palletStatuses)[number];
 
 /** A pallet with its format and where it is. */
@@ -22,7 +22,7 @@ export interface PalletRow {
   readonly packCount: number;
   readonly isFull: boolean;
   readonly status: PalletStatus;
-  /** A store place; a delivery while loaded or dispatched; null where nobody said. */
+  /** A store place (of what came back, too); a delivery while loaded or dispatched; null where nobody said. */
   readonly placeId: string | null;
   readonly changedAt: Instant;
 }

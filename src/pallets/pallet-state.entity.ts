@@ -8,8 +8,9 @@ export class PalletState {
   @IdColumn()
   palletId!: string;
 
+  /** `returned`: it came back from a customer and stands apart until quality decides. */
   @WordColumn()
-  status!: 'in-store' | 'loaded' | 'dispatched' | 'taken-apart';
+  status!: 'in-store' | 'loaded' | 'dispatched' | 'returned' | 'destroyed' | 'taken-apart';
 
   /** Store place, or the delivery while loaded or dispatched. */
   @WordColumn({ nullable: true })

@@ -43,7 +43,7 @@ export async function palletView(from: ReadFrom, siteId: string, ssccOrId: strin
     ...pallet,
     netGrams: declaredNetGrams(pallet, pallet.packCount),
     grossGrams: computedGrossGrams(pallet),
-    placeCode: pallet.status === 'in-store' ? await placeCodeOf(from, pallet.placeId) : null,
+    placeCode: ['in-store', 'returned'].includes(pallet.status) ? await placeCodeOf(from, pallet.placeId) : null,
     contents: await contentsOf(from, [pallet.id]),
     descents: await descentsOf(from, pallet.id),
     standing: {

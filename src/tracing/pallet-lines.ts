@@ -93,7 +93,8 @@ class Places {
   }
 
   private async read(status: PalletRow['status'], placeId: string): Promise<Whereabouts> {
-    if (status === 'in-store') return { ...nowhere, placeCode: (await placeOf(this.from, placeId)).code };
+    if (status === 'in-store' || status === 'returned' || status === 'destroyed')
+      return { ...nowhere, placeCode: (await placeOf(this.from, placeId)).code };
     if (status === 'taken-apart') return nowhere;
     return ofDelivery(this.from, await deliveryOf(this.from, placeId));
   }

@@ -1,7 +1,9 @@
 import { CheckVehicle, usualCheckPoints } from '../../src/dispatch/check-vehicle.js';
 import { CloseDelivery, type CloseAnswer } from '../../src/dispatch/close-delivery.js';
+import { CountBlind, type CountAnswer } from '../../src/dispatch/count-blind.js';
 import { LoadPallet, type LoadAnswer } from '../../src/dispatch/load-pallet.js';
 import { PlanDelivery } from '../../src/dispatch/plan-delivery.js';
+import { VehicleLeaves, type LeaveAnswer } from '../../src/dispatch/vehicle-leaves.js';
 import type { Plant } from './a-plant.js';
 import { asking, type TestHouse } from './house.js';
 
@@ -48,16 +50,32 @@ export function palletLoaded(house: TestHouse, plant: Plant, delivery: string, p
   return house.get(LoadPallet).execute(asking(plant.actor), delivery, { pallet });
 }
 
-/** Closes a delivery with the right count; what is short has its reason. */
-export function deliveryClosed(
+/** Gives a count of the units on a vehicle. */
+export function unitsCounted(
   house: TestHouse,
   plant: Plant,
   delivery: string,
-  form: { readonly blindCount: number; readonly seal?: string; readonly remarks?: string },
+  unitCount: number,
+): Promise<CountAnswer> {
+  return house.get(CountBlind).execute(asking(plant.actor), delivery, { unitCount });
+}
+
+/** Counts, then closes a delivery; what is short has its reason. */
+export async function deliveryClosed(
+  house: TestHouse,
+  plant: Plant,
+  delivery: string,
+  { blindCount, ...form }: { readonly blindCount: number; readonly seal?: string; readonly remarks?: string },
 ): Promise<CloseAnswer> {
+  await unitsCounted(house, plant, delivery, blindCount);
   return house.get(CloseDelivery).execute(asking(plant.actor), delivery, {
     seal: 'S123456',
     shortReason: 'test: the rest comes tomorrow',
     ...form,
   });
+}
+
+/** The vehicle of a closed delivery goes through the gate. */
+export function vehicleLeft(house: TestHouse, plant: Plant, delivery: string): Promise<LeaveAnswer> {
+  return house.get(VehicleLeaves).execute(asking(plant.actor), delivery, {});
 }

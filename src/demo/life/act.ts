@@ -250,7 +250,12 @@ export type DispatchAct =
   | { readonly kind: 'load-next'; readonly delivery: string }
   | { readonly kind: 'load-bag'; readonly delivery: string; readonly bag: string }
   | { readonly kind: 'hold-loaded'; readonly delivery: string; readonly hold: string }
-  | { readonly kind: 'close-delivery'; readonly delivery: string; readonly seal: string };
+  | { readonly kind: 'count-blind'; readonly delivery: string; readonly isMiscounted: boolean }
+  | { readonly kind: 'close-delivery'; readonly delivery: string; readonly seal: string }
+  | { readonly kind: 'vehicle-leaves'; readonly delivery: string }
+  /** The last of its pallets comes back. */
+  | { readonly kind: 'take-back'; readonly delivery: string }
+  | { readonly kind: 'decide-return'; readonly delivery: string };
 
 export type AccountAct = {
   readonly kind: 'sign-account';

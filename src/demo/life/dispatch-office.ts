@@ -60,7 +60,14 @@ export class DispatchOffice {
     const isHoldDay = day % 5 === 0 && format === 'WS-1KG';
     const hold = `${delivery}-hold`;
     if (isHoldDay) diary.note(minute + 17 + most, 'quality', { kind: 'hold-loaded', delivery, hold });
-    this.close(minute + 22 + most, delivery);
+    this.close(minute + 22 + most, delivery, day % 7 === 3);
+    if (day === 0 && format === 'WS-2KG') this.comeBack(minute + 300, delivery);
+  }
+
+  /** A customer refuses one pallet; quality looks at it the same afternoon. */
+  private comeBack(minute: Minute, delivery: string): void {
+    this.world.diary.note(minute, 'clerk', { kind: 'take-back', delivery });
+    this.world.diary.note(minute + 45, 'quality', { kind: 'decide-return', delivery });
   }
 
   /** Bags of the lowest grade go first; where there are none, some of the usual one. */
@@ -78,7 +85,7 @@ export class DispatchOffice {
       bag.whereabouts = 'gone';
       diary.note(minute + 14 + place * 3, 'loader', { kind: 'load-bag', delivery, bag: bag.key });
     });
-    this.close(minute + 20 + bags.length * 3, delivery);
+    this.close(minute + 20 + bags.length * 3, delivery, false);
   }
 
   private saleable(grade: GradeCode): readonly LiveBag[] {
@@ -94,9 +101,14 @@ export class DispatchOffice {
     this.world.diary.note(minute, 'loader', { kind: 'check-vehicle', delivery, registration, haulier });
   }
 
-  private close(minute: Minute, delivery: string): void {
+  /** Counted by walking round (now and then wrong the first time), closed, and out of the gate. */
+  private close(minute: Minute, delivery: string, isMiscounted: boolean): void {
+    const { diary } = this.world;
     const seal = `S${String(this.random.whole(100_000, 999_999))}`;
-    this.world.diary.note(minute, 'clerk', { kind: 'close-delivery', delivery, seal });
+    if (isMiscounted) diary.note(minute - 2, 'clerk', { kind: 'count-blind', delivery, isMiscounted });
+    diary.note(minute - 1, 'clerk', { kind: 'count-blind', delivery, isMiscounted: false });
+    diary.note(minute, 'clerk', { kind: 'close-delivery', delivery, seal });
+    diary.note(minute + 4, 'clerk', { kind: 'vehicle-leaves', delivery });
   }
 
   private nextDelivery(): string {

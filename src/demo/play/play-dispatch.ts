@@ -1,5 +1,4 @@
 import { CheckVehicle } from '../../dispatch/check-vehicle.js';
-import { CloseDelivery } from '../../dispatch/close-delivery.js';
 import { LoadBag } from '../../dispatch/load-bag.js';
 import { LoadPallet } from '../../dispatch/load-pallet.js';
 import { PlanDelivery } from '../../dispatch/plan-delivery.js';
@@ -10,16 +9,8 @@ import { PlaceHold } from '../../tracing/place-hold.js';
 import type { DispatchAct, Doer } from '../life/act.js';
 import { packsPerPallet } from '../life/pack-formats.js';
 import { idIn, type DemoHand } from '../set-up/demo-hand.js';
+import { leavingPlayers, type OpenDelivery } from './play-leaving.js';
 import type { Players } from './players.js';
-
-/** A delivery as the office goes through with it. */
-interface OpenDelivery {
-  readonly id: string;
-  /** Pallets that may go, as the house showed them when it was planned. */
-  readonly waiting: string[];
-  readonly loaded: string[];
-  readonly orderedCount: number;
-}
 
 /** A vehicle is not sent for less. */
 const fewestPallets = 6;
@@ -71,15 +62,7 @@ export function dispatchPlayers(): Players<DispatchAct> {
       planned.loaded.push(bag);
     },
     'hold-loaded': (hand, { delivery, hold }, { by }) => holdLoaded(hand, open.get(delivery), { hold, by }),
-    'close-delivery': async (hand, { delivery, seal }, { by }) => {
-      const planned = open.get(delivery);
-      if (planned === undefined) return;
-      const isShort = planned.loaded.length < planned.orderedCount;
-      const shortReason = isShort ? 'One pallet was put on hold at the dock' : null;
-      const form = { seal, blindCount: planned.loaded.length, shortReason };
-      await hand.give(CloseDelivery).execute(hand.asked(by), planned.id, form);
-      open.delete(delivery);
-    },
+    ...leavingPlayers(open),
   };
 }
 

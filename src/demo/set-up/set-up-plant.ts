@@ -41,7 +41,7 @@ export async function setUpPlant(give: Give, plan: DemoPlan, siteId: string): Pr
   const scales = await addScales(give, asked);
   const goods = await setUpGoods(give, asked, (digits) => digits + gs1CheckDigit(digits));
   const places = new Map<string, string>();
-  for (const code of ['LANE-1', 'LANE-2', 'LANE-3', 'LANE-4', 'LANE-5', 'LANE-6', 'BAGS']) {
+  for (const code of ['LANE-1', 'LANE-2', 'LANE-3', 'LANE-4', 'LANE-5', 'LANE-6', 'BAGS', 'RETURNS']) {
     places.set(code, (await give(AddStorePlace).execute(asked, { code, kind: 'store' })).id);
   }
   places.set('DOCK-1', (await give(AddStorePlace).execute(asked, { code: 'DOCK-1', kind: 'dock' })).id);

@@ -16,6 +16,17 @@ export function factGuards(kind: DatabaseKind, guarded: GuardedTable): readonly 
   return kind === 'sqlite' ? sqliteGuards(guarded) : postgresGuards(guarded);
 }
 
+/** A column that a later migration added to a guarded table: it gets a guard of its own against UPDATE. */
+export function columnGuards(
+  kind: DatabaseKind,
+  { table, column }: { readonly table: string; readonly column: string },
+): readonly string[] {
+  const begin = `CREATE TRIGGER "${table}_no_update_${column}" BEFORE UPDATE OF "${column}" ON "${table}"`;
+  return kind === 'sqlite'
+    ? [`${begin} BEGIN SELECT RAISE(ABORT, 'fact:${table}: rows are never changed'); END`]
+    : [`${begin} FOR EACH ROW EXECUTE FUNCTION packthread_refuse_change()`];
+}
+
 /** The names of the triggers that a guarded table carries. */
 export function guardNames(kind: DatabaseKind, table: string, voidable: boolean): readonly string[] {
   const endings = ['no_update', 'no_delete', kind === 'sqlite' ? 'no_replace' : 'no_truncate'];

@@ -1,15 +1,19 @@
 import type { MigrationInterface, QueryRunner } from 'typeorm';
 import type { DatabaseKind } from './database-kind.js';
-import { factGuards, refuseFunction, type GuardedTable } from './fact-guards.js';
+import { columnGuards, factGuards, refuseFunction, type GuardedTable } from './fact-guards.js';
 
 /** A class that TypeORM runs as a migration. */
 export type Migration = new () => MigrationInterface;
 
 /**
- * One step: portable SQL (`{bytes}` stands for the database's type of bytes), the guarding of a fact table, or the
- * function by which PostgreSQL's guards refuse.
+ * One step: portable SQL (`{bytes}` stands for the database's type of bytes), the guarding of a fact table or of a
+ * column that was added to one, or the function by which PostgreSQL's guards refuse.
  */
-export type MigrationStep = string | { readonly guard: GuardedTable } | { readonly refuseFunction: true };
+export type MigrationStep =
+  | string
+  | { readonly guard: GuardedTable }
+  | { readonly guardColumn: { readonly table: string; readonly column: string } }
+  | { readonly refuseFunction: true };
 
 /**
  * One migration of the one history that both databases share. Fact tables are changed by plain ALTER TABLE only:
@@ -34,5 +38,6 @@ export function migration(number: number, name: string, steps: readonly Migratio
 
 function statementsOf(step: MigrationStep, kind: DatabaseKind): readonly string[] {
   if (typeof step === 'string') return [step.replaceAll('{bytes}', kind === 'postgres' ? 'bytea' : 'blob')];
+  if ('guardColumn' in step) return columnGuards(kind, step.guardColumn);
   return 'guard' in step ? factGuards(kind, step.guard) : refuseFunction(kind);
 }
