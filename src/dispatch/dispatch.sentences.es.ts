@@ -5,7 +5,7 @@ addSentences('es', {
   'format-or-grade': 'Una línea lleva un formato de paquete o un grado de big bags enteros. Indicar uno de los dos.',
   'line-named-twice': 'La línea {line} nombra mercancía que ya está en otra anterior. Ponerla en una sola línea.',
   'delivery-is-closed':
-    'El pedido {order} ha salido con el albarán {note}. No se cambia nada en él; anular antes el albarán si no era correcto.',
+    'Los papeles del pedido {order} están impresos (albarán {note}). Anular primero el albarán si algo tiene que cambiar.',
   'delivery-is-cancelled': 'La entrega del pedido {order} se canceló. Planificar una nueva.',
   'check-points-missing':
     'Estos puntos del control del vehículo no tienen respuesta: {points}. Mirar cada uno y contestarlo.',
@@ -45,8 +45,6 @@ addSentences('es', {
   'nothing-loaded': 'No hay nada en el vehículo para el pedido {order}. Cargarlo, o cancelar la entrega.',
   'closed-before-loading':
     'La última unidad del pedido {order} se cargó el {lastAt}, después de la hora indicada. Corregir la hora.',
-  'blind-count-differs':
-    'Al recorrerlo se han contado {counted}, y no es lo escaneado. Contar otra vez, y comparar después unidad por unidad.',
   'short-reason-needed': 'Hay cargado menos de lo pedido ({lines}). Cargar el resto, o decir por qué se queda.',
   'note-not-issued':
     'El pedido {order} no tiene albarán válido que se pueda anular. Abrir la entrega y mirar sus albaranes.',
@@ -62,7 +60,7 @@ addSentences('es', {
   'note-customer': 'cliente',
   'note-order': 'PEDIDO',
   'note-planned': 'PREVISTO PARA',
-  'note-left': 'SALIDA',
+  'note-left': 'CARGADO Y CERRADO',
   'note-vehicle': 'VEHÍCULO',
   'note-haulier': 'transportista',
   'note-checked': 'VEHÍCULO CONTROLADO, APTO',
@@ -119,7 +117,8 @@ addSentences('es', {
   'delivery-note': 'Albarán',
   'delivery-now-planned': 'planificada',
   'delivery-now-loading': 'cargándose',
-  'delivery-now-closed': 'ha salido',
+  'delivery-now-closed': 'papeles impresos, aún aquí',
+  'delivery-now-left': 'salió',
   'delivery-now-cancelled': 'cancelada',
   'delivery-to-thread': 'Su hilo: de dónde vino todo',
   'delivery-lines': 'Líneas del pedido',
