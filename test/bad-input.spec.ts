@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import type { InjectOptions } from 'fastify';
 import { roles } from '../src/platform/actor.js';
 import { apiDescription } from '../src/platform/web/describe-api.js';
+import { pageRoutesOf } from '../src/platform/web/page-routes.js';
 import { aPerson, signedIn, type SignedInPerson } from './support/a-person.js';
 import { aPlant } from './support/a-plant.js';
 import { factTables } from './support/facts.js';
@@ -17,38 +18,21 @@ interface Route {
   readonly fields: readonly string[];
 }
 
-/** Pages that a person opens, beside the JSON routes that the description lists. */
-const pages = [
-  '/',
-  '/thread',
-  '/open-points',
-  '/bags',
-  '/bags/{id}',
-  '/samples',
-  '/samples/{id}',
-  '/holds',
-  '/holds/{id}',
-  '/runs',
-  '/runs/{id}',
-  '/lots/{id}',
-  '/hoppers',
-  '/hoppers/{id}',
-  '/hopper-periods/{id}',
-  '/pallets',
-  '/pallets/{id}',
-  '/deliveries',
-  '/deliveries/{id}',
-  '/accounts',
-  '/accounts/{id}',
-  '/papers',
-  '/papers/{id}/file',
-  '/plant',
-  '/journal',
-  '/people',
-  '/people/{id}',
-  '/devices',
-  '/no-such-page',
-].map((path): Route => ({ method: 'GET', path, fields: ['code', 'before', 'limit', 'at', 'meant'] }));
+/** What queries and forms of pages may carry, by name: enough to reach past the first check of most. */
+const pageFields = [
+  ...['code', 'before', 'limit', 'at', 'meant', 'scan', 'kind', 'id', 'bag', 'kilograms', 'netKilograms', 'packCount'],
+  ...['reason', 'occurredAt', 'openedAt', 'lotId', 'hopperId', 'lineId', 'deliveryId', 'sscc', 'seen', 'next', 'text'],
+];
+
+/** Signing out is no bad request: it would only end the session that asks. A stream of events has no end. */
+const leftOut = new Set(['POST /sign-out', 'GET /events']);
+
+/** Pages that a person opens and the forms that they send, beside the JSON routes that the description lists. */
+function pageRoutes(house: TestHouse): Route[] {
+  return pageRoutesOf(house.app)
+    .filter(({ method, path }) => !leftOut.has(`${method} ${path}`))
+    .map(({ method, path }) => ({ method, path: path.replaceAll(/:(\w+)/g, '{$1}'), fields: pageFields }));
+}
 
 const garbage = fc.oneof(
   fc.constantFrom(
@@ -112,7 +96,7 @@ describe('ten thousand bad requests over all routes', () => {
     const plant = await aPlant(house);
     const everything = roles.filter((role) => role !== 'device');
     person = await signedIn(house, await aPerson(house, plant.siteId, { roles: everything }));
-    routes = [...pages, ...apiRoutes(house)];
+    routes = [...pageRoutes(house), ...apiRoutes(house)];
   });
   afterAll(async () => {
     await house.close();
@@ -128,7 +112,7 @@ describe('ten thousand bad requests over all routes', () => {
       const answer = await server.inject(bad);
       const name = `${String(bad.method)} ${JSON.stringify(bad.url)} ${JSON.stringify(bad.payload ?? null).slice(0, 200)}`;
       if (answer.statusCode >= 500) faults.push(`${answer.statusCode} ${name}`);
-      if (bad.method !== 'GET' && answer.statusCode < 300) accepted.push(`${answer.statusCode} ${name}`);
+      if (bad.method !== 'GET' && answer.statusCode < 400) accepted.push(`${answer.statusCode} ${name}`);
     }
     expect(faults).toEqual([]);
     expect(accepted).toEqual([]);
