@@ -1,7 +1,10 @@
 import { ChoiceField, InstantField, TextField, WholeField } from '../platform/web/fields.js';
 import { mostPacks } from './packing-run.form.js';
 
-/** Why a line stands. Our own list of words that packers use (common practice, no source). */
+/**
+ * Why a line stands. Our own list of words that packers use (common practice, no source). `not-said`: stopped with one
+ * touch; the reason comes later.
+ */
 export const stopReasons = [
   'jam',
   'film-change',
@@ -14,6 +17,7 @@ export const stopReasons = [
   'break',
   'maintenance',
   'other',
+  'not-said',
 ] as const;
 export type StopReason = (typeof stopReasons)[number];
 

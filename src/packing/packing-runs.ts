@@ -211,6 +211,22 @@ export async function stopsOf(from: ReadFrom, runIds: readonly string[]): Promis
     ORDER BY s."run_id", s."stopped_at", s."id"`;
 }
 
+/**
+ * A good stop of a site.
+ *
+ * @throws {NotFound} `line-stop`, also for one that was corrected
+ */
+export async function stopOf(from: ReadFrom, siteId: string, stopId: string): Promise<StopRow> {
+  const [row] = await from.sql<StopRow>`
+    SELECT s."id", s."run_id" AS "runId", s."reason", s."stopped_at" AS "stoppedAt",
+      a."started_again_at" AS "startedAgainAt"
+    FROM "line_stop" s JOIN "packing_run" r ON r."id" = s."run_id"
+    LEFT JOIN "line_restart" a ON a."stop_id" = s."id" AND a."voided_by" IS NULL
+    WHERE s."id" = ${stopId} AND r."site_id" = ${siteId} AND s."voided_by" IS NULL`;
+  if (row === undefined) throw new NotFound('line-stop', stopId);
+  return row;
+}
+
 /** The packs that were loose on belts and tables at handovers and closes of some runs. */
 export async function looseCounts(from: ReadFrom, runIds: readonly string[]): Promise<LooseCountRow[]> {
   if (runIds.length === 0) return [];

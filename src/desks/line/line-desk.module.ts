@@ -1,0 +1,31 @@
+import { Module } from '@nestjs/common';
+import { HopperModule } from '../../hopper/hopper.module.js';
+import { PackingModule } from '../../packing/packing.module.js';
+import { PalletsModule } from '../../pallets/pallets.module.js';
+import { PeopleModule } from '../../people/people.module.js';
+import { ReconciliationModule } from '../../reconciliation/reconciliation.module.js';
+import { LineDesk } from './line-desk.js';
+import { LineController } from './line.controller.js';
+import './line.sentences.js';
+import './line.sentences.es.js';
+import './line-acts.sentences.js';
+import './line-acts.sentences.es.js';
+import { LinePalletController } from './pallet.controller.js';
+import { LinePersonController } from './person.controller.js';
+import { LineRemovalController } from './removal.controller.js';
+import { LineStopController } from './stop.controller.js';
+import { LineTipController } from './tip.controller.js';
+
+@Module({
+  imports: [HopperModule, PackingModule, PalletsModule, PeopleModule, ReconciliationModule],
+  controllers: [
+    LineController,
+    LinePersonController,
+    LineTipController,
+    LinePalletController,
+    LineStopController,
+    LineRemovalController,
+  ],
+  providers: [LineDesk],
+})
+export class LineDeskModule {}

@@ -1,0 +1,53 @@
+import type { VNode } from 'preact';
+import { say } from '../../platform/sentences/sentences.js';
+import { ActLink } from '../../platform/web/kit/act.js';
+import { clockText, sayLocally } from '../../platform/web/local-text.js';
+import type { PointRow } from '../../open-points/open-points.js';
+import type { Viewer } from '../../platform/web/request.js';
+import type { ShiftView } from './shift-view.js';
+
+/** So many are shown; the others are one touch away. */
+const pointsShown = 6;
+
+/** What is open on this line: each with one act. */
+export function LinePoints({ viewer, view }: { readonly viewer: Viewer; readonly view: ShiftView }): VNode {
+  const { points, line, stops } = view;
+  const unsaid = stops.filter(({ reason }) => reason === 'not-said');
+  const count = points.length + unsaid.length;
+  if (count === 0) return <p class="quiet">{say('line-nothing-open')}</p>;
+  return (
+    <section class="line-points">
+      <h2>{say('line-open', { count })}</h2>
+      <ul>
+        {unsaid.slice(0, pointsShown).map((stop) => (
+          <li key={stop.id}>
+            <span>{say('line-stop-unsaid', { at: clockText(stop.stoppedAt, viewer.timeZone) })}</span>
+            <ActLink href={`/line/${line.id}/stops/${stop.id}`} says={say('line-point-do')} />
+          </li>
+        ))}
+        {points.slice(0, Math.max(0, pointsShown - unsaid.length)).map((point) => (
+          <li key={point.id}>
+            <span>{sayLocally(point.cause, point.facts, viewer.timeZone)}</span>
+            <ActLink href={hrefOf(point, line.id)} says={say('line-point-do')} />
+          </li>
+        ))}
+      </ul>
+      {count > pointsShown ? <a href="/open-points?role=line-lead">{say('line-points-all', { count })}</a> : null}
+    </section>
+  );
+}
+
+/** Where a point is dealt with. */
+function hrefOf({ cause, subjectKind, subjectId }: PointRow, lineId: string): string {
+  const at = `/line/${lineId}`;
+  switch (cause) {
+    case 'label-not-scanned-back':
+      return `${at}/pallets/${subjectId}`;
+    case 'packs-without-code':
+      return `/thread?code=${subjectId}`;
+    case 'handover-not-confirmed':
+      return `${at}/handovers/${subjectId}`;
+    default:
+      return subjectKind === 'hopper-period' ? `/hopper-periods/${subjectId}` : '/open-points?role=line-lead';
+  }
+}
