@@ -1,15 +1,17 @@
 import { Global, Module } from '@nestjs/common';
+import { EventsController } from './events.controller.js';
 import { Housekeeping } from './housekeeping.js';
 import { JournalApi } from './journal.api.js';
 import { JournalController } from './journal.controller.js';
 import './journal.sentences.js';
 import './journal.sentences.es.js';
+import { JournalNews } from './journal-news.js';
 import { RecordChange } from './record-change.js';
 
 @Global()
 @Module({
-  controllers: [JournalController, JournalApi],
-  providers: [RecordChange, Housekeeping],
+  controllers: [JournalController, JournalApi, EventsController],
+  providers: [RecordChange, Housekeeping, JournalNews],
   exports: [RecordChange],
 })
 export class JournalModule {}

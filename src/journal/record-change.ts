@@ -9,6 +9,7 @@ import { Refusal } from '../platform/refusal.js';
 import { appendEntry } from './append-entry.js';
 import type { Asked, Change, EntryDraft } from './entry-draft.js';
 import { IdempotencyKey } from './idempotency-key.entity.js';
+import { JournalNews } from './journal-news.js';
 import { refuseStalePage } from './stale-page.js';
 
 /** What a command does in its unit: it answers, and says what the journal is to hold. */
@@ -29,6 +30,7 @@ export class RecordChange {
     private readonly clock: Clock,
     private readonly ids: Ids,
     private readonly jobs: JobRunner,
+    private readonly news: JournalNews,
   ) {}
 
   /**
@@ -40,6 +42,7 @@ export class RecordChange {
       ? this.unit(asked, null, work)
       : this.once(asked, asked.key, contentHash(content), work));
     this.jobs.wake();
+    this.news.wake();
     return answer;
   }
 

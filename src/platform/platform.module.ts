@@ -11,7 +11,6 @@ import { PaperRenderers } from './printing/paper-renderers.js';
 import { Papers } from './printing/papers.js';
 import { PaperApi } from './printing/paper.api.js';
 import { HealthController } from './web/health.controller.js';
-import { EventsController } from './web/events.controller.js';
 import { AssetsController } from './web/assets.controller.js';
 
 /** What the house stands on, given from outside: the demo and the tests bring their own clock and ids. */
@@ -40,7 +39,7 @@ export class PlatformModule {
     ];
     return {
       module: PlatformModule,
-      controllers: [HealthController, EventsController, AssetsController, PaperApi],
+      controllers: [HealthController, AssetsController, PaperApi],
       providers,
       exports: providers,
     };

@@ -38,7 +38,7 @@ export async function startServer(settings: Readonly<Record<string, string>>): P
 }
 
 async function untilReady(address: string, child: ChildProcess, output: () => string): Promise<void> {
-  for (let attempt = 0; attempt < 150; attempt += 1) {
+  for (let attempt = 0; attempt < 600; attempt += 1) {
     if (child.exitCode !== null) break;
     const ready = await fetch(`${address}/readyz`).then(
       (answer) => answer.ok,
