@@ -1,13 +1,14 @@
 import { Module } from '@nestjs/common';
 import './desks.sentences.js';
 import './desks.sentences.es.js';
+import { DeviceDeskModule } from './device/device-desk.module.js';
 import { LineDeskModule } from './line/line-desk.module.js';
 import { FindThread } from './find-thread.js';
 import { SearchController } from './search.controller.js';
 import { CodeThreadApi } from './thread.api.js';
 
 @Module({
-  imports: [LineDeskModule],
+  imports: [DeviceDeskModule, LineDeskModule],
   controllers: [SearchController, CodeThreadApi],
   providers: [FindThread],
 })

@@ -47,6 +47,7 @@ async function untilReady(address: string, child: ChildProcess, output: () => st
     if (ready) return;
     await new Promise((resolve) => setTimeout(resolve, 100));
   }
+  await end(child, 'SIGKILL');
   throw new Error(`the server did not start: ${output()}`);
 }
 

@@ -1,6 +1,8 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { brotliCompressSync, gzipSync } from 'node:zlib';
 import { sha256 } from '../canonical-text.js';
+import { browserSentencesInSpanish } from './browser.sentences.es.js';
+import { browserSentences } from './browser.sentences.js';
 
 /** A file as browsers get it. */
 export interface BrowserFile {
@@ -18,6 +20,8 @@ const moduleFolders = ['platform/web/client/', 'core/identifiers/'];
 
 const files = new Map<string, BrowserFile>([
   ['house.css', fileOf('text/css; charset=utf-8', readFileSync(new URL('./house.css', import.meta.url), 'utf8'))],
+  ['words/en.json', fileOf('application/json', JSON.stringify(browserSentences))],
+  ['words/es.json', fileOf('application/json', JSON.stringify(browserSentencesInSpanish))],
   ...moduleFolders.flatMap(modulesIn),
 ]);
 

@@ -4,6 +4,8 @@ export function sendOnce(page: Document): void {
   page.addEventListener('submit', (event) => {
     const form = event.target;
     if (!(form instanceof HTMLFormElement) || form.method !== 'post' || event.defaultPrevented) return;
+    // What may wait on the device has a key in its queue and its own way of being sent once.
+    if (form.dataset['queue'] !== undefined && form.dataset['native'] === undefined) return;
     if (sent.has(form)) event.preventDefault();
     else setSent(sent, form);
   });

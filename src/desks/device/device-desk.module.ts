@@ -1,0 +1,8 @@
+import { Module } from '@nestjs/common';
+import { DevicePagesController } from './device.controller.js';
+import './device.sentences.es.js';
+import './device.sentences.js';
+import { SizeController } from './size.controller.js';
+
+@Module({ controllers: [SizeController, DevicePagesController] })
+export class DeviceDeskModule {}

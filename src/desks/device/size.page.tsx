@@ -1,0 +1,39 @@
+import type { VNode } from 'preact';
+import { say } from '../../platform/sentences/sentences.js';
+import type { Viewer } from '../../platform/web/request.js';
+import { Shell } from '../../platform/web/shell.js';
+import { cardMillimetres } from './true-size.js';
+
+const steps = [-10, -1, 1, 10] as const;
+
+/** A bank card is held against the screen until the drawn one is as wide: then a millimetre here is a millimetre. */
+export function sizePage({ viewer, tenths }: { readonly viewer: Viewer; readonly tenths: number }): VNode {
+  const width = tenths / 10;
+  const height = (width * 53.98) / cardMillimetres;
+  return (
+    <Shell title={say('size-title')} viewer={viewer} use="tablet">
+      <p class="sentence">{say('size-says')}</p>
+      <svg
+        class="bank-card"
+        width={width}
+        height={height}
+        viewBox={`0 0 ${width} ${height}`}
+        role="img"
+        aria-label={say('size-card')}
+      >
+        <rect x="1" y="1" width={width - 2} height={height - 2} rx="12" />
+      </svg>
+      <form class="card-steps" method="post" action="/device/size">
+        <input type="hidden" name="csrf" value={viewer.csrfToken} />
+        {steps.map((step) => (
+          <button key={step} type="submit" class="act plain" name="step" value={String(step)}>
+            {say(step < 0 ? 'size-narrower' : 'size-wider', { step: Math.abs(step) })}
+          </button>
+        ))}
+      </form>
+      <p>
+        <a href="/device">{say('device-back')}</a>
+      </p>
+    </Shell>
+  );
+}

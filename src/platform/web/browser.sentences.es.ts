@@ -1,0 +1,74 @@
+import { addSentences } from '../sentences/sentences.js';
+import type { browserSentences } from './browser.sentences.js';
+
+export const browserSentencesInSpanish: Readonly<Record<keyof typeof browserSentences, string>> = {
+  'browser-language': 'es',
+  'browser-on-device': 'EN ESTE EQUIPO',
+  'browser-kept-here':
+    'Anotado a las {at} y guardado en este equipo. Se envía solo cuando vuelve la red. Seguir con la próxima anotación.',
+  'browser-one-waits': 'una anotación espera en este equipo',
+  'browser-many-wait': '{count} anotaciones esperan en este equipo',
+  'browser-some-refused': '{count} rechazadas: mirarlas',
+  'browser-off-line': 'Sin red',
+  'browser-off-line-since': 'Sin red. Esta página está como a las {at}. Lo que se anota queda guardado en este equipo.',
+  'browser-off-line-says':
+    'Esta página necesita la red. Volcados, palés, paradas, recuentos y controles se pueden anotar en las páginas de abajo; se envían cuando vuelve la red. Levantar retenciones, cerrar entregas y hacer documentos, solo con red.',
+  'browser-badge': 'TARJETA',
+  'browser-badge-unknown': 'Nadie tiene aquí esta tarjeta. Escanearla otra vez o entrar de otra manera.',
+  'browser-badge-needs-network':
+    'Sin red no se puede cambiar de persona. Lo que se anota sigue a nombre de la persona de arriba.',
+  'browser-no-such-command':
+    'Esta página no tiene esa acción. Abrir la página donde se hace y escanear otra vez la tarjeta.',
+  'browser-not-a-bag': 'COMPROBAR',
+  'browser-not-a-bag-says':
+    'Sin red, y «{code}» no es número de big bag: su carácter de control no cuadra. Escanearlo otra vez o leerlo de la etiqueta.',
+  'browser-bag-not-listed':
+    'Sin red, y este big bag no estaba en el almacén a las {at}. Si se vuelca de todos modos, anotar el volcado: queda registrado como ocurrido.',
+  'browser-bag-released': 'LIBERADO',
+  'browser-bag-waiting': 'EN ESPERA',
+  'browser-bag-on-hold': 'RETENIDO',
+  'browser-bag-rejected': 'RECHAZADO',
+  'browser-bag-concession': 'CONCESIÓN',
+  'browser-bag-other-grade': 'OTRA CALIDAD',
+  'browser-bag-known':
+    'Sin red. Big bag {number}, calidad {grade}, según datos de las {at}. Anotar el volcado: queda registrado como ocurrido.',
+  'browser-bag-must-not':
+    'Sin red. Big bag {number}, calidad {grade}, según datos de las {at}: no volcarlo. Tomar otro big bag. Si ya se volcó, anotar el volcado: queda registrado como ocurrido.',
+  'browser-this-changed': 'Esto ha cambiado.',
+  'browser-show-change': 'Mostrarlo',
+  'browser-number-pad': 'Teclas para el número',
+  'browser-rub-out': 'Borrar la última cifra',
+  'browser-less': '{step} menos',
+  'browser-more': '{step} más',
+  'browser-number-done': 'Listo',
+  'browser-entry-on-device': 'en este equipo',
+  'browser-entry-sent': 'enviada',
+  'browser-entry-accepted': 'aceptada',
+  'browser-entry-kept': 'apartada para que alguien la mire',
+  'browser-entry-refused': 'rechazada',
+  'browser-entry-again': 'Enviar otra vez',
+  'browser-entry-put-away': 'Retirar de la lista',
+  'browser-word-tip': 'Volcado',
+  'browser-word-pallet': 'Palé',
+  'browser-word-stop': 'Parada',
+  'browser-word-count': 'Recuento',
+  'browser-word-check': 'Control de línea',
+  'browser-word-sweepings': 'Barreduras',
+  'browser-word-reject': 'Rechazo',
+  'browser-word-sample': 'Muestra',
+  'browser-word-bag': 'Big bag',
+  'browser-scanner-fine': 'Este escáner envía cada carácter de las etiquetas propias tal como está impreso.',
+  'browser-scanner-wrong':
+    'Este escáner no envía lo que está impreso. Poner su idioma de teclado igual al de este equipo y escanear otra vez.',
+  'browser-scanner-other': '«{code}» no es el código de referencia. Escanear el de la hoja.',
+  'browser-scanner-lower-case':
+    'Envía letras minúsculas: quitar el bloqueo de mayúsculas del equipo o la conversión de letras del escáner.',
+  'browser-scanner-swap': '{character} llega como {came}.',
+  'browser-scanner-prefix': 'Envía «{prefix}» antes de un código. Desde ahora este equipo lo espera.',
+  'browser-scanner-suffix': 'Envía «{suffix}» después de un código. Quitarlo en el escáner.',
+  'browser-scanner-end': 'Termina el código con la tecla {key}. Desde ahora este equipo la espera.',
+  'browser-scanner-no-end': 'No termina el código con ninguna tecla. Ajustar el escáner para que envíe Intro al final.',
+  'browser-scanner-speed': 'Entre dos caracteres pasan {gap} milisegundos; hasta 30 se toma por un escaneo.',
+};
+
+addSentences('es', browserSentencesInSpanish);

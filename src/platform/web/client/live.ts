@@ -1,0 +1,157 @@
+import { say } from './words.js';
+
+/** An entry of the journal as the stream tells it. */
+interface News {
+  readonly sequence: number;
+  readonly action: string;
+}
+
+const channelName = 'packthread-news';
+const lockName = 'packthread-news';
+/** Many entries at once refresh a page once. */
+const gatherMilliseconds = 150;
+const remembered = 300;
+
+/** Keeps the parts of the page that follow the journal (`data-live`) as new as the journal. */
+export function followJournal(): void {
+  const page = new LivePage(Number(document.body.dataset['journal'] ?? 0));
+  shareStream(page.sequence, (news) => {
+    page.hear(news);
+  });
+}
+
+/**
+ * One tab of a device holds the stream and tells the others: browsers open few connections to one server. When it is
+ * closed another takes over, from the last sequence that it heard.
+ */
+function shareStream(since: number, hear: (news: News | null) => void): void {
+  const channel = new BroadcastChannel(channelName);
+  let heard = since;
+  const take = (news: News): void => {
+    heard = Math.max(heard, news.sequence);
+    hear(news);
+  };
+  channel.addEventListener('message', ({ data }: MessageEvent<{ news?: News; missed?: true }>) => {
+    if (data.news !== undefined) take(data.news);
+    if (data.missed === true) hear(null);
+  });
+  channel.postMessage({ since });
+  void navigator.locks.request(lockName, () => {
+    return new Promise<never>(() => {
+      holdStream(channel, heard, take);
+    });
+  });
+}
+
+/** Listens for all tabs, and tells a tab that was opened meanwhile what it has not seen. */
+function holdStream(channel: BroadcastChannel, since: number, take: (news: News) => void): void {
+  const told: News[] = [];
+  channel.addEventListener('message', ({ data }: MessageEvent<{ since?: number }>) => {
+    const { since: from } = data;
+    if (from === undefined) return;
+    if (from < (told[0]?.sequence ?? since + 1) - 1) channel.postMessage({ missed: true });
+    for (const news of told.filter(({ sequence }) => sequence > from)) channel.postMessage({ news });
+  });
+  const connect = (from: number): void => {
+    const stream = new EventSource(`/events?since=${from}`);
+    let last = from;
+    stream.addEventListener('message', ({ data, lastEventId }: MessageEvent<string>) => {
+      const news: News = { ...(JSON.parse(data) as News), sequence: Number(lastEventId) };
+      last = news.sequence;
+      told.push(news);
+      if (told.length > remembered) told.shift();
+      channel.postMessage({ news });
+      take(news);
+    });
+    stream.addEventListener('error', () => {
+      // A lost line is taken up by the browser itself; a refusal (signed out, too many streams) is not.
+      if (stream.readyState === EventSource.CLOSED) setTimeout(connect, 15_000, last);
+    });
+  };
+  connect(since);
+}
+
+class LivePage {
+  private readonly changed = new Set<string>();
+  private gathering: ReturnType<typeof setTimeout> | null = null;
+
+  constructor(public sequence: number) {}
+
+  /** Null: something was missed, so everything may have changed. */
+  hear(news: News | null): void {
+    if (news !== null && news.sequence <= this.sequence) return;
+    for (const region of document.querySelectorAll<HTMLElement>('[data-live]')) {
+      const about = (region.dataset['live'] ?? '').split(' ');
+      if (news === null || about.includes(news.action)) this.changed.add(region.id);
+    }
+    if (this.changed.size > 0) {
+      this.gathering ??= setTimeout(() => {
+        void this.refresh();
+      }, gatherMilliseconds);
+    }
+  }
+
+  private async refresh(): Promise<void> {
+    this.gathering = null;
+    const ids = [...this.changed];
+    this.changed.clear();
+    try {
+      const answer = await fetch(location.href, { headers: { Accept: 'text/html' } });
+      if (!answer.ok || new URL(answer.url).pathname !== location.pathname) return;
+      const made = new DOMParser().parseFromString(await answer.text(), 'text/html');
+      this.sequence = Number(made.body.dataset['journal'] ?? this.sequence);
+      for (const id of ids) swap(id, made);
+    } catch {
+      // Off line: what was missed is told when the stream comes back.
+      for (const id of ids) this.changed.add(id);
+    }
+  }
+}
+
+function swap(id: string, made: Document): void {
+  const [old, fresh] = [document.getElementById(id), made.getElementById(id)];
+  if (old === null || fresh === null || old.innerHTML === fresh.innerHTML) return;
+  if (holdsTyping(old)) offer(old, fresh);
+  else {
+    document.getElementById(`${id}-changed`)?.remove();
+    old.replaceWith(fresh);
+    fresh.dispatchEvent(new Event('swapped', { bubbles: true }));
+  }
+}
+
+/** Whether somebody has entered something in it that is not sent yet. */
+function holdsTyping(region: HTMLElement): boolean {
+  return [
+    ...region.querySelectorAll<HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement>('input, textarea, select'),
+  ].some((field) => {
+    if (field instanceof HTMLSelectElement)
+      return [...field.options].some((one) => one.selected !== one.defaultSelected) && field === document.activeElement;
+    if (field.type === 'hidden') return false;
+    if (field.type === 'checkbox' || field.type === 'radio')
+      return (field as HTMLInputElement).checked !== (field as HTMLInputElement).defaultChecked;
+    return field.value !== field.defaultValue;
+  });
+}
+
+/** Says quietly that there is something newer, and shows it when asked. */
+function offer(old: HTMLElement, fresh: HTMLElement): void {
+  const id = `${old.id}-changed`;
+  const known = document.getElementById(id);
+  const line = document.createElement('p');
+  line.id = id;
+  line.className = 'changed';
+  line.setAttribute('role', 'status');
+  const button = document.createElement('button');
+  button.type = 'button';
+  button.className = 'plain';
+  button.textContent = say('browser-show-change');
+  button.addEventListener('click', () => {
+    old.replaceWith(fresh);
+    line.remove();
+    fresh.tabIndex = -1;
+    fresh.focus();
+  });
+  line.append(`${say('browser-this-changed')} `, button);
+  if (known === null) old.before(line);
+  else known.replaceWith(line);
+}
