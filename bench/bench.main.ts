@@ -7,6 +7,7 @@ import { makeDemo } from '../src/demo/make-demo.js';
 import { progressBar } from '../src/demo/progress-bar.js';
 import { readTruth, type DemoTruth } from '../src/demo/truth.js';
 import { readConfig } from '../src/platform/config.js';
+import { benchPages } from './bench-pages.js';
 import { benchThreads } from './bench-threads.js';
 import { benchWrites } from './bench-writes.js';
 import { fsyncMilliseconds } from './floor.js';
@@ -31,6 +32,7 @@ const truth = await plantOf();
 const fsync = fsyncMilliseconds(results);
 const threads = await benchThreads(plant, truth, Math.min(count, 60));
 const writes = await benchWrites(plant, truth, count);
+const pages = await benchPages(plant, truth, Math.min(count, 15));
 
 const round = (number: number): number => Math.round(number * 100) / 100;
 console.log(`One fsync here: ${round(fsync)} ms. Node ${process.version}. Plant of ${days} days.`);
@@ -53,5 +55,18 @@ console.table(
     'times the floor': round(one.ratio),
   })),
 );
+console.table(
+  pages.map((one) => ({
+    page: one.pattern,
+    role: one.role,
+    'median ms': round(one.medianMilliseconds),
+    'p95 ms': round(one.p95Milliseconds),
+    'times the smallest page': round(one.ratio),
+    'kB with style and script': round(one.kilobytes),
+  })),
+);
 const at = new Date().toISOString();
-writeFileSync(join(results, 'latest.json'), `${JSON.stringify({ at, days, fsync, writes, threads }, null, 2)}\n`);
+writeFileSync(
+  join(results, 'latest.json'),
+  `${JSON.stringify({ at, days, fsync, writes, threads, pages }, null, 2)}\n`,
+);

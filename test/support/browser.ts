@@ -1,18 +1,10 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import chromium from '@sparticuz/chromium';
-import { chromium as engine, type Browser, type BrowserContext, type Page } from 'playwright-core';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+
+export { openBrowser } from '../../bench/open-browser.js';
 
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-/** Chromium: the one that CHROMIUM_PATH names, else the one that comes with the packages. */
-export async function openBrowser(): Promise<Browser> {
-  const named = process.env['CHROMIUM_PATH'];
-  // The packaged browser brings the libraries that a bare machine lacks, when it is told that it runs where none are.
-  if (!existsSync('/usr/lib/x86_64-linux-gnu/libnss3.so')) process.env['AWS_LAMBDA_JS_RUNTIME'] = 'nodejs20.x';
-  const executablePath = named ?? (await chromium.executablePath());
-  return engine.launch({ executablePath, args: ['--no-sandbox'] });
-}
 
 /** A context with a locale, and every report of the content security policy collected. */
 export async function openContext(

@@ -1,0 +1,70 @@
+import 'reflect-metadata';
+import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { clockAfter } from '../src/demo/demo-clock.js';
+import { makeDemo } from '../src/demo/make-demo.js';
+import { progressBar } from '../src/demo/progress-bar.js';
+import { readConfig } from '../src/platform/config.js';
+import { pageRoutesOf } from '../src/platform/web/page-routes.js';
+import { buildHouse, openGround } from '../src/start-house.js';
+import { crawlPages, type MetPage } from './crawl-pages.js';
+import { openBrowser } from './open-browser.js';
+import { signInWalkers } from './walkers.js';
+
+/** `npm run pages:draw [-- --only TEXT]`: draws every kind of page at tablet and desk size into docs/pages. */
+const { values } = parseArgs({ options: { only: { type: 'string' } } });
+const sizes = [
+  { name: 'tablet', width: 1280, height: 800 },
+  { name: 'desk', width: 1920, height: 1080 },
+] as const;
+const place = 'docs/pages';
+
+const folder = mkdtempSync(join(tmpdir(), 'packthread-pages-'));
+const config = readConfig({ DATA_FOLDER: folder, LOG_LEVEL: 'silent', REQUESTS_PER_MINUTE: '1000000' });
+const truth = await makeDemo(config, { days: 2, seed: 1, size: 'usual' }, progressBar('plant of 2 days'));
+const databases = await openGround(config);
+const house = await buildHouse(config, databases, { clock: clockAfter(truth.endsAt) });
+await house.listen(0, '127.0.0.1');
+const address = await house.getUrl();
+const met = await crawlPages({ address, routes: pageRoutesOf(house) }, await signInWalkers(address));
+const drawn = values.only === undefined ? met : met.filter(({ pattern }) => pattern.includes(values.only ?? ''));
+if (values.only === undefined) rmSync(place, { recursive: true, force: true });
+mkdirSync(place, { recursive: true });
+const browser = await openBrowser();
+for (const size of sizes) {
+  for (const page of drawn) {
+    const context = await browser.newContext({ viewport: size, locale: 'en-GB', timezoneId: 'Europe/Berlin' });
+    const [name = '', value = ''] = page.cookie.split('=');
+    await context.addCookies([{ name, value, url: address }]);
+    const sheet = await context.newPage();
+    await sheet.goto(address + page.path);
+    await sheet.screenshot({ path: join(place, `${fileName(page)}.${size.name}.png`) });
+    await context.close();
+  }
+}
+await browser.close();
+await house.close();
+await databases.close();
+rmSync(folder, { recursive: true, force: true });
+if (values.only === undefined) writeFileSync(join(place, 'README.md'), listOf(met));
+console.log(`${readdirSync(place).length} files in ${place}`);
+
+function fileName({ pattern }: MetPage): string {
+  return pattern === '/' ? 'start' : pattern.slice(1).replaceAll('/', '.').replaceAll(':', '');
+}
+
+function listOf(pages: readonly MetPage[]): string {
+  const lines = pages.map((page) => {
+    const file = fileName(page);
+    return `| \`${page.pattern}\` | ${page.role} | [tablet](${file}.tablet.png) | [desk](${file}.desk.png) |`;
+  });
+  const head = [
+    '# The pages',
+    '',
+    'Drawn by `npm run pages:draw` from the demo: one of every kind, at 1280 × 800 and 1920 × 1080.',
+    '',
+  ];
+  return [...head, '| page | as seen by | | |', '| --- | --- | --- | --- |', ...lines, ''].join('\n');
+}
