@@ -73,7 +73,8 @@ module.exports = {
     },
     {
       name: 'one-door-for-changes',
-      comment: 'only recordChange, sessions, the outbox and the batches of fill weights open a unit of work',
+      comment:
+        'only recordChange, sessions, the count of interruptions, the outbox and the batches of fill weights open a unit of work',
       severity: 'error',
       from: {
         path: '^src/',
@@ -83,6 +84,7 @@ module.exports = {
           '^src/journal/record-change\\.ts$',
           '^src/people/sessions\\.ts$',
           '^src/people/throttle\\.ts$',
+          '^src/open-points/count-interruptions\\.ts$',
           '^src/hopper/refusals-met\\.ts$',
           '^src/fill-weight/weight-batches\\.ts$',
         ],

@@ -32,7 +32,7 @@ export interface CheckAnswer {
  * Somebody checked a line as a plan asks. A failed check is always taken, opens a point for quality and keeps the plan due
  * until a good one. A good one that somebody else entered a moment ago is not taken twice. What was kept on a
  * device or on paper is taken whatever the rules say, and opens a point where it breaks one.
- * Refusals: `check-plan-ended`, `check-there-already`, `check-needs-action`, `second-person-needed`,
+ * Refusals: `check-plan-ended`, `check-there-already`, `check-needs-action`, `check-needs-second-person`,
  * `second-person-same`, `no-run-to-read-code-of`, those of the time and of the count.
  */
 @Injectable()

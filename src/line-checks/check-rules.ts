@@ -25,7 +25,8 @@ export async function brokenCheckRules(tx: Tx, check: CheckInHand): Promise<read
   const broken: Refusal[] = [];
   if (!plan.isInForce) broken.push(new Refusal('check-plan-ended', { station, endedAt: plan.validFrom }));
   const secondPersonId = form.secondPersonId ?? null;
-  if (secondPersonId === null && plan.needsSecondPerson) broken.push(new Refusal('check-needs-second-person', { station }));
+  if (secondPersonId === null && plan.needsSecondPerson)
+    broken.push(new Refusal('check-needs-second-person', { station }));
   if (secondPersonId !== null && secondPersonId === actor.personId) broken.push(new Refusal('second-person-same'));
   else if (secondPersonId !== null) await personOf(tx, actor.siteId, secondPersonId);
   if (!passed && form.action == null) broken.push(new Refusal('check-needs-action', { station }));

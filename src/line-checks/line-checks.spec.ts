@@ -258,6 +258,7 @@ describe('a check', () => {
     const { runId } = await aRun(house, plant, { packCount: 0 });
     house.clock.pass(10);
     await packsCounted(house, plant, runId, 200);
+    house.clock.pass(10);
     const happening = { how: 'queued' as const, at: house.clock.now(), sheet: null, row: null, writtenBy: null };
     house.clock.pass(300);
     const form = { results: [{ code: 'two', passed: false }], packCount: 100 };
@@ -265,7 +266,7 @@ describe('a check', () => {
     expect(await lineCheckOf(from, plant.siteId, answer.id)).toMatchObject({ occurredAt: happening.at, action: null });
     const points = await openPointsOf(from, plant.siteId, { state: 'open', limit: 50 });
     expect(points.find(({ cause }) => cause === 'check-happened-against-rule')?.facts).toMatchObject({
-      rule: 'second-person-needed, check-needs-action, count-goes-back',
+      rule: 'check-needs-second-person, check-needs-action, count-goes-back',
     });
   });
 

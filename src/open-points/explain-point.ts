@@ -49,7 +49,7 @@ export class ExplainPoint {
   }
 }
 
-function mayAnswer(actor: Actor, point: PointRow): boolean {
+export function mayAnswer(actor: Actor, point: PointRow): boolean {
   if (answersAll.some((role) => actor.roles.includes(role))) return true;
   if (point.personId !== null) return point.personId === actor.personId;
   return actor.roles.some((role) => role === point.role);

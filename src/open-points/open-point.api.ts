@@ -6,7 +6,8 @@ import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { say } from '../platform/sentences/sentences.js';
 import { Acting, Asking } from '../platform/web/request.js';
 import { ExplainPoint } from './explain-point.js';
-import { ExplainPointForm, OpenPointQuery } from './open-point.form.js';
+import { ExplainPointForm, OpenPointQuery, ShelvePointForm } from './open-point.form.js';
+import { ShelvePoint } from './shelve-point.js';
 import { openPointsOf, type PointRow } from './open-points.js';
 
 /** A point with its sentence. */
@@ -29,6 +30,7 @@ export class OpenPointApi {
   constructor(
     @Inject(READER) private readonly reader: ReadFrom,
     private readonly explainPoint: ExplainPoint,
+    private readonly shelvePoint: ShelvePoint,
   ) {}
 
   @Get()
@@ -59,5 +61,17 @@ export class OpenPointApi {
     @Body() form: ExplainPointForm,
   ): Promise<{ readonly id: string }> {
     return this.explainPoint.execute(asked, id, form);
+  }
+
+  @Post(':id/shelf')
+  @May('answer-open-points')
+  @ApiOperation({ summary: 'Put the banner of a point aside for some minutes; the point stays open' })
+  @ApiCreatedResponse({ schema: { example: { untilAt: '2026-03-12T06:30:00.000Z' } } })
+  shelve(
+    @Asking() asked: Asked,
+    @Param('id', ParseUUIDPipe) id: string,
+    @Body() form: ShelvePointForm,
+  ): Promise<{ readonly untilAt: string }> {
+    return this.shelvePoint.execute(asked, id, form);
   }
 }

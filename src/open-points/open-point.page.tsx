@@ -6,6 +6,7 @@ import { localText, sayLocally } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
 import type { PointRow } from './open-points.js';
+import { pageOfSubject } from './point-subject.js';
 
 interface OpenPointProps {
   readonly viewer: Viewer;
@@ -117,25 +118,10 @@ function EndedTable({ points, viewer }: TableProps): VNode {
   );
 }
 
-/** Where the thing is looked at: machines on the plant's page, units on their thread. */
-const pageOf: Readonly<Record<string, (id: string) => string>> = {
-  scale: () => '/plant',
-  coder: () => '/plant',
-  hopper: () => '/hoppers',
-  'hopper-period': (id) => `/hopper-periods/${id}`,
-  hold: (id) => `/holds/${id}`,
-  account: (id) => `/accounts/${id}`,
-  pallet: (id) => `/thread?code=${id}`,
-  lot: (id) => `/lots/${id}`,
-  'bulk-bag': (id) => `/thread?code=${id}`,
-  'packing-run': (id) => `/thread?code=${id}`,
-  delivery: (id) => `/thread?code=${id}`,
-};
-
 function Subject({ point }: { readonly point: PointRow }): VNode {
   const name = say(point.subjectKind);
-  const href = pageOf[point.subjectKind]?.(point.subjectId);
-  return href === undefined ? <span>{name}</span> : <a href={href}>{name}</a>;
+  const href = pageOfSubject(point.subjectKind, point.subjectId);
+  return href === null ? <span>{name}</span> : <a href={href}>{name}</a>;
 }
 
 function plain(word: string): string {

@@ -60,4 +60,6 @@ addSentences('es', {
   'problem-title-503': 'No está listo',
   'older-entries': 'Anteriores',
   'nothing-here': 'Todavía no hay nada.',
+  'way-checks': 'Controles de línea',
+  'way-interruptions': 'Interrupciones',
 });

@@ -32,6 +32,8 @@ addSentences('en', {
   'tape-done': 'check passed',
   'tape-failed': 'check failed',
   'way-open-points': 'Open points',
+  'way-checks': 'Line checks',
+  'way-interruptions': 'Interruptions',
   'way-bags': 'Bulk bags',
   'way-samples': 'Samples',
   'way-holds': 'Holds',

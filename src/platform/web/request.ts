@@ -21,6 +21,22 @@ export interface Viewer {
   readonly proof: 'password' | 'badge' | 'pin' | 'machine';
   /** The journal's last sequence when the page was made. */
   readonly journalSequence: number;
+  /** What may interrupt the person, what stops first; absent where nobody looked. */
+  readonly banners?: readonly ShownBanner[];
+}
+
+/** An open point that a page shows above all else. */
+export interface ShownBanner {
+  readonly pointId: string;
+  /** Code of the sentence that says what is so and what to do. */
+  readonly cause: string;
+  readonly facts: SentenceFacts;
+  readonly pointClass: 'stop' | 'act-soon';
+  readonly withinMinutes: number;
+  /** How many open points of the cause there are. */
+  readonly pointCount: number;
+  /** Where the thing is looked at. */
+  readonly href: string | null;
 }
 
 /** A sentence for the next page: its code in the catalogue and what it is filled with. */

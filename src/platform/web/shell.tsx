@@ -2,6 +2,7 @@ import type { ComponentChildren, VNode } from 'preact';
 import { languageNow } from '../sentences/language.js';
 import { say } from '../sentences/sentences.js';
 import { assetAddress, houseModule } from './browser-files.js';
+import { Banners } from './kit/banner.js';
 import { sayLocally } from './local-text.js';
 import type { Viewer } from './request.js';
 import { desks, records, waysOf, type Way } from './ways.js';
@@ -30,6 +31,7 @@ export function Shell({ title, viewer, use = 'desk', hasUnseenTitle, children }:
             {sayLocally(viewer.said.code, viewer.said.facts, viewer.timeZone)}
           </p>
         )}
+        <Banners viewer={viewer} />
         <h1 class={hasUnseenTitle === true ? 'unseen' : undefined}>{title}</h1>
         {children}
       </main>

@@ -22,6 +22,8 @@ export const desks: readonly Way[] = [
 /** The records, in the product's order. */
 export const records: readonly Way[] = [
   { href: '/open-points', code: 'way-open-points', permission: 'read' },
+  { href: '/checks', code: 'way-checks', permission: 'read' },
+  { href: '/interruptions', code: 'way-interruptions', permission: 'read-interruptions' },
   { href: '/bags', code: 'way-bags', permission: 'read' },
   { href: '/samples', code: 'way-samples', permission: 'read' },
   { href: '/holds', code: 'way-holds', permission: 'read' },
