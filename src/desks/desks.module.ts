@@ -1,4 +1,5 @@
 import { Module } from '@nestjs/common';
+import { DryerDeskModule } from './dryer/dryer-desk.module.js';
 import './desks.sentences.js';
 import './desks.sentences.es.js';
 import { DeviceDeskModule } from './device/device-desk.module.js';
@@ -8,7 +9,7 @@ import { SearchController } from './search.controller.js';
 import { CodeThreadApi } from './thread.api.js';
 
 @Module({
-  imports: [DeviceDeskModule, LineDeskModule],
+  imports: [DeviceDeskModule, LineDeskModule, DryerDeskModule],
   controllers: [SearchController, CodeThreadApi],
   providers: [FindThread],
 })

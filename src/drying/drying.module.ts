@@ -7,6 +7,8 @@ import { CorrectWeighing } from './correct-weighing.js';
 import { DryerRunApi } from './dryer-run.api.js';
 import './drying.sentences.js';
 import './drying.sentences.es.js';
+import './usual-weights.sentences.js';
+import './usual-weights.sentences.es.js';
 import { EndDryerRun } from './end-dryer-run.js';
 import { FillBag } from './fill-bag.js';
 import { MoveBag } from './move-bag.js';

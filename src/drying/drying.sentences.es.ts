@@ -55,15 +55,3 @@ addSentences('es', {
     'El peso del big bag {bag} se corrigió después de cargarlo. Mirar el albarán y avisar al cliente.',
 });
 
-addSentences('es', {
-  'safe-load-missing':
-    'Decir de qué tipo es el big bag, o qué carga indica la etiqueta de su fabricante. No se ha dado ninguna de las dos cosas.',
-  'net-not-usual':
-    'El big bag {bag} tendría {grams} g netos; los big bags de este grado en esta báscula suelen tener de {least} a {most} g. Mirar otra vez la báscula. Si es así, confirmarlo: se registra, y calidad lo mira.',
-  'tare-not-usual':
-    'La tara del big bag {bag} es de {grams} g; los de su tipo suelen tener de {least} a {most} g. ¿Es el tipo correcto? Si es así, confirmarlo: se registra, y calidad lo mira.',
-  'net-not-usual-kept':
-    'El big bag {bag} se cerró con {grams} g netos, fuera de lo habitual de {least} a {most} g, después de mirarlo otra vez. Averiguar por qué: báscula, tara o llenadora.',
-  'tare-not-usual-kept':
-    'El big bag {bag} se cerró con una tara de {grams} g, fuera de lo habitual de {least} a {most} g de su tipo, después de mirarlo otra vez. Averiguar por qué.',
-});

@@ -45,15 +45,3 @@ addSentences('en', {
   'weight-corrected-after-loading':
     'The weight of bag {bag} was corrected after it was loaded. Look at the delivery note and tell the customer.',
 });
-
-addSentences('en', {
-  'safe-load-missing': 'Say of which type the bag is, or what load its maker’s label gives. Neither was given.',
-  'net-not-usual':
-    'Bag {bag} would have {grams} g net; bags of this grade on this scale usually have {least} to {most} g. Look at the scale again. If it is so, confirm it: it is recorded, and quality looks at it.',
-  'tare-not-usual':
-    'The tare of bag {bag} is {grams} g; bags of its type usually have {least} to {most} g. Is it the right type? If it is so, confirm it: it is recorded, and quality looks at it.',
-  'net-not-usual-kept':
-    'Bag {bag} was closed with {grams} g net, out of the usual {least} to {most} g, after a second look. Find out why: scale, tare, or filler.',
-  'tare-not-usual-kept':
-    'Bag {bag} was closed with a tare of {grams} g, out of the usual {least} to {most} g of its type, after a second look. Find out why.',
-});

@@ -73,7 +73,7 @@ describe('a bag whose weights a person types', () => {
     await gradeBand();
     await expect(close(981_999)).rejects.toMatchObject({
       code: 'net-not-usual',
-      facts: { bag: bag.number, grams: 979_999, least: 980_000, most: 1_020_000 },
+      facts: { bag: bag.number, kilograms: '979.999', least: '980', most: '1\u2009020', confirmed: '981999/2000' },
     });
     await expect(close(1_022_001)).rejects.toMatchObject({ code: 'net-not-usual' });
     expect(await close(982_000)).toMatchObject({ netGrams: 980_000 });
@@ -95,7 +95,7 @@ describe('a bag whose weights a person types', () => {
   it('is asked about its tare outside the band of its type, and not at the ends of it', async () => {
     await expect(close(1_002_201, { tareGrams: 2_201 })).rejects.toMatchObject({
       code: 'tare-not-usual',
-      facts: { grams: 2_201, least: 1_800, most: 2_200 },
+      facts: { kilograms: '2.201', least: '1.8', most: '2.2' },
     });
     await expect(close(1_001_799, { tareGrams: 1_799 })).rejects.toMatchObject({ code: 'tare-not-usual' });
     expect(await close(1_002_200, { tareGrams: 2_200 })).toMatchObject({ netGrams: 1_000_000 });

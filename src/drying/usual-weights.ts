@@ -3,6 +3,7 @@ import { standardDeviation } from '../core/statistics/standard-deviation.js';
 import { usualNetOf } from '../plant/bag-types.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { Refusal } from '../platform/refusal.js';
+import { kilogramsText } from '../platform/web/figures-text.js';
 import type { BagRow } from './bulk-bags.js';
 
 /** Between what a net or tare usually lies, both ends included, and how that is known. */
@@ -15,7 +16,7 @@ export interface UsualBand {
 /** What was out of the usual though somebody looked once more: the cause of a point and its facts. */
 export interface Unusual {
   readonly cause: 'net-not-usual-kept' | 'tare-not-usual-kept';
-  readonly facts: { readonly grams: number; readonly least: number; readonly most: number };
+  readonly facts: { readonly kilograms: string; readonly least: string; readonly most: string };
 }
 
 /** So many bags are looked at, and at least so many are needed to say what is usual. Our own values, no source. */
@@ -83,16 +84,19 @@ export async function refuseUnusual(
   const isConfirmed = form.confirmed === confirmationOf(form);
   const netGrams = form.grossGrams - form.tareGrams;
   const tare = unusualIn(await usualTare(from, bag.id), form.tareGrams);
-  if (tare !== null && !isConfirmed) throw new Refusal('tare-not-usual', { bag: bag.number, ...tare });
+  if (tare !== null && !isConfirmed)
+    throw new Refusal('tare-not-usual', { bag: bag.number, ...tare, confirmed: confirmationOf(form) });
   // A bag without a net is refused for that, and a bag above its safe load for that.
   if (netGrams <= 0 || form.grossGrams > bag.safeLoadGrams) return null;
   const net = unusualIn(await usualNet(from, bag.intendedGradeId, form.scaleId), netGrams);
-  if (net !== null && !isConfirmed) throw new Refusal('net-not-usual', { bag: bag.number, ...net });
+  if (net !== null && !isConfirmed)
+    throw new Refusal('net-not-usual', { bag: bag.number, ...net, confirmed: confirmationOf(form) });
   if (net !== null) return { cause: 'net-not-usual-kept', facts: net };
   return tare === null ? null : { cause: 'tare-not-usual-kept', facts: tare };
 }
 
 function unusualIn(band: UsualBand | null, grams: number): Unusual['facts'] | null {
   if (band === null || (grams >= band.leastGrams && grams <= band.mostGrams)) return null;
-  return { grams, least: band.leastGrams, most: band.mostGrams };
+  const { leastGrams, mostGrams } = band;
+  return { kilograms: kilogramsText(grams), least: kilogramsText(leastGrams), most: kilogramsText(mostGrams) };
 }

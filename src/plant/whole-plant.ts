@@ -61,8 +61,7 @@ export async function allOf(from: ReadFrom, siteId: string, at: Instant): Promis
     grades: await gradesAt(from, siteId, at),
     formats: await formatsOf(from, siteId),
     customers: await customersOf(from, siteId, { before: null, limit: 200 }),
-    places: await from.sql<PlaceRow>`
-      SELECT "id", "site_id" AS "siteId", "code", "kind" FROM "store_place" WHERE "site_id" = ${siteId} ORDER BY "code"`,
+    places: await placesOf(from, siteId),
   };
 }
 
@@ -93,10 +92,21 @@ export async function scalesAt(from: ReadFrom, siteId: string, at: Instant): Pro
   return Promise.all(scales.map(({ id }) => scaleStandingAt(from, id, at)));
 }
 
-async function gradesAt(from: ReadFrom, siteId: string, at: Instant): Promise<WholePlant['grades']> {
-  const grades = await from.sql<GradeRow>`
+/** The grades of a site. */
+export function gradesOf(from: ReadFrom, siteId: string): Promise<GradeRow[]> {
+  return from.sql<GradeRow>`
     SELECT "id", "site_id" AS "siteId", "code", "name", "tipping_rule" AS "tippingRule"
     FROM "grade" WHERE "site_id" = ${siteId} ORDER BY "code"`;
+}
+
+/** The places of a site's store. */
+export function placesOf(from: ReadFrom, siteId: string): Promise<PlaceRow[]> {
+  return from.sql<PlaceRow>`
+    SELECT "id", "site_id" AS "siteId", "code", "kind" FROM "store_place" WHERE "site_id" = ${siteId} ORDER BY "code"`;
+}
+
+async function gradesAt(from: ReadFrom, siteId: string, at: Instant): Promise<WholePlant['grades']> {
+  const grades = await gradesOf(from, siteId);
   return Promise.all(
     grades.map(async (grade) => ({ ...grade, specification: await orNull(specificationAt(from, grade.id, at)) })),
   );
