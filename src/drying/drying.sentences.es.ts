@@ -54,4 +54,3 @@ addSentences('es', {
   'weight-corrected-after-loading':
     'El peso del big bag {bag} se corrigió después de cargarlo. Mirar el albarán y avisar al cliente.',
 });
-
