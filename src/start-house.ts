@@ -19,6 +19,7 @@ import { checkRoutes } from './platform/web/check-routes.js';
 import { formPipe } from './platform/web/check-form.js';
 import { describeApi } from './platform/web/describe-api.js';
 import { PageInterceptor } from './platform/web/page.interceptor.js';
+import { languageBeforeSignIn } from './platform/web/language-asked.js';
 import { answerUnreadAddress, ProblemFilter } from './platform/web/problem.filter.js';
 import { inConversation } from './platform/sentences/language.js';
 import './platform/sentences/platform.sentences.js';
@@ -119,8 +120,8 @@ async function furnish(house: NestFastifyApplication, config: Config): Promise<v
   house
     .getHttpAdapter()
     .getInstance()
-    .addHook('preHandler', (_request, _reply, done) => {
-      inConversation(done);
+    .addHook('preHandler', (request, _reply, done) => {
+      inConversation(done, languageBeforeSignIn(request));
     });
   house.useGlobalPipes(formPipe());
   house.useGlobalFilters(new ProblemFilter());

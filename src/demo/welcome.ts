@@ -28,9 +28,9 @@ export async function codesToShow(from: ReadFrom, truth: DemoTruth): Promise<Sho
 
 /** What is printed when the plant is served. */
 export function welcomeText(address: string, codes: ShownCodes, now: Instant): string {
-  const people = demoPeople.filter(({ password }) => password !== null);
-  const signIns = people.map(
-    ({ code, password, role }) => `  ${code.padEnd(8)} ${(password ?? '').padEnd(20)} ${role}`,
+  const signIns = demoPeople.map(
+    ({ code, password, role, language }) =>
+      `  ${code.padEnd(8)} ${password.padEnd(20)} ${role}${language === 'es' ? ', in Spanish' : ''}`,
   );
   return `
 Alder Quay is open. All of it is invented: people, customers and sugar.

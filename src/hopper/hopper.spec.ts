@@ -21,6 +21,7 @@ import { HeavyReads } from '../platform/database/heavy-reads.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { UnitOfWork } from '../platform/database/unit-of-work.js';
 import { SystemIds } from '../platform/ids.js';
+import { say } from '../platform/sentences/sentences.js';
 import { CloseReworkBin } from './close-rework-bin.js';
 import { CorrectTip } from './correct-tip.js';
 import { contentOf } from './hopper-content.js';
@@ -240,8 +241,16 @@ describe('the level check', () => {
     expect(await causes()).toContain('hopper-level-impossible');
     const [point] = await openPointsOf(reader, plant.siteId, { state: 'open', limit: 1 });
     // 1 001 kg went in at most, 700 packs of at least 1.99 kg left.
-    expect(point?.facts).toMatchObject({ hopper: 'H1', kilograms: '392 kg', what: 'below zero' });
-    expect(point?.facts['best']).toContain('a tip of 392 kg or more is missing');
+    expect(point?.facts).toMatchObject({
+      hopper: 'H1',
+      kilograms: '392 kg',
+      what: 'below-zero',
+      best: 'tip-missing',
+      mass: '392 kg',
+    });
+    expect(say(point?.cause ?? '', point?.facts)).toContain(
+      'was 392 kg below zero. Best explanation: a tip of 392 kg or more',
+    );
     await aTip(house, plant, missing.id, { openedAt });
     await jobsDone(house);
     expect(await causes()).not.toContain('hopper-level-impossible');

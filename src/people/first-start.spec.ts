@@ -34,7 +34,7 @@ describe('the first start', () => {
       .send({ proof: 'password', code: first?.code, password: first?.password });
     expect(answer.body).toMatchObject({ roles: ['administrator'], mustChangePassword: true });
     const me = withSession(house, cookieFrom(answer.headers, 'packthread-session'), '');
-    expect((await me.get('/people')).headers['location']).toBe('/change-password');
+    expect((await me.get('/people')).headers['location']).toBe('/me');
   });
 
   it('says what it took by itself, and that the numbers are for demonstration only', async () => {

@@ -11,7 +11,8 @@ import { GiveBadge } from './give-badge.js';
 import { GiveOneTimePassword } from './give-one-time-password.js';
 import { GiveRole } from './give-role.js';
 import { OwnPassword } from './own-password.js';
-import { OwnSecretsController } from './own-secrets.controller.js';
+import { OwnLanguageApi } from './own-language.api.js';
+import { OwnPageController } from './own-page.controller.js';
 import { OwnSecrets } from './own-secrets.js';
 import { OwnSessions } from './own-sessions.js';
 import './people.sentences.js';
@@ -30,6 +31,7 @@ import { RenamePerson } from './rename-person.js';
 import { RenewDeviceToken } from './renew-device-token.js';
 import { SessionApi } from './session.api.js';
 import { Sessions } from './sessions.js';
+import { SetOwnLanguage } from './set-own-language.js';
 import { SetOwnPassword } from './set-own-password.js';
 import { SetPin } from './set-pin.js';
 import { SignInController } from './sign-in.controller.js';
@@ -50,6 +52,7 @@ const commands = [
   RemoveName,
   RenamePerson,
   RenewDeviceToken,
+  SetOwnLanguage,
   SetOwnPassword,
   SetPin,
   WithdrawDevice,
@@ -58,11 +61,12 @@ const commands = [
 @Module({
   controllers: [
     SessionApi,
+    OwnLanguageApi,
     PersonApi,
     PersonStandingApi,
     DeviceApi,
     SignInController,
-    OwnSecretsController,
+    OwnPageController,
     PersonController,
     DeviceController,
   ],

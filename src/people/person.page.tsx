@@ -1,4 +1,5 @@
 import type { VNode } from 'preact';
+import { knownLanguage } from '../platform/sentences/language.js';
 import { say } from '../platform/sentences/sentences.js';
 import { OlderEntries } from '../platform/web/older-entries.js';
 import type { Viewer } from '../platform/web/request.js';
@@ -67,6 +68,10 @@ export function personPage({ viewer, person }: PersonProps): VNode {
         <div>
           <dt>{say('people-roles')}</dt>
           <dd>{rolesText(person)}</dd>
+        </div>
+        <div>
+          <dt>{say('people-language')}</dt>
+          <dd>{say('language-in-itself', {}, knownLanguage(person.language) ?? 'en')}</dd>
         </div>
         <div>
           <dt>{say('people-proofs')}</dt>

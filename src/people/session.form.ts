@@ -1,3 +1,4 @@
+import { languages, type Language } from '../platform/sentences/language.js';
 import { ChoiceField, IdField, TextField } from '../platform/web/fields.js';
 
 /** How somebody proves who they are: code and password, a badge, or the person chosen from a list and the PIN. */
@@ -35,4 +36,9 @@ export class SetPinForm {
 
   @TextField({ most: 8, pattern: /^\d{4,8}$/, form: 'pin', example: '4093', says: 'The new PIN' })
   pin!: string;
+}
+
+export class OwnLanguageForm {
+  @ChoiceField(languages, { example: 'es' })
+  language!: Language;
 }

@@ -1,4 +1,5 @@
 import type { VNode } from 'preact';
+import { languageNow, languages } from '../platform/sentences/language.js';
 import { say } from '../platform/sentences/sentences.js';
 import { BarePage } from '../platform/web/shell.js';
 import { FormTrouble } from './form-trouble.js';
@@ -26,7 +27,28 @@ export function signInPage({ next, trouble, entered, shared }: SignInProps): VNo
         </>
       )}
       <PasswordForm next={next} code={entered.code} />
+      <Languages next={next} />
     </BarePage>
+  );
+}
+
+/** The other languages, each in its own words: whoever cannot read this page finds theirs. */
+function Languages({ next }: { readonly next: string }): VNode {
+  return (
+    <ul class="languages">
+      {languages.map((language) => (
+        <li key={language}>
+          <a
+            href={`/sign-in?language=${language}&next=${encodeURIComponent(next)}`}
+            lang={language}
+            hreflang={language}
+            aria-current={language === languageNow() ? 'true' : undefined}
+          >
+            {say('language-in-itself', {}, language)}
+          </a>
+        </li>
+      ))}
+    </ul>
   );
 }
 

@@ -380,8 +380,8 @@ describe('signing in', () => {
       expect((await me.get('/api/sessions/me')).body).toMatchObject({ mustChangePassword: true });
       expect(problemOf(await me.get('/api/people'))).toBe('problem:password-change-needed');
       const led = await me.get('/people');
-      expect([led.status, led.headers['location']]).toEqual([303, '/change-password']);
-      const page = await me.get('/change-password');
+      expect([led.status, led.headers['location']]).toEqual([303, '/me']);
+      const page = await me.get('/me');
       expect(page.text).toContain('one-time password');
       expect(page.text).not.toContain('/change-pin');
 

@@ -165,6 +165,6 @@ function refuseUnlessPermitted(request: HouseRequest, permission: Permission | '
 async function leadToPasswordChange(request: HouseRequest, reply: FastifyReply): Promise<boolean> {
   const wantsPage = request.method === 'GET' && (request.headers.accept ?? '').includes('text/html');
   if (request.url.startsWith('/api') || !wantsPage) throw new Refusal('password-change-needed');
-  await reply.status(303).header('Location', '/change-password').send();
+  await reply.status(303).header('Location', '/me').send();
   return false;
 }

@@ -2,7 +2,7 @@ import { roles, type Role } from '../platform/actor.js';
 import { toBoolean, toWhole } from '../platform/database/columns.js';
 import type { Instant } from '../platform/clock.js';
 import type { ReadFrom } from '../platform/database/reading.js';
-import { languages, type Language } from '../platform/sentences/language.js';
+import { knownLanguage, type Language } from '../platform/sentences/language.js';
 
 /** Somebody who is signed in, with all that the guard and the frame of a page need to know. */
 export interface SignedIn {
@@ -59,7 +59,7 @@ export async function findSignedIn(from: ReadFrom, tokenHash: string, now: Insta
   return {
     ...session,
     journalSequence: toWhole(journalSequence ?? 0),
-    language: languages.find((known) => known === language) ?? 'en',
+    language: knownLanguage(language) ?? 'en',
     mustChangePassword: session.proof === 'password' && mustChange !== null && toBoolean(mustChange),
     roles: roles.filter((role) => rows.some((row) => row.role === role)),
   };

@@ -1,4 +1,5 @@
 import type { Role } from '../../platform/actor.js';
+import type { Language } from '../../platform/sentences/language.js';
 import type { Doer } from '../life/act.js';
 
 /** Somebody of the demo, invented like all names here. */
@@ -8,15 +9,31 @@ export interface DemoPerson {
   readonly code: string;
   readonly name: string;
   readonly role: Role;
-  /** Of several with one role the first has the password that is shown at the start. */
-  readonly password: string | null;
+  /** Shown at the start. */
+  readonly password: string;
+  /** English where absent. */
+  readonly language?: Language;
 }
 
 export const demoPeople: readonly DemoPerson[] = [
   { doer: 'dryer-operator', code: 'ilka', name: 'Ilka Brandeis', role: 'dryer-operator', password: 'warm air rises' },
   { doer: 'lead-M', code: 'tomas', name: 'Tomas Weir', role: 'line-lead', password: 'two lines run' },
-  { doer: 'lead-A', code: 'ruth', name: 'Ruth Ansel', role: 'line-lead', password: null },
-  { doer: 'lead-N', code: 'emil', name: 'Emil Hartog', role: 'line-lead', password: null },
+  {
+    doer: 'lead-A',
+    code: 'ruth',
+    name: 'Ruth Ansel',
+    role: 'line-lead',
+    password: 'tarde en dos turnos',
+    language: 'es',
+  },
+  {
+    doer: 'lead-N',
+    code: 'emil',
+    name: 'Emil Hartog',
+    role: 'line-lead',
+    password: 'la noche no para',
+    language: 'es',
+  },
   { doer: 'loader', code: 'piet', name: 'Piet Sondern', role: 'loader', password: 'dock by dock' },
   { doer: 'analyst', code: 'nora', name: 'Nora Lindqvist', role: 'lab-analyst', password: 'dry in the oven' },
   { doer: 'quality', code: 'agnes', name: 'Agnes Tallow', role: 'quality-officer', password: 'released or not' },

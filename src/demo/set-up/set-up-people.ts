@@ -23,10 +23,11 @@ export async function setUpPeople(give: Give, siteId: string): Promise<ReadonlyM
 
 async function addPerson(give: Give, siteId: string, person: DemoPerson): Promise<Actor> {
   const house = askedByHouse(siteId, 'administrator');
-  const { id } = await give(AddPerson).execute(house, { code: person.code, name: person.name });
+  const { code, name, language = 'en' } = person;
+  const { id } = await give(AddPerson).execute(house, { code, name, language });
   await give(GiveRole).execute(house, id, { role: person.role });
   const actor: Actor = { siteId, personId: id, deviceId: null, roles: [person.role] };
-  if (person.password !== null) await choosePassword(give, actor, { siteId, newPassword: person.password });
+  await choosePassword(give, actor, { siteId, newPassword: person.password });
   return actor;
 }
 

@@ -4,6 +4,11 @@ import { AsyncLocalStorage } from 'node:async_hooks';
 export const languages = ['en', 'es'] as const;
 export type Language = (typeof languages)[number];
 
+/** A language that the catalogue speaks, or null. */
+export function knownLanguage(text: unknown): Language | null {
+  return languages.find((language) => language === text) ?? null;
+}
+
 /**
  * Whom the house is speaking to. Every text of a page is said in the language of the person who asks; jobs and papers
  * speak English unless they say otherwise.

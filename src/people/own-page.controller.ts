@@ -8,32 +8,56 @@ import { CONFIG, type Config } from '../platform/config.js';
 import { Ids } from '../platform/ids.js';
 import { NotPermitted } from '../platform/refusal.js';
 import { Asking, Looking, type HouseRequest, type Viewer } from '../platform/web/request.js';
+import { Sent, type SentForm } from '../platform/web/sent-form.js';
 import { giveSessionCookie } from './cookies.js';
 import { goTo } from './go-to.js';
 import { OwnSecrets } from './own-secrets.js';
-import { ownSecretsPage } from './own-secrets.page.js';
+import { ownPage } from './own.page.js';
 import { OwnSessions } from './own-sessions.js';
 import { readForm, troubleOf } from './read-form.js';
-import { ChangePasswordForm, SetPinForm } from './session.form.js';
+import { ChangePasswordForm, OwnLanguageForm, SetPinForm } from './session.form.js';
 import type { Begun } from './sessions.js';
+import { SetOwnLanguage } from './set-own-language.js';
 import { placeOf, withRetryAfter } from './sign-in-place.js';
 import { OpenBeforePasswordChange } from './signed-in.guard.js';
 
 @ApiExcludeController()
 @Controller()
-export class OwnSecretsController {
+export class OwnPageController {
   constructor(
     private readonly ownSecrets: OwnSecrets,
     private readonly ownSessions: OwnSessions,
+    private readonly setOwnLanguage: SetOwnLanguage,
     private readonly ids: Ids,
     @Inject(CONFIG) private readonly config: Config,
   ) {}
 
-  @Get('change-password')
+  @Get('me')
   @May('read')
   @OpenBeforePasswordChange()
   show(@Req() request: HouseRequest, @Looking() viewer: Viewer): Promise<VNode> {
     return this.page(request, viewer, []);
+  }
+
+  /** The page's address before it had more than secrets. */
+  @Get('change-password')
+  @May('read')
+  @OpenBeforePasswordChange()
+  lead(@Res({ passthrough: true }) reply: FastifyReply): null {
+    return goTo(reply, '/me');
+  }
+
+  @Post('me/language')
+  @May('read')
+  setLanguage(@Sent() sent: SentForm, @Asking() asked: Asked, @Req() request: HouseRequest, @Looking() viewer: Viewer) {
+    return sent.take({
+      form: OwnLanguageForm,
+      timeZone: viewer.timeZone,
+      act: (form) => this.setOwnLanguage.execute(asked, form),
+      next: () => '/me',
+      says: () => ({ code: 'own-language-set', facts: {} }),
+      again: (trouble) => this.page(request, viewer, [trouble.sentence]),
+    });
   }
 
   @Post('change-password')
@@ -81,7 +105,7 @@ export class OwnSecretsController {
   private async page(request: HouseRequest, viewer: Viewer, trouble: readonly string[]): Promise<VNode> {
     if (request.sessionHash === undefined) throw new NotPermitted('not-permitted');
     const { person, mustChangePassword } = await this.ownSessions.read(request.sessionHash);
-    return ownSecretsPage({
+    return ownPage({
       viewer,
       personCode: person?.code ?? '',
       mustChange: mustChangePassword,

@@ -1,10 +1,14 @@
 import type { VNode } from 'preact';
+import { languages } from '../platform/sentences/language.js';
 import { say } from '../platform/sentences/sentences.js';
+import { Act } from '../platform/web/kit/act.js';
+import { ChoiceEntry } from '../platform/web/kit/entries.js';
+import { EntryForm } from '../platform/web/kit/entry-form.js';
 import type { Viewer } from '../platform/web/request.js';
 import { BarePage, Shell } from '../platform/web/shell.js';
 import { FormTrouble } from './form-trouble.js';
 
-interface OwnSecretsProps {
+interface OwnPageProps {
   readonly viewer: Viewer;
   readonly personCode: string;
   /** The person came in with a one-time password: nothing else is open before it is changed. */
@@ -13,18 +17,19 @@ interface OwnSecretsProps {
   readonly formKey: string;
 }
 
-/** Where a person chooses a new password, and the PIN for shared tablets. */
-export function ownSecretsPage(props: OwnSecretsProps): VNode {
+/** A person's own page: the language, a new password, and the PIN for shared tablets. */
+export function ownPage(props: OwnPageProps): VNode {
   const { viewer, mustChange, trouble } = props;
   const content = (
     <>
       <FormTrouble sentences={trouble} />
       {mustChange ? <p class="sentence">{say('one-time-password-says')}</p> : null}
+      {mustChange ? null : <LanguageForm viewer={viewer} />}
       <PasswordForm {...props} />
       {mustChange ? <SignOut viewer={viewer} /> : <PinForm {...props} />}
     </>
   );
-  const title = say('change-password-title');
+  const title = say(mustChange ? 'change-password-title' : 'own-page-title');
   return mustChange ? (
     <BarePage title={title}>{content}</BarePage>
   ) : (
@@ -34,7 +39,25 @@ export function ownSecretsPage(props: OwnSecretsProps): VNode {
   );
 }
 
-function PasswordForm({ viewer, personCode, formKey }: OwnSecretsProps): VNode {
+function LanguageForm({ viewer }: { readonly viewer: Viewer }): VNode {
+  const choices = languages.map((language) => ({ value: language, says: say('language-in-itself', {}, language) }));
+  return (
+    <EntryForm viewer={viewer} action="/me/language" class="card">
+      <h2>{say('own-language')}</h2>
+      <ChoiceEntry
+        name="language"
+        label={say('own-language-label')}
+        choices={choices}
+        as="tiles"
+        value={viewer.language}
+        required
+      />
+      <Act says={say('set-own-language')} />
+    </EntryForm>
+  );
+}
+
+function PasswordForm({ viewer, personCode, formKey }: OwnPageProps): VNode {
   return (
     <form class="card" method="post" action="/change-password">
       <h2>{say('new-password')}</h2>
@@ -55,7 +78,7 @@ function PasswordForm({ viewer, personCode, formKey }: OwnSecretsProps): VNode {
   );
 }
 
-function PinForm({ viewer, formKey }: OwnSecretsProps): VNode {
+function PinForm({ viewer, formKey }: OwnPageProps): VNode {
   return (
     <form class="card" method="post" action="/change-pin">
       <h2>{say('new-pin')}</h2>
