@@ -18,8 +18,7 @@ export async function pointAtAlreadyIn(
   of: { readonly bag: BagRow; readonly hopper: HopperRow; readonly nextId: () => string; readonly now: Instant },
 ): Promise<void> {
   const { bag, hopper, now } = of;
-  const met =
-    personId === null ? null : await refusalMetBy(tx, { bagId: bag.id, hopperId: hopper.id, personId, now });
+  const met = personId === null ? null : await refusalMetBy(tx, { bagId: bag.id, hopperId: hopper.id, personId, now });
   if (met === null) throw new Refusal('no-refusal-met', { bag: bag.number, minutes: alreadyInMinutes });
   const facts = { bag: bag.number, hopper: hopper.code, rule: met.code };
   const subject = { kind: 'bulk-bag', id: bag.id };

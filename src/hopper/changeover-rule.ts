@@ -1,5 +1,4 @@
 import type { ReadFrom } from '../platform/database/reading.js';
-import { say } from '../platform/sentences/sentences.js';
 import type { BrokenRule } from './broken-rules.js';
 import { rungsBeforeStart } from './changeover-rungs.js';
 import { openChangeoverOf } from './changeovers.js';
@@ -15,5 +14,5 @@ export async function againstChangeover(
   if (!rungsBeforeStart.includes(changeover.next)) return [];
   const place = rungsBeforeStart.indexOf(changeover.next) + 1;
   const { next } = changeover;
-  return [{ code: 'changeover-not-finished', facts: { line: line.code, next, rung: say(`rung-${next}`), place } }];
+  return [{ code: 'changeover-not-finished', facts: { line: line.code, next, place } }];
 }

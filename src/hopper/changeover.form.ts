@@ -27,6 +27,10 @@ export class DoRungForm {
 }
 
 export class DropChangeoverForm {
-  @TextField({ most: 300, example: 'The plan was changed: the same format goes on', says: 'Why it does not take place' })
+  @TextField({
+    most: 300,
+    example: 'The plan was changed: the same format goes on',
+    says: 'Why it does not take place',
+  })
   reason!: string;
 }

@@ -12,10 +12,10 @@ addSentences('es', {
     'La línea {line} ya está en cambio a {format}. Terminar esa escalera o decir por qué no se hace.',
   'changeover-to-same-format': 'La línea ya envasa {format}. Elegir el formato que sigue.',
   'changeover-not-finished':
-    'La línea {line} está en cambio de formato. Sigue el peldaño {place} de 5: {rung}. Hacerlo y luego empezar la corrida.',
+    'La línea {line} está en cambio de formato. Sigue el peldaño {place} de 5: {next:rung}. Hacerlo y luego empezar la corrida.',
   'happened-changeover-not-finished':
     'Empezó una corrida de otro formato en la línea {line} con el cambio en el peldaño {place} de 5. Mirar qué puede estar mezclado.',
-  'rung-not-next': 'En la línea {line} no se salta ningún peldaño. Sigue: {rungNext}.',
+  'rung-not-next': 'En la línea {line} no se salta ningún peldaño. Sigue: {next:rung}.',
   'last-pack-not-out': 'La corrida {run} sigue abierta. Contar su último paquete y cerrarla.',
   'hopper-not-empty-yet':
     'La tolva {hopper} no se ha comprobado vacía desde el último paquete. Parar el flujo, mirar dentro con otra persona y registrarlo.',

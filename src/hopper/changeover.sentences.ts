@@ -12,10 +12,10 @@ addSentences('en', {
     'Line {line} is being changed over to {format} already. Finish that ladder, or say why it does not take place.',
   'changeover-to-same-format': 'The line packs {format} already. Choose the format that comes next.',
   'changeover-not-finished':
-    'Line {line} is being changed over. Next is rung {place} of 5: {rung}. Do it, then start the run.',
+    'Line {line} is being changed over. Next is rung {place} of 5: {next:rung}. Do it, then start the run.',
   'happened-changeover-not-finished':
     'A run of another format started on line {line} though its changeover stood at rung {place} of 5. Look what may be mixed.',
-  'rung-not-next': 'No rung can be skipped on line {line}. Next is: {rungNext}.',
+  'rung-not-next': 'No rung can be skipped on line {line}. Next is: {next:rung}.',
   'last-pack-not-out': 'Run {run} is open still. Count its last pack and close it.',
   'hopper-not-empty-yet':
     'Hopper {hopper} was not proven empty since the last pack. Stop the flow, look in with a second person, and record it.',

@@ -4,7 +4,6 @@ import { RecordChange } from '../journal/record-change.js';
 import { lockRun } from '../packing/run-states.js';
 import { Ids } from '../platform/ids.js';
 import { Refusal } from '../platform/refusal.js';
-import { say } from '../platform/sentences/sentences.js';
 import { ChangeoverRung } from './changeover-rung.entity.js';
 import type { RungWord } from './changeover-rungs.js';
 import type { DoRungForm } from './changeover.form.js';
@@ -37,8 +36,7 @@ export class DoRung {
       const changeover = await changeoverOf(tx, siteId, changeoverId);
       const { next, lineCode } = changeover;
       if (next !== form.rung) {
-        const rungNext = next === null ? null : say(`rung-${next}`);
-        throw new Refusal('rung-not-next', { line: lineCode, rung: form.rung, next, rungNext });
+        throw new Refusal('rung-not-next', { line: lineCode, rung: form.rung, next });
       }
       const { recordId, count } = await proofOfRung(tx, asked.actor, { changeover, form });
       const secondPersonId = form.secondPersonId ?? null;

@@ -99,10 +99,7 @@ export class StartRun {
   ): Promise<StartRunAnswer> {
     const { siteId } = actor;
     const { line, format, hopper, periodId, startedAt } = start;
-    const broken = [
-      ...(await againstChangeover(tx, line, format.id)),
-      ...(await brokenByContent(tx, hopper, format)),
-    ];
+    const broken = [...(await againstChangeover(tx, line, format.id)), ...(await brokenByContent(tx, hopper, format))];
     refuseBroken(broken, hasHappened);
     const id = this.ids.next();
     const run = { id, siteId, lineId: line.id, formatId: format.id, startedAt, countId: this.ids.next() };

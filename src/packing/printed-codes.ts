@@ -25,19 +25,26 @@ export interface ComparedCode {
  * punctuation do not count: they are how people type.
  */
 export async function compareCode(from: ReadFrom, run: RunRow, typed: string, at: Instant): Promise<ComparedCode> {
+  const { codePattern } = await formatOf(from, run.formatId);
+  const { productionOn } = await shiftAt(from, run.siteId, at);
+  const intended = await intendedCodeOf(from, run, at);
+  const lotText = withoutTime(codePattern, typed, productionOn);
+  const searchCode = normaliseCode(lotText);
+  const isAsIntended = intended !== null && searchCode === normaliseCode(intended);
+  return { intended, printed: isAsIntended ? intended : lotText, searchCode, isAsIntended };
+}
+
+/** What the coder of a run should print at an instant, without the time of day; null where the pattern asks too much. */
+export async function intendedCodeOf(from: ReadFrom, run: RunRow, at: Instant): Promise<string | null> {
   const { codePattern, bestBeforeMonths } = await formatOf(from, run.formatId);
   const { productionOn, shiftCode } = await shiftAt(from, run.siteId, at);
-  const intended = lotCodeOrNull(codePattern, {
+  return lotCodeOrNull(codePattern, {
     productionOn,
     lineCode: run.lineCode,
     shiftCode,
     localTime: null,
     bestBeforeOn: bestBeforeMonths === null ? null : bestBeforeOn(productionOn, bestBeforeMonths),
   });
-  const lotText = withoutTime(codePattern, typed, productionOn);
-  const searchCode = normaliseCode(lotText);
-  const isAsIntended = intended !== null && searchCode === normaliseCode(intended);
-  return { intended, printed: isAsIntended ? intended : lotText, searchCode, isAsIntended };
 }
 
 /** Line and shift words are the plant's, the pattern is the format's: where they do not fit, nothing is intended. */
