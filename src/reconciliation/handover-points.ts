@@ -3,7 +3,7 @@ import { openChangeoverOf } from '../hopper/changeovers.js';
 import { likelyLayersOf } from '../hopper/likely-layers.js';
 import type { HopperLevel } from '../hopper/hopper-level.js';
 import { openPointsOf } from '../open-points/open-points.js';
-import { lotRanges, openRunOfLine, stopsOf } from '../packing/packing-runs.js';
+import { looseCounts, lotRanges, openRunOfLine, stopsOf } from '../packing/packing-runs.js';
 import type { RunRow } from '../packing/packing-run-rows.js';
 import { palletsOfRuns } from '../pallets/label-not-back.js';
 import { hopperOf } from '../plant/plant-facts.js';
@@ -34,6 +34,8 @@ export interface HandoverPoints {
     readonly hangingBags: readonly string[];
     /** Packed and on no pallet by the counts. */
     readonly openPacks: number | null;
+    /** Of these, counted loose on belts and tables in this shift; null: nobody counted. */
+    readonly loosePacks: number | null;
     readonly labelsNotBack: readonly string[];
     readonly stoppedBecause: string | null;
     /** The rung of the changeover that comes next. */
@@ -86,6 +88,7 @@ export async function handoverPointsOf(from: ReadFrom, asked: HandoverAsked): Pr
     notFinished: {
       hangingBags: balance.tips.filter(({ isHanging }) => isHanging).map(({ name }) => name),
       openPacks: run === null ? null : await packsOnNoPallet(from, run),
+      loosePacks: run === null ? null : await loosePacksOf(from, run.id, fromAt),
       labelsNotBack: pallets
         .filter(({ hasLabel, labelCheckedAt }) => hasLabel && labelCheckedAt === null)
         .map(({ sscc }) => sscc),
@@ -110,6 +113,10 @@ function sumsOf(balance: ShiftBalance): HandoverPoints['balance'] {
 async function runningOf(from: ReadFrom, run: RunRow): Promise<HandoverPoints['running']> {
   const lot = (await lotRanges(from, run.id)).at(-1)?.code ?? null;
   return { run: run.number, format: run.formatName, lot, packCount: run.packCount };
+}
+
+async function loosePacksOf(from: ReadFrom, runId: string, fromAt: Instant): Promise<number | null> {
+  return (await looseCounts(from, [runId])).findLast(({ countedAt }) => countedAt >= fromAt)?.packCount ?? null;
 }
 
 async function stopReasonOf(from: ReadFrom, runId: string): Promise<string | null> {

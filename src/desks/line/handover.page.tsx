@@ -88,16 +88,21 @@ interface HandoverProps {
 export function handoverPage({ viewer, at, handover, names, trouble }: HandoverProps): VNode {
   const { shiftCode, productionOn, signedAt, outgoingPersonId } = handover;
   const title = say('handover-title', { line: at.line.name, shift: shiftCode, day: productionOn });
-  const isOwn = outgoingPersonId === viewer.actor.personId;
+  const isOpen = handover.answeredBy === null && outgoingPersonId !== viewer.actor.personId;
   return (
     <ActPage viewer={viewer} at={at} title={title}>
+      {trouble === null || isOpen ? null : (
+        <p class="card refusal" role="alert">
+          {trouble.sentence}
+        </p>
+      )}
       <PrintSheet viewer={viewer} title={title} asAt={signedAt}>
         <SixPoints points={handover.points} viewer={viewer} />
         {handover.notes === null ? null : <p class="sentence">{say('handover-notes', { notes: handover.notes })}</p>}
         <p>{say('handover-signed-by', { name: names.get(outgoingPersonId) ?? '–' })}</p>
         <Answer viewer={viewer} handover={handover} names={names} />
       </PrintSheet>
-      {handover.answeredBy !== null || isOwn ? null : (
+      {!isOpen ? null : (
         <EntryForm viewer={viewer} action={`/line/${at.line.id}/handovers/${handover.id}`} trouble={trouble}>
           <TextEntry name="disagreement" label={say('field-disagree')} isLong maxLength={1000} trouble={trouble} />
           <Act says={say('line-confirm-opening')} />

@@ -88,6 +88,7 @@ addSentences('es', {
   'handover-running': '{format} · {run} · {lot} · {packCount} paquetes',
   'handover-hangs': 'El big bag {bag} está colgado.',
   'handover-open-packs': '{packCount} paquetes están contados y en ningún palé.',
+  'handover-loose': '{packCount} paquetes están sueltos en cintas y mesas.',
   'handover-label-not-back': 'La etiqueta del palé {pallet} no se ha vuelto a escanear.',
   'handover-stands': 'La línea está parada: {reason}.',
   'handover-changeover': 'Hay un cambio de formato en marcha. Sigue: {rung}.',

@@ -88,6 +88,7 @@ addSentences('en', {
   'handover-running': '{format} · {run} · {lot} · {packCount} packs',
   'handover-hangs': 'Bag {bag} hangs.',
   'handover-open-packs': '{packCount} packs are counted and stand on no pallet.',
+  'handover-loose': '{packCount} packs lie loose on belts and tables.',
   'handover-label-not-back': 'The label of pallet {pallet} was not scanned back.',
   'handover-stands': 'The line stands: {reason}.',
   'handover-changeover': 'A changeover is under way. Next: {rung}.',

@@ -57,10 +57,11 @@ function hopperSays({ hopper, running }: HandoverPoints): readonly string[] {
 }
 
 function notFinishedSays({ notFinished }: HandoverPoints): readonly string[] {
-  const { hangingBags, openPacks, labelsNotBack, stoppedBecause, changeoverNext } = notFinished;
+  const { hangingBags, openPacks, loosePacks, labelsNotBack, stoppedBecause, changeoverNext } = notFinished;
   return [
     ...hangingBags.map((bag) => say('handover-hangs', { bag })),
     ...(openPacks === null || openPacks === 0 ? [] : [say('handover-open-packs', { packCount: countText(openPacks) })]),
+    ...(loosePacks === null ? [] : [say('handover-loose', { packCount: countText(loosePacks) })]),
     ...labelsNotBack.map((pallet) => say('handover-label-not-back', { pallet })),
     ...(stoppedBecause === null ? [] : [say('handover-stands', { reason: say(`stop-reason-${stoppedBecause}`) })]),
     ...(changeoverNext === null ? [] : [say('handover-changeover', { rung: say(`rung-${changeoverNext}`) })]),
