@@ -43,15 +43,13 @@ describe('the language of a person', () => {
   });
 
   it('is the language of refusals and problem documents, whose type never changes', async () => {
-    const me = await signedIn(house, reader);
+    const me = await signedIn(house, await aPerson(house, siteId, { language: 'es' }));
     const missing = await me.get('/api/people/0195862e-7d3f-7a4b-9c55-0d0f6f1b7a10');
     expect(missing.body).toMatchObject({ type: 'problem:not-found', status: 404 });
     expect((missing.body as { detail: string }).detail).toContain('Aquí no existe: persona');
     const wrong = await me.send('/me/language', { language: 'fr' });
     expect(wrong.status).toBe(422);
     expect(wrong.text).toContain('<html lang="es">');
-    const page = await me.get('/nowhere');
-    expect([page.status, page.text.includes('<html lang="es">')]).toEqual([404, true]);
   });
 
   it('refuses a language that is not spoken, and counts the same form once', async () => {
@@ -101,11 +99,22 @@ describe('the language of a person', () => {
       expect((await signInPage('/sign-in?language=fr')).headers['set-cookie']).toBeUndefined();
     });
 
+    it('is the language of what is not there, too', async () => {
+      const page = await signInPage('/nowhere', { Cookie: 'packthread-language=es' });
+      expect([page.status, page.text.includes(say('no-such-page', {}, 'es'))]).toEqual([404, true]);
+      const forProgram = await server().get('/api/nowhere').set('Cookie', 'packthread-language=es');
+      expect((forProgram.body as { detail: string }).detail).toBe(say('no-such-page', {}, 'en'));
+    });
+
     it('is that of the person who was there last', async () => {
       const { code, password } = reader;
       const answer = await server().post('/sign-in').type('form').send({ proof: 'password', code, password });
       expect(answer.status).toBe(303);
-      const cookie = cookieFrom(answer.headers, 'packthread-language');
+      const session = cookieFrom(answer.headers, 'packthread-session');
+      const home = await server().get('/people').set('Cookie', session);
+      const cookie = cookieFrom(home.headers, 'packthread-language');
+      const again = await server().get('/people').set('Cookie', `${session}; ${cookie}`);
+      expect(again.headers['set-cookie']).toBeUndefined();
       expect((await signInPage('/sign-in', { Cookie: cookie, 'Accept-Language': 'en' })).text).toContain(titleIn('es'));
     });
   });

@@ -3,8 +3,6 @@ import { ApiExcludeController } from '@nestjs/swagger';
 import type { FastifyReply } from 'fastify';
 import type { VNode } from 'preact';
 import { AnyoneMay } from '../platform/actor.js';
-import { sha256 } from '../platform/canonical-text.js';
-import { Clock } from '../platform/clock.js';
 import { CONFIG, type Config } from '../platform/config.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { knownLanguage, speak } from '../platform/sentences/language.js';
@@ -21,7 +19,6 @@ import { isShared, SignIn } from './sign-in.js';
 import { signInPage } from './sign-in.page.js';
 import { placeOf, withRetryAfter } from './sign-in-place.js';
 import { OpenBeforePasswordChange, SignsIn } from './signed-in.guard.js';
-import { findSignedIn } from './who-asks.js';
 
 @ApiExcludeController()
 @Controller()
@@ -29,7 +26,6 @@ export class SignInController {
   constructor(
     private readonly signIn: SignIn,
     private readonly sessions: Sessions,
-    private readonly clock: Clock,
     @Inject(READER) private readonly reader: ReadFrom,
     @Inject(CONFIG) private readonly config: Config,
   ) {}
@@ -64,7 +60,6 @@ export class SignInController {
       const form = await readForm(SignInForm, fields);
       const { token } = await withRetryAfter(reply, this.signIn.execute(form, placeOf(request)));
       giveSessionCookie(reply, this.config, token);
-      await this.keepLanguageOf(reply, token);
       await this.renewDeviceCookie(request, reply);
       return goTo(reply, afterSignIn(next));
     } catch (error) {
@@ -96,12 +91,6 @@ export class SignInController {
       entered: { code: enteredText(entered, 'code'), person: enteredText(entered, 'person') },
       shared,
     });
-  }
-
-  /** The device goes on in the language of the person when nobody is signed in. */
-  private async keepLanguageOf(reply: FastifyReply, token: string): Promise<void> {
-    const session = await findSignedIn(this.reader, sha256(token), this.clock.now());
-    if (session !== null) keepLanguage(reply, this.config, session.language);
   }
 
   /** A device that is used stays known. */

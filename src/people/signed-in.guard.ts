@@ -4,9 +4,11 @@ import type { FastifyReply } from 'fastify';
 import { mayDo, permissionKey, type Permission } from '../platform/actor.js';
 import { sha256 } from '../platform/canonical-text.js';
 import { Clock } from '../platform/clock.js';
+import { CONFIG, type Config } from '../platform/config.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { NotPermitted, Refusal } from '../platform/refusal.js';
 import { speak } from '../platform/sentences/language.js';
+import { followLanguage } from '../platform/web/language-asked.js';
 import type { HouseRequest } from '../platform/web/request.js';
 import { cookieOf, sessionCookie } from './cookies.js';
 import { deviceOffsetMilliseconds } from './device-time.js';
@@ -30,6 +32,7 @@ export class SignedInGuard implements CanActivate {
     private readonly reflector: Reflector,
     private readonly clock: Clock,
     @Inject(READER) private readonly reader: ReadFrom,
+    @Inject(CONFIG) private readonly config: Config,
   ) {}
 
   async canActivate(context: ExecutionContext): Promise<boolean> {
@@ -43,7 +46,10 @@ export class SignedInGuard implements CanActivate {
     const session = bearer === null ? await this.lookAtSession(request) : null;
     if (bearer !== null) await this.lookAtMachine(request, bearer);
     // On a shared tablet nobody steps back into the pages of the person before.
-    if (session !== null) void reply.header('Cache-Control', 'no-store');
+    if (session !== null) {
+      void reply.header('Cache-Control', 'no-store');
+      followLanguage(request, reply, { config: this.config, language: session.language });
+    }
     if (isUnsafe(request)) refuseForeignForm(request, { session, token, signsIn: asks<boolean>(signInKey) === true });
     refuseUnlessPermitted(request, asks<Permission | 'anyone'>(permissionKey));
     if (session?.mustChangePassword !== true || asks<boolean>(openBeforeChangeKey) === true) return true;

@@ -3,6 +3,7 @@ import request, { type Test } from 'supertest';
 import type { Role } from '../../src/platform/actor.js';
 import { UnitOfWork } from '../../src/platform/database/unit-of-work.js';
 import { SystemIds } from '../../src/platform/ids.js';
+import type { Language } from '../../src/platform/sentences/language.js';
 import { Credential } from '../../src/people/credential.entity.js';
 import { hashSecret } from '../../src/people/password-hash.js';
 import { Person } from '../../src/people/person.entity.js';
@@ -24,6 +25,7 @@ export interface PersonWishes {
   readonly roles?: readonly Role[];
   readonly code?: string;
   readonly name?: string;
+  readonly language?: Language;
 }
 
 const ids = new SystemIds();
@@ -41,7 +43,7 @@ export async function aPerson(house: TestHouse, siteId: string, wishes: PersonWi
   const secretHash = await (passwordHash ??= hashSecret(password));
   await house.get(UnitOfWork).run(async (tx) => {
     await tx.insert(Person, person);
-    await tx.insert(PersonName, { personId: person.id, name, language: 'en' });
+    await tx.insert(PersonName, { personId: person.id, name, language: wishes.language ?? 'en' });
     const credential = { id: ids.next(), personId: person.id, kind: 'password', secretHash } as const;
     await tx.insert(Credential, { ...credential, mustChange: false, setAt: now });
     const held = wishes.roles ?? ['line-lead'];

@@ -16,6 +16,16 @@ export function languageBeforeSignIn({ url, cookies, headers }: FastifyRequest):
   return knownLanguage(cookies[languageCookie]) ?? firstKnown(headers['accept-language'] ?? '') ?? 'en';
 }
 
+/** The device speaks on in the language of who is signed in, when nobody is any more. */
+export function followLanguage(request: FastifyRequest, reply: FastifyReply, { config, language }: Following): void {
+  if (request.cookies[languageCookie] !== language) keepLanguage(reply, config, language);
+}
+
+interface Following {
+  readonly config: Config;
+  readonly language: Language;
+}
+
 export function keepLanguage(reply: FastifyReply, config: Config, language: Language): void {
   const flags = { path: '/', httpOnly: true, sameSite: 'lax', secure: config.secureCookies } as const;
   void reply.setCookie(languageCookie, language, { ...flags, maxAge: keptSeconds });
