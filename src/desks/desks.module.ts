@@ -1,4 +1,5 @@
 import { Module } from '@nestjs/common';
+import { SetUpModule } from './set-up/set-up.module.js';
 import { DryerDeskModule } from './dryer/dryer-desk.module.js';
 import './desks.sentences.js';
 import './desks.sentences.es.js';
@@ -9,7 +10,7 @@ import { SearchController } from './search.controller.js';
 import { CodeThreadApi } from './thread.api.js';
 
 @Module({
-  imports: [DeviceDeskModule, LineDeskModule, DryerDeskModule],
+  imports: [DeviceDeskModule, LineDeskModule, DryerDeskModule, SetUpModule],
   controllers: [SearchController, CodeThreadApi],
   providers: [FindThread],
 })

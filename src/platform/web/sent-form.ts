@@ -55,6 +55,28 @@ export class SentForm {
     }
   }
 
+  /**
+   * As `take`, but the answer is a page of its own: for what is shown once only. Reloading it sends the form again, and
+   * its key finds the same answer, without what was shown.
+   */
+  async show<Form extends object, Answer>(
+    showing: Omit<Taking<Form, Answer>, 'next' | 'says'> & {
+      readonly page: (answer: Answer) => VNode | Promise<VNode>;
+    },
+  ): Promise<VNode> {
+    try {
+      const form = await this.read({ ...showing, next: () => '/' });
+      const answer = await showing.act(form);
+      void this.reply.status(200);
+      return await showing.page(answer);
+    } catch (error) {
+      const trouble = formTroubleOf(error, this.request.body, showing.timeZone);
+      if (trouble === null) throw error;
+      void this.reply.status(trouble.status);
+      return showing.again(trouble);
+    }
+  }
+
   private async read<Form extends object, Answer>({ form, times, timeZone }: Taking<Form, Answer>): Promise<Form> {
     const body = { ...(this.request.body as Record<string, unknown> | null | undefined) };
     for (const field of times ?? []) body[field] = instantOf(field, body[field], timeZone);
