@@ -1,10 +1,18 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { chromium as engine, type Browser, type BrowserContext, type Page } from 'playwright-core';
+import { chromiumPath } from '../../bench/open-browser.js';
 
 export { openBrowser } from '../../bench/open-browser.js';
 
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+/** A browser that keeps its data in a folder, as a tablet does when it is switched off and on again. */
+export async function openLastingContext(folder: string): Promise<BrowserContext> {
+  const executablePath = await chromiumPath();
+  const settings = { locale: 'en-GB', timezoneId: 'Europe/Berlin', viewport: { width: 1280, height: 800 } };
+  return engine.launchPersistentContext(folder, { executablePath, args: ['--no-sandbox'], ...settings });
+}
 
 /** A context with a locale, and every report of the content security policy collected. */
 export async function openContext(

@@ -12,10 +12,13 @@ export interface Front {
   /** As when the cable is pulled: open lines break, new ones find nobody. */
   cut(): Promise<void>;
   mend(): Promise<void>;
-  /** Holds answers back for so long. */
-  delay(milliseconds: number): void;
+  /** Looks at each request on its way there and each answer on its way back; null: no more. What it says no to is lost. */
+  watch(look: Watch | null): void;
   close(): Promise<void>;
 }
+
+/** `there`: the request has not reached the server; `back`: the server has answered, the browser does not know yet. */
+export type Watch = (what: string, way: 'there' | 'back') => Promise<boolean>;
 
 /** Changes a page on its way to the browser, or leaves it. */
 export type Rewrite = (path: string, html: string) => string;
@@ -24,12 +27,15 @@ export type Rewrite = (path: string, html: string) => string;
 export async function openFront(address: string, rewrite: Rewrite = (_, html) => html): Promise<Front> {
   const sockets = new Set<Socket>();
   const passed: string[] = [];
-  const state = { target: address, delay: 0 };
+  const state: { target: string; watch: Watch | null } = { target: address, watch: null };
   const pass = (request: IncomingMessage, response: ServerResponse): void => {
-    passed.push(`${request.method ?? ''} ${(request.url ?? '').split('?')[0] ?? ''}`);
-    setTimeout(() => {
-      forward({ request, response, rewrite, target: state.target });
-    }, state.delay);
+    const what = `${request.method ?? ''} ${(request.url ?? '').split('?')[0] ?? ''}`;
+    passed.push(what);
+    const look = (way: 'there' | 'back'): Promise<boolean> => state.watch?.(what, way) ?? Promise.resolve(true);
+    void look('there').then((goes) => {
+      if (goes) forward({ request, response, rewrite, target: state.target, look });
+      else response.destroy();
+    });
   };
   let server = await listen(pass, sockets, 0);
   const { port } = server.address() as AddressInfo;
@@ -50,8 +56,8 @@ export async function openFront(address: string, rewrite: Rewrite = (_, html) =>
     mend: async () => {
       if (!server.listening) server = await listen(pass, sockets, port);
     },
-    delay: (milliseconds) => {
-      state.delay = milliseconds;
+    watch: (look) => {
+      state.watch = look;
     },
     close: cut,
   };
@@ -77,31 +83,45 @@ interface Passing {
   readonly response: ServerResponse;
   readonly rewrite: Rewrite;
   readonly target: string;
+  readonly look: (way: 'back') => Promise<boolean>;
 }
 
-function forward({ request, response, rewrite, target }: Passing): void {
+function forward({ request, response, rewrite, target, look }: Passing): void {
   const path = request.url ?? '/';
   const onward = ask(target + path, {
     method: request.method,
     headers: { ...request.headers, 'accept-encoding': 'identity' },
   });
   onward.on('response', (answer) => {
-    const isPage = (answer.headers['content-type'] ?? '').startsWith('text/html');
-    if (!isPage) {
-      response.writeHead(answer.statusCode ?? 502, answer.headers);
-      answer.pipe(response);
-      return;
-    }
-    const pieces: Buffer[] = [];
-    answer.on('data', (piece: Buffer) => pieces.push(piece));
-    answer.on('end', () => {
-      const body = Buffer.from(rewrite(path, Buffer.concat(pieces).toString('utf8')));
-      response.writeHead(answer.statusCode ?? 502, { ...answer.headers, 'content-length': body.length });
-      response.end(body);
+    void look('back').then((goes) => {
+      if (goes) giveBack({ answer, response, rewrite: (html) => rewrite(path, html) });
+      else response.destroy();
     });
   });
   // A server that is gone: the line breaks, as it does without anything between.
   onward.on('error', () => response.destroy());
   response.on('close', () => onward.destroy());
   request.pipe(onward);
+}
+
+interface Answering {
+  readonly answer: IncomingMessage;
+  readonly response: ServerResponse;
+  readonly rewrite: (html: string) => string;
+}
+
+function giveBack({ answer, response, rewrite }: Answering): void {
+  const isPage = (answer.headers['content-type'] ?? '').startsWith('text/html');
+  if (!isPage) {
+    response.writeHead(answer.statusCode ?? 502, answer.headers);
+    answer.pipe(response);
+    return;
+  }
+  const pieces: Buffer[] = [];
+  answer.on('data', (piece: Buffer) => pieces.push(piece));
+  answer.on('end', () => {
+    const body = Buffer.from(rewrite(Buffer.concat(pieces).toString('utf8')));
+    response.writeHead(answer.statusCode ?? 502, { ...answer.headers, 'content-length': body.length });
+    response.end(body);
+  });
 }

@@ -48,6 +48,24 @@ const serverUrl = process.env['TEST_DATABASE_URL'] || null;
 
 export async function openHouse(settings: Readonly<Record<string, string>> = {}): Promise<TestHouse> {
   const place = await freshPlace();
+  const house = await openHouseAt(place, { settings });
+  return {
+    ...house,
+    close: async () => {
+      await house.close();
+      await place.remove();
+    },
+  };
+}
+
+/** The house on a database that stays when the house is closed. */
+export async function openHouseAt(
+  place: Place,
+  {
+    settings = {},
+    at = '2026-03-12T06:00:00.000Z',
+  }: { readonly settings?: Readonly<Record<string, string>>; readonly at?: Instant },
+): Promise<TestHouse> {
   const config = readConfig({
     LOG_LEVEL: 'silent',
     REQUESTS_PER_MINUTE: '1000000',
@@ -56,7 +74,7 @@ export async function openHouse(settings: Readonly<Record<string, string>> = {})
     ...settings,
   });
   const databases = await openGround(config);
-  const clock = new StillClock('2026-03-12T06:00:00.000Z');
+  const clock = new StillClock(at);
   const app = await buildHouse(config, databases, { clock, ids: new SystemIds() });
   return {
     app,
@@ -67,7 +85,6 @@ export async function openHouse(settings: Readonly<Record<string, string>> = {})
     close: async () => {
       await app.close();
       await databases.close();
-      await place.remove();
     },
   };
 }

@@ -11,6 +11,6 @@ export type CommandWord = (typeof commandWords)[keyof typeof commandWords];
 
 /** The command of a scanned card; null: it is none. */
 export function commandIn(text: string): CommandWord | null {
-  const tidy = text.replaceAll(/[\s-]/g, '').toUpperCase();
+  const tidy = text.replaceAll(/[\s-]/g, '').toUpperCase().replace(/^CMD/, '');
   return (commandWords as Readonly<Record<string, CommandWord>>)[tidy] ?? null;
 }

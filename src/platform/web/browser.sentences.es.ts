@@ -34,6 +34,7 @@ export const browserSentencesInSpanish: Readonly<Record<keyof typeof browserSent
     'Sin red. Big bag {number}, calidad {grade}, según datos de las {at}. Anotar el volcado: queda registrado como ocurrido.',
   'browser-bag-must-not':
     'Sin red. Big bag {number}, calidad {grade}, según datos de las {at}: no volcarlo. Tomar otro big bag. Si ya se volcó, anotar el volcado: queda registrado como ocurrido.',
+  'browser-enter-tip': 'Anotar el volcado',
   'browser-this-changed': 'Esto ha cambiado.',
   'browser-show-change': 'Mostrarlo',
   'browser-number-pad': 'Teclas para el número',

@@ -33,6 +33,7 @@ export const browserSentences = {
     'No network. Bag {number}, grade {grade}, as of {at}. Enter the tip: it is recorded as happened.',
   'browser-bag-must-not':
     'No network. Bag {number}, grade {grade}, as of {at}: do not tip it. Take another bag. If it was tipped already, enter the tip: it is recorded as happened.',
+  'browser-enter-tip': 'Enter the tip',
   'browser-this-changed': 'This has changed.',
   'browser-show-change': 'Show it',
   'browser-number-pad': 'Keys for the number',

@@ -4,18 +4,20 @@ export interface BandText {
   readonly sentence: string;
   readonly tone: 'quiet' | 'attention' | 'must-not';
   readonly digits?: string;
+  /** What may be done with it. */
+  readonly act?: HTMLElement | null;
 }
 
 const flashMilliseconds = 1200;
 
 /** Says something in the band, as the server would; where the page has none, above its content. */
-export function showBand({ word, sentence, tone, digits }: BandText): void {
+export function showBand({ word, sentence, tone, digits, act }: BandText): void {
   const said = document.querySelector<HTMLElement>('#band .said') ?? ownPlace();
   const band = document.getElementById('band');
   if (band !== null) {
     band.classList.remove('quiet', 'attention', 'must-not');
     band.classList.add(tone);
-    band.querySelector('.acts')?.replaceChildren();
+    band.querySelector('.acts')?.replaceChildren(...(act === undefined || act === null ? [] : [act]));
   }
   const big = document.createElement('p');
   big.className = 'word';

@@ -8,6 +8,7 @@ interface SetAside {
 
 /** Fewer than this left: another block is asked for. */
 const fewNumbers = 5;
+const blockLength = 20;
 const lockName = 'packthread-pallet-numbers';
 
 /** Where a page builds pallets, fetches a block of numbers before the last ones are used. */
@@ -15,8 +16,14 @@ export async function keepNumbers(): Promise<void> {
   if (document.querySelector('form[data-queue=pallet] input[name=sscc]') === null) return;
   if ((await allOn<SetAside>('ssccs')).length >= fewNumbers) return;
   try {
-    const headers = { 'x-csrf-token': csrfToken(), 'Idempotency-Key': crypto.randomUUID(), Accept: 'application/json' };
-    const answer = await fetch('/api/sscc-blocks', { method: 'POST', headers });
+    const headers = {
+      'x-csrf-token': csrfToken(),
+      'Idempotency-Key': crypto.randomUUID(),
+      'Content-Type': 'application/json',
+      Accept: 'application/json',
+    };
+    const body = JSON.stringify({ numberCount: blockLength });
+    const answer = await fetch('/api/sscc-blocks', { method: 'POST', headers, body });
     if (!answer.ok) return;
     const { ssccs } = (await answer.json()) as { readonly ssccs: readonly string[] };
     for (const sscc of ssccs) await onShelf('ssccs', 'readwrite', (store) => store.put({ sscc } satisfies SetAside));

@@ -71,8 +71,8 @@ async function settle(entry: Entry, outcome: Outcome): Promise<boolean> {
       await became('refused', outcome.problem.detail);
       return true;
     case 'unknown-person':
-      // The person must sign in here once more; entries of others may go on.
-      await became('on-device', null);
+      // The person must sign in here once more, and sends it then; entries of others go on.
+      await keep({ ...entry, state: 'on-device', proof: null });
       return true;
     case 'fault':
       await keep({ ...entry, state: 'on-device', faults: entry.faults + 1 });

@@ -80,20 +80,19 @@ function isBadge(code: string): boolean {
 
 /** What a scan does on this page. */
 export function actOnScan(code: string): void {
-  const command = /^CMD([0-9A-Z]{1,30})$/i.exec(code)?.[1];
-  if (command !== undefined) press(command.toUpperCase());
-  else if (isBadge(code)) void changePerson(code);
+  const word = wordOf(code);
+  const button = [...document.querySelectorAll<HTMLElement>('[data-command]')].find(
+    (one) => wordOf(one.dataset['command'] ?? '') === word,
+  );
+  if (button !== undefined) press(button);
+  else if (/^CMD[0-9A-Z]{1,30}$/i.test(code)) {
+    showBand({ word, sentence: say('browser-no-such-command'), tone: 'attention' });
+  } else if (isBadge(code)) void changePerson(code);
   else void look(code);
 }
 
 /** A card at the line stands for a button of the page. A careful act is only shown: somebody must press it. */
-function press(command: string): void {
-  const buttons = [...document.querySelectorAll<HTMLElement>('[data-command]')];
-  const button = buttons.find((one) => wordOf(one.dataset['command'] ?? '') === command);
-  if (button === undefined) {
-    showBand({ word: command, sentence: say('browser-no-such-command'), tone: 'attention' });
-    return;
-  }
+function press(button: HTMLElement): void {
   button.scrollIntoView({ block: 'center' });
   button.focus();
   if (!button.classList.contains('careful')) button.click();
@@ -162,7 +161,6 @@ async function lookInBand(form: HTMLFormElement, code: string): Promise<void> {
   } catch {
     document.getElementById('band')?.removeAttribute('aria-busy');
     showBand(await sayOfBag(code));
-    document.dispatchEvent(new CustomEvent('scanoffline', { detail: code }));
   }
 }
 

@@ -22,6 +22,9 @@ const patienceMilliseconds = 8000;
 const passing = new Set([408, 425, 429, 502, 503, 504]);
 const passingTypes = new Set(['problem:still-being-recorded', 'problem:too-many-requests']);
 
+/** The session, or the proof of the entry, is good no more. */
+const unknownTypes = new Set(['problem:form-not-ours', 'problem:queue-proof-not-known']);
+
 /** Sends an entry, in the name of whoever is signed in (with the session's token) or by its proof, as happened. */
 export async function sendEntry(
   entry: Entry,
@@ -59,6 +62,6 @@ function outcomeOf(status: number, content: unknown): Outcome {
   }
   const problem = content as Problem;
   if (passing.has(status) || passingTypes.has(problem.type)) return { kind: 'away' };
-  if (status === 401 || problem.type === 'problem:form-not-ours') return { kind: 'unknown-person' };
+  if (status === 401 || unknownTypes.has(problem.type)) return { kind: 'unknown-person' };
   return status >= 500 ? { kind: 'fault' } : { kind: 'refused', status, problem };
 }

@@ -8,8 +8,7 @@ const lockName = 'packthread-stock-up';
 export function stockUp(): void {
   if (document.querySelector('form[data-scan], form[data-queue]') === null) return;
   const go = (): void => {
-    void navigator.locks.request(lockName, { ifAvailable: true }, async (lock) => {
-      if (lock === null) return;
+    void navigator.locks.request(lockName, async () => {
       await keepBagList();
       await keepNumbers();
     });
