@@ -4,13 +4,14 @@ import { DryerDeskModule } from './dryer/dryer-desk.module.js';
 import './desks.sentences.js';
 import './desks.sentences.es.js';
 import { DeviceDeskModule } from './device/device-desk.module.js';
+import { LineChecksDeskModule } from './line-checks/line-checks-desk.module.js';
 import { LineDeskModule } from './line/line-desk.module.js';
 import { FindThread } from './find-thread.js';
 import { SearchController } from './search.controller.js';
 import { CodeThreadApi } from './thread.api.js';
 
 @Module({
-  imports: [DeviceDeskModule, LineDeskModule, DryerDeskModule, SetUpModule],
+  imports: [DeviceDeskModule, LineDeskModule, LineChecksDeskModule, DryerDeskModule, SetUpModule],
   controllers: [SearchController, CodeThreadApi],
   providers: [FindThread],
 })

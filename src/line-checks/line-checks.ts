@@ -2,7 +2,7 @@ import type { Instant } from '../platform/clock.js';
 import { toBoolean } from '../platform/database/columns.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
-import type { CheckAction, CheckKind, PieceResult } from './check-words.js';
+import type { CheckAction, CheckKind, PieceResult, TestPiece } from './check-words.js';
 
 /** A check as it is shown. */
 export interface LineCheckRow {
@@ -21,6 +21,8 @@ export interface LineCheckRow {
   readonly occurredAt: Instant;
   readonly passed: boolean;
   readonly results: readonly PieceResult[];
+  /** What the plan asked for then. */
+  readonly pieces: readonly TestPiece[];
   readonly readCode: string | null;
   readonly intendedCode: string | null;
   readonly action: CheckAction | null;
@@ -40,9 +42,10 @@ export interface CheckChoice {
   readonly limit: number;
 }
 
-type StoredCheck = Omit<LineCheckRow, 'passed' | 'results' | 'isVoid'> & {
+type StoredCheck = Omit<LineCheckRow, 'passed' | 'results' | 'pieces' | 'isVoid'> & {
   readonly passed: boolean | number;
   readonly results: string;
+  readonly pieces: string;
   readonly voidedBy: string | null;
 };
 
@@ -50,6 +53,7 @@ const checkSelect = `
   SELECT c."id", c."site_id" AS "siteId", c."plan_id" AS "planId", v."kind", v."station", c."line_id" AS "lineId",
     l."code" AS "lineCode", l."name" AS "lineName", c."run_id" AS "runId", r."number" AS "runNumber",
     c."bag_id" AS "bagId", b."number" AS "bagNumber", c."occurred_at" AS "occurredAt", c."passed", c."results",
+    v."test_pieces" AS "pieces",
     c."read_code" AS "readCode", c."intended_code" AS "intendedCode", c."action", c."note",
     c."person_id" AS "personId", c."second_person_id" AS "secondPersonId", c."voided_by" AS "voidedBy"
   FROM "line_check" c
@@ -94,5 +98,6 @@ export async function lineCheckOf(from: ReadFrom, siteId: string, checkId: strin
 
 function checkRow({ voidedBy, ...row }: StoredCheck): LineCheckRow {
   const results = JSON.parse(row.results) as PieceResult[];
-  return { ...row, passed: toBoolean(row.passed), results, isVoid: voidedBy !== null };
+  const pieces = JSON.parse(row.pieces) as TestPiece[];
+  return { ...row, passed: toBoolean(row.passed), results, pieces, isVoid: voidedBy !== null };
 }
