@@ -18,6 +18,8 @@ import { PointAtLevel } from './point-at-level.js';
 @Injectable()
 export class LevelWatch implements OnModuleInit {
   private readonly lastLooks = new Map<string, LastLook>();
+  /** Looks for pages bring no point in line, so they are kept apart from those that did. */
+  private readonly pageLooks = new Map<string, LastLook>();
 
   constructor(
     @Inject(READER) private readonly reader: ReadFrom,
@@ -53,14 +55,15 @@ export class LevelWatch implements OnModuleInit {
   async levelNow(hopperId: string): Promise<HopperLevel> {
     const period = await currentPeriod(this.reader, hopperId);
     if (period === null) return levelOf(this.reader, hopperId);
-    const last = this.lastLooks.get(hopperId);
-    const estimated = last === undefined ? null : await levelSince(this.reader, period, last);
-    if (estimated !== null) return estimated;
+    for (const last of [this.lastLooks.get(hopperId), this.pageLooks.get(hopperId)]) {
+      const estimated = last === undefined ? null : await levelSince(this.reader, period, last);
+      if (estimated !== null) return estimated;
+    }
     const { level, looked } = await this.heavy.snapshot(async (from) => {
       const found = levelOfPeriod(await readHopperPeriod(from, period.id));
       return { level: found, looked: await lookedAt(from, period, found) };
     });
-    this.lastLooks.set(hopperId, looked);
+    this.pageLooks.set(hopperId, looked);
     return level;
   }
 

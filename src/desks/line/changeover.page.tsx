@@ -157,7 +157,7 @@ function SecondPerson({ viewer, people }: Pick<RungProps, 'viewer' | 'people'>):
   }
   return (
     <>
-      <TextEntry name="badge" label={say('field-other-badge')} type="password" maxLength={60} />
+      <TextEntry name="badge" label={say('field-other-badge')} type="password" maxLength={60} takesScan />
       {people.length === 0 ? null : (
         <>
           <ChoiceEntry name="person" label={say('field-other-person')} as="tiles" choices={choicesOf(people)} />

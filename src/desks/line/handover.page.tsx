@@ -56,7 +56,7 @@ export function handoverDraftPage({ viewer, at, shift, points, people, trouble }
             </div>
           ) : (
             <>
-              <TextEntry name="badge" label={say('field-other-badge')} type="password" maxLength={60} />
+              <TextEntry name="badge" label={say('field-other-badge')} type="password" maxLength={60} takesScan />
               {people.length === 0 ? null : (
                 <>
                   <ChoiceEntry name="person" label={say('field-other-person')} as="tiles" choices={choicesOf(people)} />

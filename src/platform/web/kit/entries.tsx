@@ -56,6 +56,8 @@ interface TextProps extends EntryProps {
   readonly isLong?: boolean | undefined;
   readonly type?: 'text' | 'password' | 'date' | undefined;
   readonly autocomplete?: string | undefined;
+  /** What is scanned while it has the focus stays in it: a second person's badge. */
+  readonly takesScan?: boolean | undefined;
 }
 
 export function TextEntry({
@@ -64,9 +66,13 @@ export function TextEntry({
   isLong,
   type = 'text',
   autocomplete = 'off',
+  takesScan,
   ...entry
 }: TextProps): VNode {
-  const common = { ...marks(entry), maxLength, autocomplete, class: isCode === true ? 'code' : undefined };
+  const common = {
+    ...{ ...marks(entry), maxLength, autocomplete, class: isCode === true ? 'code' : undefined },
+    'data-takes-scan': takesScan === true ? '' : undefined,
+  };
   return (
     <Entry {...entry}>
       {isLong === true ? (
