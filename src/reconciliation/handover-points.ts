@@ -2,6 +2,7 @@ import { openHoldsOfSite } from '../disposition/holds.js';
 import { openChangeoverOf } from '../hopper/changeovers.js';
 import { likelyLayersOf } from '../hopper/likely-layers.js';
 import type { HopperLevel } from '../hopper/hopper-level.js';
+import { dueChecks } from '../line-checks/due-checks.js';
 import { openPointsOf } from '../open-points/open-points.js';
 import { looseCounts, lotRanges, openRunOfLine, stopsOf } from '../packing/packing-runs.js';
 import type { RunRow } from '../packing/packing-run-rows.js';
@@ -52,6 +53,8 @@ export interface HandoverPoints {
     readonly insideGrams: number;
     readonly doubtGrams: number;
   };
+  /** Line checks by plan that are due, or will be. */
+  readonly checks: readonly { readonly kind: string; readonly station: string; readonly dueAt: Instant }[];
   /** Open points of the line leads: what is due or doubtful. */
   readonly due: readonly { readonly cause: string; readonly facts: SentenceFacts }[];
 }
@@ -99,6 +102,7 @@ export async function handoverPointsOf(from: ReadFrom, asked: HandoverAsked): Pr
       return { hold: number, about: scopeKind, reason };
     }),
     balance: sumsOf(balance),
+    checks: await checksOf(from, line.id, now),
     due: await dueOf(from, siteId, line),
   };
 }
@@ -121,6 +125,12 @@ async function loosePacksOf(from: ReadFrom, runId: string, fromAt: Instant): Pro
 
 async function stopReasonOf(from: ReadFrom, runId: string): Promise<string | null> {
   return (await stopsOf(from, [runId])).find(({ startedAgainAt }) => startedAgainAt === null)?.reason ?? null;
+}
+
+async function checksOf(from: ReadFrom, lineId: string, now: Instant): Promise<HandoverPoints['checks']> {
+  return (await dueChecks(from, lineId, now)).flatMap(({ plan: { kind, station }, dueAt }) => {
+    return dueAt === null ? [] : [{ kind, station, dueAt }];
+  });
 }
 
 async function dueOf(from: ReadFrom, siteId: string, line: NamedRow): Promise<HandoverPoints['due']> {

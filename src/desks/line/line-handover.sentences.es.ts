@@ -86,6 +86,7 @@ addSentences('es', {
   'handover-hopper': '{hopper}: {kilograms} kg (puede ser {lower} – {upper}), probable {bags}',
   'handover-no-run': 'No hay corrida abierta.',
   'handover-running': '{format} · {run} · {lot} · {packCount} paquetes',
+  'handover-check': 'Control de {station} ({kind:check-kind}) a las {at}',
   'handover-hangs': 'El big bag {bag} está colgado.',
   'handover-open-packs': '{packCount} paquetes están contados y en ningún palé.',
   'handover-loose': '{packCount} paquetes están sueltos en cintas y mesas.',

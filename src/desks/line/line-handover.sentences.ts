@@ -86,6 +86,7 @@ addSentences('en', {
   'handover-hopper': '{hopper}: {kilograms} kg (may be {lower} – {upper}), likely {bags}',
   'handover-no-run': 'No run is open.',
   'handover-running': '{format} · {run} · {lot} · {packCount} packs',
+  'handover-check': 'Check of {station} ({kind:check-kind}) at {at}',
   'handover-hangs': 'Bag {bag} hangs.',
   'handover-open-packs': '{packCount} packs are counted and stand on no pallet.',
   'handover-loose': '{packCount} packs lie loose on belts and tables.',

@@ -13,12 +13,19 @@ const pointsShown = 6;
 export function LinePoints({ viewer, view }: { readonly viewer: Viewer; readonly view: ShiftView }): VNode {
   const { points, line, stops } = view;
   const unsaid = stops.filter(({ reason }) => reason === 'not-said');
-  const count = points.length + unsaid.length;
+  const pressing = view.checks.filter(({ word }) => word === 'failed' || word === 'overdue' || word === 'due');
+  const count = points.length + unsaid.length + (pressing.length > 0 ? 1 : 0);
   if (count === 0) return <p class="quiet">{say('line-nothing-open')}</p>;
   return (
     <section class="line-points">
       <h2>{say('line-open', { count })}</h2>
       <ul>
+        {pressing.length === 0 ? null : (
+          <li>
+            <span>{say('line-checks-due', { count: pressing.length })}</span>
+            <ActLink href={`/line/${line.id}/checks`} says={say('line-point-do')} />
+          </li>
+        )}
         {unsaid.slice(0, pointsShown).map((stop) => (
           <li key={stop.id}>
             <span>{say('line-stop-unsaid', { at: clockText(stop.stoppedAt, viewer.timeZone) })}</span>

@@ -6,6 +6,7 @@ import { HopperColumn } from '../../platform/web/kit/hopper-column.js';
 import { ShiftTape, type TapeMark } from '../../platform/web/kit/shift-tape.js';
 import { clockText } from '../../platform/web/local-text.js';
 import type { Viewer } from '../../platform/web/request.js';
+import { LinePoints } from './line-points.js';
 import type { ShiftView } from './shift-view.js';
 
 interface PicturesProps {
@@ -20,7 +21,10 @@ export function ShiftPictures({ viewer, view }: PicturesProps): VNode {
       <KiloEquation view={view} />
       <div class="hopper-and-tape">
         <Column view={view} />
-        <Tape viewer={viewer} view={view} />
+        <div>
+          <Tape viewer={viewer} view={view} />
+          <LinePoints viewer={viewer} view={view} />
+        </div>
       </div>
     </>
   );
@@ -115,6 +119,12 @@ function Tape({ viewer, view }: PicturesProps): VNode {
     .map(({ stoppedAt, startedAgainAt, reason }): TapeMark => {
       return { kind: 'stop', at: stoppedAt, untilAt: startedAgainAt, text: say(`stop-reason-${reason}`) };
     });
+  const made = view.checksMade.map(({ occurredAt, passed }): TapeMark => {
+    return { kind: passed ? 'done' : 'failed', at: occurredAt };
+  });
+  const due = view.checks.flatMap(({ dueAt, word }): TapeMark[] => {
+    return dueAt === null || word === 'failed' ? [] : [{ kind: 'due', at: dueAt }];
+  });
   const built = pallets.map(({ sscc, builtAt }): TapeMark => ({ kind: 'block', at: builtAt, text: sscc.slice(-4) }));
   return (
     <section class="tape-now">
@@ -127,6 +137,7 @@ function Tape({ viewer, view }: PicturesProps): VNode {
         rows={[
           { label: say('line-tape-tips'), marks: tips },
           { label: line.name, marks: [...running, ...stood] },
+          { label: say('line-tape-checks'), marks: [...made, ...due] },
           { label: say('line-tape-pallets'), marks: built },
         ]}
       />

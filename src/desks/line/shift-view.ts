@@ -1,6 +1,8 @@
 import { openChangeoverOf, type ChangeoverRow } from '../../hopper/changeovers.js';
 import type { HopperLevel } from '../../hopper/hopper-level.js';
 import { likelyLayersOf, type LikelyLayers } from '../../hopper/likely-layers.js';
+import { dueChecks, type DueCheck } from '../../line-checks/due-checks.js';
+import { checksOfLineSince, type LineCheckRow } from '../../line-checks/line-checks.js';
 import { openPointsOf, type PointRow } from '../../open-points/open-points.js';
 import { lotRanges, stopsOf } from '../../packing/packing-runs.js';
 import type { StopRow } from '../../packing/packing-run-rows.js';
@@ -31,6 +33,10 @@ export interface ShiftView extends LineNow {
   readonly opening: { readonly id: string; readonly by: string; readonly at: string; readonly isOwn: boolean } | null;
   readonly points: readonly PointRow[];
   readonly scan: ScanReading | null;
+  /** The checks of the line by their plans, the most pressing first. */
+  readonly checks: readonly DueCheck[];
+  /** Those made in this shift. */
+  readonly checksMade: readonly LineCheckRow[];
 }
 
 /** So many points fit on the shift page; the others are a number and a link. */
@@ -71,6 +77,8 @@ export async function shiftViewOf(
       ({ facts }) => facts['line'] === undefined || facts['line'] === line.code,
     ),
     scan,
+    checks: await dueChecks(from, line.id, now),
+    checksMade: await checksOfLineSince(from, line.id, shift.startsAt),
   };
 }
 

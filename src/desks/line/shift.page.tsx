@@ -10,7 +10,6 @@ import type { FormTrouble } from '../../platform/web/form-trouble.js';
 import type { Viewer } from '../../platform/web/request.js';
 import { Shell } from '../../platform/web/shell.js';
 import { LineBand } from './line-band.js';
-import { LinePoints } from './line-points.js';
 import { ShiftPictures } from './shift-pictures.js';
 import type { ShiftView } from './shift-view.js';
 
@@ -41,9 +40,11 @@ export function shiftPage({ viewer, view, trouble }: ShiftProps): VNode {
         <Opening viewer={viewer} view={view} />
         <LineBand viewer={viewer} view={view} trouble={trouble ?? null} />
         <Buttons viewer={viewer} view={view} />
-        <Live id="line-now" about={[...followed, 'remove-sugar', 'see-level', 'run-down', 'prove-empty', 'place-hold']}>
+        <Live
+          id="line-now"
+          about={[...followed, 'check-line', 'remove-sugar', 'see-level', 'run-down', 'prove-empty', 'place-hold']}
+        >
           <ShiftPictures viewer={viewer} view={view} />
-          <LinePoints viewer={viewer} view={view} />
         </Live>
         <OtherActs view={view} />
       </div>
@@ -55,25 +56,27 @@ function Head({ viewer, view }: { readonly viewer: Viewer; readonly view: ShiftV
   const { line, run, code, shift, now } = view;
   return (
     <div class="line-head">
-      <p class="running">
-        <strong>{line.name}</strong>
-        {run === null ? ` · ${say('line-no-run')}` : ` · ${run.formatName} · ${run.number}`}
-        {run === null ? null : (
-          <>
-            {' · '}
-            {code === null ? (
-              <strong class="asked-for">{say('line-no-code')}</strong>
-            ) : (
-              <span class="code big">{code}</span>
-            )}
-          </>
-        )}
-      </p>
-      <p class="shift">
-        {say('line-shift', { shift: shift.shiftCode, until: clockText(shift.endsAt, viewer.timeZone) })}
-        {' · '}
-        {localText(now, viewer.timeZone)}
-      </p>
+      <div>
+        <p class="running">
+          <strong>{line.name}</strong>
+          {run === null ? ` · ${say('line-no-run')}` : ` · ${run.formatName} · ${run.number}`}
+          {run === null ? null : (
+            <>
+              {' · '}
+              {code === null ? (
+                <strong class="asked-for">{say('line-no-code')}</strong>
+              ) : (
+                <span class="code big">{code}</span>
+              )}
+            </>
+          )}
+        </p>
+        <p class="shift">
+          {say('line-shift', { shift: shift.shiftCode, until: clockText(shift.endsAt, viewer.timeZone) })}
+          {' · '}
+          {localText(now, viewer.timeZone)}
+        </p>
+      </div>
       <ActLink href={`/line/${line.id}/person`} says={`${viewer.name} · ${say('line-change-person')}`} />
     </div>
   );
@@ -142,7 +145,7 @@ function OtherActs({ view }: { readonly view: ShiftView }): VNode {
   const at = `/line/${view.line.id}`;
   const ways = [
     ...(view.run === null ? [] : ['count', 'film', 'code', 'run']),
-    ...['late', 'unread', 'bin', 'swap', 'changeover', 'account'],
+    ...['checks', 'late', 'unread', 'bin', 'swap', 'changeover', 'account'],
   ];
   return (
     <nav class="other-acts" aria-label={say('line-other-acts')}>

@@ -1,7 +1,7 @@
 import type { VNode } from 'preact';
 import { say } from '../../platform/sentences/sentences.js';
 import { countText, roundKilogramsText } from '../../platform/web/figures-text.js';
-import { sayLocally } from '../../platform/web/local-text.js';
+import { clockText, sayLocally } from '../../platform/web/local-text.js';
 import type { Viewer } from '../../platform/web/request.js';
 import type { HandoverPoints } from '../../reconciliation/handover-points.js';
 
@@ -18,10 +18,7 @@ export function SixPoints({ points, viewer }: PointsProps): VNode {
       <Point head="handover-not-finished" says={notFinishedSays(points)} />
       <Point head="handover-not-allowed" says={points.notAllowed.map((hold) => say('handover-hold', { ...hold }))} />
       <Point head="handover-adds-up" says={balanceSays(points)} />
-      <Point
-        head="handover-due-next"
-        says={points.due.map(({ cause, facts }) => sayLocally(cause, facts, viewer.timeZone))}
-      />
+      <Point head="handover-due-next" says={dueSays(points, viewer.timeZone)} />
     </ol>
   );
 }
@@ -65,6 +62,15 @@ function notFinishedSays({ notFinished }: HandoverPoints): readonly string[] {
     ...labelsNotBack.map((pallet) => say('handover-label-not-back', { pallet })),
     ...(stoppedBecause === null ? [] : [say('handover-stands', { reason: say(`stop-reason-${stoppedBecause}`) })]),
     ...(changeoverNext === null ? [] : [say('handover-changeover', { rung: say(`rung-${changeoverNext}`) })]),
+  ];
+}
+
+function dueSays({ checks, due }: HandoverPoints, timeZone: string): readonly string[] {
+  return [
+    ...checks.map(({ kind, station, dueAt }) => {
+      return say('handover-check', { kind, station, at: clockText(dueAt, timeZone) });
+    }),
+    ...due.map(({ cause, facts }) => sayLocally(cause, facts, timeZone)),
   ];
 }
 
