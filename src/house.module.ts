@@ -17,6 +17,7 @@ import { DispatchModule } from './dispatch/dispatch.module.js';
 import { ReconciliationModule } from './reconciliation/reconciliation.module.js';
 import { TracingModule } from './tracing/tracing.module.js';
 import { DesksModule } from './desks/desks.module.js';
+import { QualityDeskModule } from './desks/quality/quality-desk.module.js';
 
 /** All rooms, in the order of the product's way. */
 @Module({})
@@ -43,6 +44,7 @@ export class HouseModule {
         ReconciliationModule,
         TracingModule,
         DesksModule,
+        QualityDeskModule,
       ],
     };
   }

@@ -3,6 +3,8 @@ import { EventsController } from './events.controller.js';
 import { Housekeeping } from './housekeeping.js';
 import { JournalApi } from './journal.api.js';
 import { JournalController } from './journal.controller.js';
+import './entry-text.sentences.es.js';
+import './entry-text.sentences.js';
 import './journal.sentences.js';
 import './journal.sentences.es.js';
 import { JournalNews } from './journal-news.js';

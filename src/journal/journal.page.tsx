@@ -4,6 +4,7 @@ import { OlderEntries } from '../platform/web/older-entries.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
+import { actionText, contentText } from './entry-text.js';
 import type { EntryLine } from './journal-entries.js';
 
 interface JournalListProps {
@@ -59,28 +60,18 @@ function EntryRow({ entry, timeZone }: { readonly entry: EntryLine; readonly tim
         )}
       </td>
       <td>
-        {entry.action.replaceAll('-', ' ')}
+        {actionText(entry.action)}
         <br />
         <small>{`${entry.subjectKind} ${entry.subjectId}`}</small>
         {entry.reason === null ? null : <p>{say('journal-reason', { reason: entry.reason })}</p>}
       </td>
       <td>
-        {entry.before === null ? null : <p>{say('journal-before', { content: plain(entry.before) })}</p>}
-        {entry.after === null ? null : <p>{plain(entry.after)}</p>}
+        {entry.before === null ? null : <p>{say('journal-before', { content: contentText(entry.before) })}</p>}
+        {entry.after === null ? null : <p>{contentText(entry.after)}</p>}
       </td>
       <td>
         <small>{entry.personId ?? entry.deviceId ?? say('journal-house')}</small>
       </td>
     </tr>
   );
-}
-
-/** Canonical text as people read it: names and values, without the signs of JSON; ids only by their tail. */
-function plain(text: string): string {
-  return text
-    .replaceAll(/[{}[\]"]/g, '')
-    .replaceAll(/[0-9a-f]{8}-[0-9a-f-]{22}([0-9a-f]{6})/g, '…$1')
-    .replaceAll(',', ', ')
-    .replaceAll(':', ': ')
-    .slice(0, 400);
 }

@@ -18,6 +18,23 @@ export async function lotPage(from: ReadFrom, siteId: string, page: Page): Promi
     ORDER BY l."id" DESC LIMIT ${page.limit}`;
 }
 
+/** The lots of a site that were printed last, with when their code was set, the latest first. */
+export async function latestLots(
+  from: ReadFrom,
+  siteId: string,
+  limit: number,
+): Promise<
+  readonly { readonly id: string; readonly code: string; readonly formatName: string; readonly changedAt: string }[]
+> {
+  return from.sql`
+    SELECT l."id", l."code", f."name" AS "formatName", MAX(c."changed_at") AS "changedAt"
+    FROM "coder_change" c JOIN "lot" l ON l."id" = c."lot_id" JOIN "pack_format" f ON f."id" = l."format_id"
+    WHERE l."id" IN (SELECT x."id" FROM "lot" x WHERE x."site_id" = ${siteId} AND x."voided_by" IS NULL
+        ORDER BY x."id" DESC LIMIT ${limit})
+      AND c."voided_by" IS NULL
+    GROUP BY l."id", l."code", f."name" ORDER BY MAX(c."changed_at") DESC, l."id" DESC`;
+}
+
 /** Film lots of a site, newest first, by key. */
 export async function filmLotPage(from: ReadFrom, siteId: string, page: Page): Promise<FilmLotRow[]> {
   return from.sql<FilmLotRow>`

@@ -95,6 +95,17 @@ export async function overlappingAccount(
   );
 }
 
+/** The good accounts of a hopper that have part of a time, the oldest first. */
+export async function accountsWithin(
+  from: ReadFrom,
+  { hopperId, fromAt, untilAt }: AccountSpan,
+): Promise<AccountRow[]> {
+  const rows = await from.sql<StoredAccount>`
+    SELECT ${columns} WHERE a."hopper_id" = ${hopperId} AND a."voided_by" IS NULL
+      AND a."from_at" < ${untilAt} AND a."until_at" > ${fromAt} ORDER BY a."from_at" LIMIT 50`;
+  return rows.map(accountRow);
+}
+
 /**
  * A signed account, and the account of the same time as the records stand now: what was corrected or came late since
  * stands beside what was signed.

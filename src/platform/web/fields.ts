@@ -211,6 +211,9 @@ export function IdField(options: FieldOptions = {}): PropertyDecorator {
   ]);
 }
 
+/** One ticked box of several comes as one text. */
+const listed = Transform(({ value }: { value: unknown }) => (typeof value === 'string' ? [value] : value));
+
 /** A list of words or ids, each checked by `each`. */
 export function IdListField(options: FieldOptions & { least?: number; most?: number } = {}): PropertyDecorator {
   const { least = 1, most = 50 } = options;
@@ -220,6 +223,7 @@ export function IdListField(options: FieldOptions & { least?: number; most?: num
     ArrayMaxSize(most, wrong('field-not-list', facts)),
     ArrayMinSize(least, wrong('field-not-list', facts)),
     IsArray(wrong('field-not-list', facts)),
+    listed,
   ]);
 }
 

@@ -1,0 +1,75 @@
+import { loadedUnitsOf } from '../../dispatch/deliveries.js';
+import { bagOf, bagsOf } from '../../drying/bulk-bags.js';
+import { rangesOfLot, runOf } from '../../packing/packing-runs.js';
+import { palletsOf } from '../../pallets/pallet-list.js';
+import { contentsOf } from '../../pallets/pallet-list.js';
+import { printedSscc } from '../../platform/printing/printed-figures.js';
+import type { ReadFrom } from '../../platform/database/reading.js';
+import { say } from '../../platform/sentences/sentences.js';
+import type { Finding } from '../find-subjects.js';
+import type { HoldChoice } from './hold-new.page.js';
+import type { HoldSubject } from './hold-new.js';
+
+/** Where a hold on a thing is looked at before it is placed. */
+export function holdNewPath(kind: string, id: string, next: string | null): string {
+  const on = next === null ? '' : `&next=${encodeURIComponent(next)}`;
+  return `/quality/holds/new?kind=${kind}&id=${id}${on}`;
+}
+
+/** What a typed code may mean, to be chosen from. */
+export function choiceOfFinding({ subject, about }: Finding, next: string | null): HoldChoice {
+  const says = say(`thread-title-${subject.kind}`, { name: subject.name, at: subject.localTime ?? '' });
+  return { href: holdNewPath(subject.kind, subject.id, next), says, about };
+}
+
+/** A delivery is held by what stands on it. */
+export async function choicesOfDelivery(
+  from: ReadFrom,
+  deliveryId: string,
+  next: string | null,
+): Promise<readonly HoldChoice[]> {
+  const { palletIds, bagIds } = await loadedUnitsOf(from, deliveryId);
+  const pallets = await palletsOf(from, palletIds);
+  const bags = await bagsOf(from, bagIds);
+  return [
+    ...pallets.map(({ id, sscc, formatName }) => ({
+      href: holdNewPath('pallet', id, next),
+      says: `${say('scope-pallet')} ${printedSscc(sscc)}`,
+      about: formatName,
+    })),
+    ...bags.map(({ id, number }) => ({
+      href: holdNewPath('bulk-bag', id, next),
+      says: `${say('scope-bulk-bag')} ${number}`,
+      about: '',
+    })),
+  ];
+}
+
+/** Where the same fault may lie wider or narrower: a bag's dryer run, a lot's runs, the lots on a pallet. */
+export async function widerChoices(
+  from: ReadFrom,
+  { kind, id }: HoldSubject,
+  next: string | null,
+): Promise<readonly HoldChoice[]> {
+  if (kind === 'bulk-bag') {
+    const { dryerRunId } = await bagOf(from, id);
+    const says = say('hold-other-dryer-run');
+    return dryerRunId === null ? [] : [{ href: holdNewPath('dryer-run', dryerRunId, next), says, about: '' }];
+  }
+  if (kind === 'pallet') {
+    const lots = new Map((await contentsOf(from, [id])).map(({ lotId, lotCode }) => [lotId, lotCode]));
+    return [...lots].map(([lotId, lot]) => ({
+      href: holdNewPath('lot', lotId, next),
+      says: say('hold-other-lot', { lot }),
+      about: '',
+    }));
+  }
+  if (kind !== 'lot') return [];
+  const runIds = [...new Set((await rangesOfLot(from, id)).map(({ runId }) => runId))];
+  const runs = await Promise.all(runIds.map((runId) => runOf(from, runId)));
+  return runs.map((run) => ({
+    href: holdNewPath('packing-run', run.id, next),
+    says: say('hold-other-run', { run: run.number }),
+    about: '',
+  }));
+}

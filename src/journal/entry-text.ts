@@ -1,0 +1,17 @@
+import { hasSentence, say } from '../platform/sentences/sentences.js';
+
+/** What an entry of the journal is about, in words; an action without words of its own as it is called. */
+export function actionText(action: string): string {
+  const code = `action-${action}`;
+  return hasSentence(code) ? say(code) : action.replaceAll('-', ' ');
+}
+
+/** Canonical text as people read it: names and values, without the signs of JSON; ids only by their tail. */
+export function contentText(text: string): string {
+  return text
+    .replaceAll(/[{}[\]"]/g, '')
+    .replaceAll(/[0-9a-f]{8}-[0-9a-f-]{22}([0-9a-f]{6})/g, '…$1')
+    .replaceAll(',', ', ')
+    .replaceAll(':', ': ')
+    .slice(0, 400);
+}

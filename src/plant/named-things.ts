@@ -1,0 +1,15 @@
+import type { ReadFrom } from '../platform/database/reading.js';
+import type { GradeRow, NamedRow } from './plant-rows.js';
+
+/** The grades of a site, by code: for a list to choose from. */
+export function gradesOfSite(from: ReadFrom, siteId: string): Promise<GradeRow[]> {
+  return from.sql<GradeRow>`
+    SELECT "id", "site_id" AS "siteId", "code", "name", "tipping_rule" AS "tippingRule"
+    FROM "grade" WHERE "site_id" = ${siteId} ORDER BY "code"`;
+}
+
+/** The dryers of a site, by code. */
+export function dryersOfSite(from: ReadFrom, siteId: string): Promise<NamedRow[]> {
+  return from.sql<NamedRow>`
+    SELECT "id", "site_id" AS "siteId", "code", "name" FROM "dryer" WHERE "site_id" = ${siteId} ORDER BY "code"`;
+}
