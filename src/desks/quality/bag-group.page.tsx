@@ -93,7 +93,7 @@ function lackText({ laboratory, standing }: WaitingBag): string {
   const parts = [
     ...(standing.isOnHold ? [say('state-on-hold')] : []),
     ...laboratory.outside.map((property) => `${propertyText(property)}: ${say('result-outside')}`),
-    ...laboratory.missing.map((property) => `${propertyText(property)}: ${say('result-missing')}`),
+    ...laboratory.missing.map((property) => `${propertyText(property)}: ${say('result-not-there')}`),
   ];
   return parts.join('; ') || say('group-nothing-missing');
 }

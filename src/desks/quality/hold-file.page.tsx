@@ -126,15 +126,15 @@ function LiftBox({ viewer, hold, seen, trouble, way }: BoxProps & { readonly way
           <TextEntry
             name="password"
             type="password"
-            label={say('proof-password')}
+            label={say('lift-password')}
             autocomplete="current-password"
             trouble={trouble}
             required
           />
         ) : (
           <>
-            <TextEntry name="badge" type="password" label={say('proof-badge')} trouble={trouble} required />
-            <TextEntry name="pin" type="password" label={say('proof-pin')} trouble={trouble} required />
+            <TextEntry name="badge" type="password" label={say('lift-badge')} trouble={trouble} required />
+            <TextEntry name="pin" type="password" label={say('lift-pin')} trouble={trouble} required />
           </>
         )}
         <Act says={say('hold-lift-act')} tone="careful" />

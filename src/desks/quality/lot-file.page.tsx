@@ -1,6 +1,6 @@
 import type { VNode } from 'preact';
 import { say } from '../../platform/sentences/sentences.js';
-import { countText, kilogramsText, roundKilogramsText } from '../../platform/web/figures-text.js';
+import { countText, roundKilogramsText } from '../../platform/web/figures-text.js';
 import { ActLink } from '../../platform/web/kit/act.js';
 import { Figures } from '../../platform/web/kit/figures.js';
 import { Table } from '../../platform/web/kit/table.js';
@@ -94,7 +94,7 @@ function runRow({ run, range, mean }: LotRun) {
   const weighed =
     mean === null
       ? '–'
-      : `${kilogramsText(mean.meanMilligrams / 1000)} kg ${say(`mean-${mean.basis}`, { count: mean.samplePackCount })}`;
+      : `${(mean.meanMilligrams / 1000).toFixed(1)} g ${say(`mean-${mean.basis}`, { count: mean.samplePackCount })}`;
   return {
     key: range.changeId,
     cells: [

@@ -4,8 +4,8 @@ import { openPointsOf, type PointRow } from '../../open-points/open-points.js';
 import type { Instant } from '../../platform/clock.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import { propertyText } from '../../laboratory/sample-text.js';
-import { reachOfHold, type HoldReach } from '../../tracing/hold-reach.js';
-import { groupText, scopeOfHold, subjectTextOf } from './hold-text.js';
+import { groupText, subjectTextOf } from './hold-text.js';
+import { whereaboutsOfHold, type HoldWhereabouts } from './hold-whereabouts.js';
 import { riskOfBag, riskOfHold, type DeskItem, type Risk } from './order-of-risk.js';
 import { bagGroupsOf, waitingBagsOf, type BagGroup, type WaitingBag } from './waiting-bags.js';
 
@@ -16,7 +16,7 @@ export interface DeskReading {
   readonly waitingForResultsCount: number;
 }
 
-/** Following sugar through hoppers costs; so many open holds are followed, the oldest first. */
+/** Following what holds reach costs; so many open holds are followed, the oldest first. */
 const holdsFollowed = 12;
 const mostHolds = 200;
 
@@ -40,17 +40,16 @@ async function holdItems(from: ReadFrom, siteId: string, now: Instant): Promise<
   const items: DeskItem[] = [];
   const holds = [...(await openHoldsOfSite(from, siteId, mostHolds))].reverse();
   for (const [place, hold] of holds.entries()) {
-    const reach = place < holdsFollowed ? await reachOfHold(from, siteId, scopeOfHold(hold), now) : null;
-    items.push(holdItem(hold, reach, await subjectTextOf(from, hold.scopeKind, hold.scopeId)));
+    const where = place < holdsFollowed ? await whereaboutsOfHold(from, siteId, hold, now) : null;
+    items.push(holdItem(hold, where, await subjectTextOf(from, hold.scopeKind, hold.scopeId)));
   }
   return items;
 }
 
-function holdItem(hold: HoldLine, reach: HoldReach | null, subject: string): DeskItem {
-  const awayCount = reach?.away.length ?? 0;
-  const onVehicleCount = reach?.possible.filter((pallet) => pallet.status === 'loaded').length ?? 0;
+function holdItem(hold: HoldLine, where: HoldWhereabouts | null, subject: string): DeskItem {
+  const { awayCount, onVehicleCount, palletCount } = where ?? { awayCount: 0, onVehicleCount: 0, palletCount: 0 };
   const risk = riskOfHold({ hazardSet: hold.hazardSet, awayCount, onVehicleCount });
-  const counts = { away: awayCount, vehicle: onVehicleCount, pallets: reach?.possible.length ?? 0 };
+  const counts = { away: awayCount, vehicle: onVehicleCount, pallets: palletCount };
   return {
     ...{ key: hold.id, risk, since: hold.placedAt, personId: null },
     sentence: { code: `desk-${risk}`, facts: { hold: hold.number, subject, reason: hold.reason, ...counts } },

@@ -36,7 +36,7 @@ export function resultsPage({ viewer, waiting }: ResultsProps): VNode {
           { head: say('lab-column-sample') },
           { head: say('lab-column-stands-for') },
           { head: say('lab-column-taken') },
-          { head: say('results-missing') },
+          { head: say('results-lacking') },
           { head: say('desk-act') },
         ]}
         rows={waiting.map(({ sample, missing }) => ({
