@@ -1637,7 +1637,7 @@ CREATE TABLE "delivery_close" (
     "blind_count" integer NOT NULL,
     "paper_id" varchar NOT NULL,
     "closed_at" varchar NOT NULL,
-    "voided_by" varchar,
+    "voided_by" varchar, "short_code" varchar,
     CONSTRAINT "pk_delivery_close" PRIMARY KEY ("id"),
     CONSTRAINT "fk_delivery_close_delivery_id" FOREIGN KEY ("delivery_id") REFERENCES "delivery" ("id")
   );
@@ -2044,6 +2044,224 @@ CREATE TRIGGER "handover_answer_no_delete" BEFORE DELETE ON "handover_answer" BE
 CREATE TRIGGER "handover_answer_no_replace" BEFORE INSERT ON "handover_answer" WHEN EXISTS (SELECT 1 FROM "handover_answer" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "handover_answer" WHERE "handover_id" = NEW."handover_id" AND "voided_by" IS NULL) BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:handover_answer: the key is taken'); END;
 
 CREATE TRIGGER "handover_answer_void_once" BEFORE UPDATE OF "voided_by" ON "handover_answer" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:handover_answer: voided_by is set once'); END;
+
+CREATE TRIGGER "delivery_close_no_update_short_code" BEFORE UPDATE OF "short_code" ON "delivery_close" BEGIN SELECT RAISE(ABORT, 'fact:delivery_close: rows are never changed'); END;
+
+CREATE TABLE "blind_count" (
+    "id" varchar NOT NULL,
+    "delivery_id" varchar NOT NULL,
+    "unit_count" integer NOT NULL,
+    "change_count" integer NOT NULL,
+    "counted_at" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_blind_count" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_blind_count_delivery_id" FOREIGN KEY ("delivery_id") REFERENCES "delivery" ("id")
+  );
+
+CREATE INDEX "ix_blind_count_delivery_id" ON "blind_count" ("delivery_id");
+
+CREATE TRIGGER "blind_count_no_update" BEFORE UPDATE OF "id", "delivery_id", "unit_count", "change_count", "counted_at" ON "blind_count" BEGIN SELECT RAISE(ABORT, 'fact:blind_count: rows are never changed'); END;
+
+CREATE TRIGGER "blind_count_no_delete" BEFORE DELETE ON "blind_count" BEGIN SELECT RAISE(ABORT, 'fact:blind_count: rows are never deleted'); END;
+
+CREATE TRIGGER "blind_count_no_replace" BEFORE INSERT ON "blind_count" WHEN EXISTS (SELECT 1 FROM "blind_count" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:blind_count: the key is taken'); END;
+
+CREATE TRIGGER "blind_count_void_once" BEFORE UPDATE OF "voided_by" ON "blind_count" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:blind_count: voided_by is set once'); END;
+
+CREATE TABLE "delivery_plan" (
+    "id" varchar NOT NULL,
+    "delivery_id" varchar NOT NULL,
+    "order_number" varchar NOT NULL,
+    "planned_on" varchar NOT NULL,
+    "leaves_at" varchar,
+    "voided_by" varchar,
+    CONSTRAINT "pk_delivery_plan" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_delivery_plan_delivery_id" FOREIGN KEY ("delivery_id") REFERENCES "delivery" ("id")
+  );
+
+CREATE INDEX "ix_delivery_plan_delivery_id" ON "delivery_plan" ("delivery_id");
+
+CREATE TRIGGER "delivery_plan_no_update" BEFORE UPDATE OF "id", "delivery_id", "order_number", "planned_on", "leaves_at" ON "delivery_plan" BEGIN SELECT RAISE(ABORT, 'fact:delivery_plan: rows are never changed'); END;
+
+CREATE TRIGGER "delivery_plan_no_delete" BEFORE DELETE ON "delivery_plan" BEGIN SELECT RAISE(ABORT, 'fact:delivery_plan: rows are never deleted'); END;
+
+CREATE TRIGGER "delivery_plan_no_replace" BEFORE INSERT ON "delivery_plan" WHEN EXISTS (SELECT 1 FROM "delivery_plan" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:delivery_plan: the key is taken'); END;
+
+CREATE TRIGGER "delivery_plan_void_once" BEFORE UPDATE OF "voided_by" ON "delivery_plan" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:delivery_plan: voided_by is set once'); END;
+
+CREATE TABLE "delivery_departure" (
+    "id" varchar NOT NULL,
+    "delivery_id" varchar NOT NULL,
+    "left_at" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_delivery_departure" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_delivery_departure_delivery_id" FOREIGN KEY ("delivery_id") REFERENCES "delivery" ("id")
+  );
+
+CREATE UNIQUE INDEX "ix_delivery_departure_delivery_id" ON "delivery_departure" ("delivery_id") WHERE "voided_by" IS NULL;
+
+CREATE TRIGGER "delivery_departure_no_update" BEFORE UPDATE OF "id", "delivery_id", "left_at" ON "delivery_departure" BEGIN SELECT RAISE(ABORT, 'fact:delivery_departure: rows are never changed'); END;
+
+CREATE TRIGGER "delivery_departure_no_delete" BEFORE DELETE ON "delivery_departure" BEGIN SELECT RAISE(ABORT, 'fact:delivery_departure: rows are never deleted'); END;
+
+CREATE TRIGGER "delivery_departure_no_replace" BEFORE INSERT ON "delivery_departure" WHEN EXISTS (SELECT 1 FROM "delivery_departure" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "delivery_departure" WHERE "delivery_id" = NEW."delivery_id" AND "voided_by" IS NULL) BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:delivery_departure: the key is taken'); END;
+
+CREATE TRIGGER "delivery_departure_void_once" BEFORE UPDATE OF "voided_by" ON "delivery_departure" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:delivery_departure: voided_by is set once'); END;
+
+CREATE TABLE "delivery_return" (
+    "id" varchar NOT NULL,
+    "site_id" varchar NOT NULL,
+    "delivery_id" varchar NOT NULL,
+    "why" varchar NOT NULL,
+    "remarks" text,
+    "place_id" varchar NOT NULL,
+    "returned_at" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_delivery_return" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_delivery_return_site_id" FOREIGN KEY ("site_id") REFERENCES "site" ("id"),
+    CONSTRAINT "fk_delivery_return_delivery_id" FOREIGN KEY ("delivery_id") REFERENCES "delivery" ("id"),
+    CONSTRAINT "fk_delivery_return_place_id" FOREIGN KEY ("place_id") REFERENCES "store_place" ("id")
+  );
+
+CREATE INDEX "ix_delivery_return_delivery_id" ON "delivery_return" ("delivery_id");
+
+CREATE TRIGGER "delivery_return_no_update" BEFORE UPDATE OF "id", "site_id", "delivery_id", "why", "remarks", "place_id", "returned_at" ON "delivery_return" BEGIN SELECT RAISE(ABORT, 'fact:delivery_return: rows are never changed'); END;
+
+CREATE TRIGGER "delivery_return_no_delete" BEFORE DELETE ON "delivery_return" BEGIN SELECT RAISE(ABORT, 'fact:delivery_return: rows are never deleted'); END;
+
+CREATE TRIGGER "delivery_return_no_replace" BEFORE INSERT ON "delivery_return" WHEN EXISTS (SELECT 1 FROM "delivery_return" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:delivery_return: the key is taken'); END;
+
+CREATE TRIGGER "delivery_return_void_once" BEFORE UPDATE OF "voided_by" ON "delivery_return" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:delivery_return: voided_by is set once'); END;
+
+CREATE TABLE "returned_unit" (
+    "id" varchar NOT NULL,
+    "return_id" varchar NOT NULL,
+    "loading_id" varchar,
+    "lot_id" varchar,
+    "unit_count" integer NOT NULL,
+    "credited_count" integer NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_returned_unit" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_returned_unit_return_id" FOREIGN KEY ("return_id") REFERENCES "delivery_return" ("id"),
+    CONSTRAINT "fk_returned_unit_loading_id" FOREIGN KEY ("loading_id") REFERENCES "loading" ("id"),
+    CONSTRAINT "fk_returned_unit_lot_id" FOREIGN KEY ("lot_id") REFERENCES "lot" ("id")
+  );
+
+CREATE INDEX "ix_returned_unit_lot_id" ON "returned_unit" ("lot_id");
+
+CREATE UNIQUE INDEX "ix_returned_unit_loading_id" ON "returned_unit" ("loading_id") WHERE "voided_by" IS NULL;
+
+CREATE INDEX "ix_returned_unit_return_id" ON "returned_unit" ("return_id");
+
+CREATE TRIGGER "returned_unit_no_update" BEFORE UPDATE OF "id", "return_id", "loading_id", "lot_id", "unit_count", "credited_count" ON "returned_unit" BEGIN SELECT RAISE(ABORT, 'fact:returned_unit: rows are never changed'); END;
+
+CREATE TRIGGER "returned_unit_no_delete" BEFORE DELETE ON "returned_unit" BEGIN SELECT RAISE(ABORT, 'fact:returned_unit: rows are never deleted'); END;
+
+CREATE TRIGGER "returned_unit_no_replace" BEFORE INSERT ON "returned_unit" WHEN EXISTS (SELECT 1 FROM "returned_unit" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "returned_unit" WHERE "loading_id" = NEW."loading_id" AND "voided_by" IS NULL) BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:returned_unit: the key is taken'); END;
+
+CREATE TRIGGER "returned_unit_void_once" BEFORE UPDATE OF "voided_by" ON "returned_unit" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:returned_unit: voided_by is set once'); END;
+
+CREATE TABLE "return_decision" (
+    "id" varchar NOT NULL,
+    "unit_id" varchar NOT NULL,
+    "fate" varchar NOT NULL,
+    "reason" text NOT NULL,
+    "decided_at" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_return_decision" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_return_decision_unit_id" FOREIGN KEY ("unit_id") REFERENCES "returned_unit" ("id")
+  );
+
+CREATE UNIQUE INDEX "ix_return_decision_unit_id" ON "return_decision" ("unit_id") WHERE "voided_by" IS NULL;
+
+CREATE TRIGGER "return_decision_no_update" BEFORE UPDATE OF "id", "unit_id", "fate", "reason", "decided_at" ON "return_decision" BEGIN SELECT RAISE(ABORT, 'fact:return_decision: rows are never changed'); END;
+
+CREATE TRIGGER "return_decision_no_delete" BEFORE DELETE ON "return_decision" BEGIN SELECT RAISE(ABORT, 'fact:return_decision: rows are never deleted'); END;
+
+CREATE TRIGGER "return_decision_no_replace" BEFORE INSERT ON "return_decision" WHEN EXISTS (SELECT 1 FROM "return_decision" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "return_decision" WHERE "unit_id" = NEW."unit_id" AND "voided_by" IS NULL) BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:return_decision: the key is taken'); END;
+
+CREATE TRIGGER "return_decision_void_once" BEFORE UPDATE OF "voided_by" ON "return_decision" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:return_decision: voided_by is set once'); END;
+
+CREATE TABLE "bag_type" (
+    "id" varchar NOT NULL,
+    "site_id" varchar NOT NULL,
+    "code" varchar NOT NULL,
+    "name" varchar NOT NULL,
+    "usual_tare_grams" integer NOT NULL,
+    "least_tare_grams" integer NOT NULL,
+    "most_tare_grams" integer NOT NULL,
+    "safe_load_grams" integer NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_bag_type" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_bag_type_site_id" FOREIGN KEY ("site_id") REFERENCES "site" ("id")
+  );
+
+CREATE UNIQUE INDEX "ix_bag_type_site_id_code" ON "bag_type" ("site_id", "code") WHERE "voided_by" IS NULL;
+
+CREATE TRIGGER "bag_type_no_update" BEFORE UPDATE OF "id", "site_id", "code", "name", "usual_tare_grams", "least_tare_grams", "most_tare_grams", "safe_load_grams" ON "bag_type" BEGIN SELECT RAISE(ABORT, 'fact:bag_type: rows are never changed'); END;
+
+CREATE TRIGGER "bag_type_no_delete" BEFORE DELETE ON "bag_type" BEGIN SELECT RAISE(ABORT, 'fact:bag_type: rows are never deleted'); END;
+
+CREATE TRIGGER "bag_type_no_replace" BEFORE INSERT ON "bag_type" WHEN EXISTS (SELECT 1 FROM "bag_type" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "bag_type" WHERE "site_id" = NEW."site_id" AND "code" = NEW."code" AND "voided_by" IS NULL) BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:bag_type: the key is taken'); END;
+
+CREATE TRIGGER "bag_type_void_once" BEFORE UPDATE OF "voided_by" ON "bag_type" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:bag_type: voided_by is set once'); END;
+
+CREATE TABLE "grade_usual_net" (
+    "id" varchar NOT NULL,
+    "grade_id" varchar NOT NULL,
+    "least_net_grams" integer NOT NULL,
+    "most_net_grams" integer NOT NULL,
+    "set_at" varchar NOT NULL,
+    CONSTRAINT "pk_grade_usual_net" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_grade_usual_net_grade_id" FOREIGN KEY ("grade_id") REFERENCES "grade" ("id")
+  );
+
+CREATE INDEX "ix_grade_usual_net_grade_id" ON "grade_usual_net" ("grade_id");
+
+CREATE TRIGGER "grade_usual_net_no_update" BEFORE UPDATE OF "id", "grade_id", "least_net_grams", "most_net_grams", "set_at" ON "grade_usual_net" BEGIN SELECT RAISE(ABORT, 'fact:grade_usual_net: rows are never changed'); END;
+
+CREATE TRIGGER "grade_usual_net_no_delete" BEFORE DELETE ON "grade_usual_net" BEGIN SELECT RAISE(ABORT, 'fact:grade_usual_net: rows are never deleted'); END;
+
+CREATE TRIGGER "grade_usual_net_no_replace" BEFORE INSERT ON "grade_usual_net" WHEN EXISTS (SELECT 1 FROM "grade_usual_net" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:grade_usual_net: the key is taken'); END;
+
+CREATE TABLE "site_revision" (
+    "id" varchar NOT NULL,
+    "site_id" varchar NOT NULL,
+    "name" varchar NOT NULL,
+    "time_zone" varchar NOT NULL,
+    "production_day_start" varchar NOT NULL,
+    "gln" varchar NOT NULL,
+    "company_prefix" varchar NOT NULL,
+    "sscc_extension_digit" integer NOT NULL,
+    "changed_at" varchar NOT NULL,
+    CONSTRAINT "pk_site_revision" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_site_revision_site_id" FOREIGN KEY ("site_id") REFERENCES "site" ("id")
+  );
+
+CREATE INDEX "ix_site_revision_site_id" ON "site_revision" ("site_id");
+
+CREATE TRIGGER "site_revision_no_update" BEFORE UPDATE OF "id", "site_id", "name", "time_zone", "production_day_start", "gln", "company_prefix", "sscc_extension_digit", "changed_at" ON "site_revision" BEGIN SELECT RAISE(ABORT, 'fact:site_revision: rows are never changed'); END;
+
+CREATE TRIGGER "site_revision_no_delete" BEFORE DELETE ON "site_revision" BEGIN SELECT RAISE(ABORT, 'fact:site_revision: rows are never deleted'); END;
+
+CREATE TRIGGER "site_revision_no_replace" BEFORE INSERT ON "site_revision" WHEN EXISTS (SELECT 1 FROM "site_revision" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:site_revision: the key is taken'); END;
+
+CREATE TABLE "bag_type_use" (
+    "id" varchar NOT NULL,
+    "bag_id" varchar NOT NULL,
+    "bag_type_id" varchar NOT NULL,
+    CONSTRAINT "pk_bag_type_use" PRIMARY KEY ("id"),
+    CONSTRAINT "uq_bag_type_use_bag_id" UNIQUE ("bag_id"),
+    CONSTRAINT "fk_bag_type_use_bag_id" FOREIGN KEY ("bag_id") REFERENCES "bulk_bag" ("id"),
+    CONSTRAINT "fk_bag_type_use_bag_type_id" FOREIGN KEY ("bag_type_id") REFERENCES "bag_type" ("id")
+  );
+
+CREATE TRIGGER "bag_type_use_no_update" BEFORE UPDATE OF "id", "bag_id", "bag_type_id" ON "bag_type_use" BEGIN SELECT RAISE(ABORT, 'fact:bag_type_use: rows are never changed'); END;
+
+CREATE TRIGGER "bag_type_use_no_delete" BEFORE DELETE ON "bag_type_use" BEGIN SELECT RAISE(ABORT, 'fact:bag_type_use: rows are never deleted'); END;
+
+CREATE TRIGGER "bag_type_use_no_replace" BEFORE INSERT ON "bag_type_use" WHEN EXISTS (SELECT 1 FROM "bag_type_use" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "bag_type_use" WHERE "bag_id" = NEW."bag_id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:bag_type_use: the key is taken'); END;
+
 CREATE TABLE "change_review" (
     "id" varchar NOT NULL,
     "site_id" varchar NOT NULL,
