@@ -23,6 +23,26 @@ export const dispatch = migration(4, 'dispatch', [
       keys: [{ columns: ['id'] }],
     },
   },
+  `CREATE TABLE "refused_scan" (
+    "id" varchar NOT NULL,
+    "delivery_id" varchar NOT NULL,
+    "scanned" text NOT NULL,
+    "code" varchar NOT NULL,
+    "facts" text NOT NULL,
+    "refused_at" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_refused_scan" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_refused_scan_delivery_id" FOREIGN KEY ("delivery_id") REFERENCES "delivery" ("id")
+  )`,
+  `CREATE INDEX "ix_refused_scan_delivery_id" ON "refused_scan" ("delivery_id")`,
+  {
+    guard: {
+      table: 'refused_scan',
+      columns: ['id', 'delivery_id', 'scanned', 'code', 'facts', 'refused_at', 'voided_by'],
+      voidable: true,
+      keys: [{ columns: ['id'] }],
+    },
+  },
   `CREATE TABLE "delivery_plan" (
     "id" varchar NOT NULL,
     "delivery_id" varchar NOT NULL,

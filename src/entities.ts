@@ -105,6 +105,7 @@ import { DeliveryPlan } from './dispatch/delivery-plan.entity.js';
 import { DeliveryReturn } from './dispatch/delivery-return.entity.js';
 import { DeliveryState } from './dispatch/delivery-state.entity.js';
 import { Loading } from './dispatch/loading.entity.js';
+import { RefusedScan } from './dispatch/refused-scan.entity.js';
 import { ReturnDecision } from './dispatch/return-decision.entity.js';
 import { ReturnedUnit } from './dispatch/returned-unit.entity.js';
 import { Unloading } from './dispatch/unloading.entity.js';
@@ -220,6 +221,7 @@ export const entities: readonly EntityClass[] = [
   Unloading,
   VehicleCheck,
   BlindCount,
+  RefusedScan,
   DeliveryPlan,
   DeliveryDeparture,
   DeliveryReturn,

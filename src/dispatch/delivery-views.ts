@@ -1,5 +1,6 @@
 import { bagsOf } from '../drying/bulk-bags.js';
 import { contentsOf, palletsOf } from '../pallets/pallet-list.js';
+import { computedGrossGrams } from '../pallets/pallet-rows.js';
 import type { Instant } from '../platform/clock.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { onlyRow } from '../platform/database/reading.js';
@@ -22,6 +23,8 @@ export interface UnitView {
   readonly lots: readonly string[];
   readonly packCount: number | null;
   readonly netGrams: number;
+  /** Of a pallet computed, of a bag weighed. */
+  readonly grossGrams: number;
   readonly place: number;
   readonly loadedAt: Instant;
 }
@@ -87,12 +90,12 @@ async function unitsOf(from: ReadFrom, deliveryId: string): Promise<readonly Uni
       const lots = contents.filter((row) => row.palletId === pallet.id).map((row) => row.lotCode);
       const { id, sscc: name, formatName: goods, packCount, nominalGrams } = pallet;
       const netGrams = packCount * nominalGrams;
-      return [{ kind: 'pallet', id, name, goods, lots: [...new Set(lots)], packCount, netGrams, place, loadedAt }];
+      const shown = { name, goods, lots: [...new Set(lots)], packCount, netGrams, grossGrams: computedGrossGrams(pallet) };
+      return [{ kind: 'pallet', id, ...shown, place, loadedAt }];
     }
     if (bag === undefined) return [];
-    const { id, number: name, netGrams } = bag;
-    return [
-      { kind: 'bulk-bag', id, name, goods: '', lots: [], packCount: null, netGrams: netGrams ?? 0, place, loadedAt },
-    ];
+    const { id, number: name, netGrams, grossGrams } = bag;
+    const weights = { netGrams: netGrams ?? 0, grossGrams: grossGrams ?? 0 };
+    return [{ kind: 'bulk-bag', id, name, goods: '', lots: [], packCount: null, ...weights, place, loadedAt }];
   });
 }

@@ -16,6 +16,7 @@ import './going-and-coming.sentences.js';
 import './going-and-coming.sentences.es.js';
 import { LoadBag } from './load-bag.js';
 import { LoadPallet } from './load-pallet.js';
+import { LoadScanned } from './load-scanned.js';
 import { LoadingApi } from './loading.api.js';
 import { NoteApi } from './note.api.js';
 import { PlanDelivery } from './plan-delivery.js';
@@ -34,6 +35,7 @@ const commands = [
   DecideReturn,
   LoadBag,
   LoadPallet,
+  LoadScanned,
   PlanDelivery,
   TakeBack,
   UnloadUnit,
