@@ -4,6 +4,7 @@ import { DryerDeskModule } from './dryer/dryer-desk.module.js';
 import './desks.sentences.js';
 import './desks.sentences.es.js';
 import { DeviceDeskModule } from './device/device-desk.module.js';
+import { DispatchDeskModule } from './dispatch/dispatch-desk.module.js';
 import { LineChecksDeskModule } from './line-checks/line-checks-desk.module.js';
 import { LineDeskModule } from './line/line-desk.module.js';
 import { FindThread } from './find-thread.js';
@@ -11,7 +12,7 @@ import { SearchController } from './search.controller.js';
 import { CodeThreadApi } from './thread.api.js';
 
 @Module({
-  imports: [DeviceDeskModule, LineDeskModule, LineChecksDeskModule, DryerDeskModule, SetUpModule],
+  imports: [DeviceDeskModule, DispatchDeskModule, LineDeskModule, LineChecksDeskModule, DryerDeskModule, SetUpModule],
   controllers: [SearchController, CodeThreadApi],
   providers: [FindThread],
 })

@@ -90,7 +90,14 @@ async function unitsOf(from: ReadFrom, deliveryId: string): Promise<readonly Uni
       const lots = contents.filter((row) => row.palletId === pallet.id).map((row) => row.lotCode);
       const { id, sscc: name, formatName: goods, packCount, nominalGrams } = pallet;
       const netGrams = packCount * nominalGrams;
-      const shown = { name, goods, lots: [...new Set(lots)], packCount, netGrams, grossGrams: computedGrossGrams(pallet) };
+      const shown = {
+        name,
+        goods,
+        lots: [...new Set(lots)],
+        packCount,
+        netGrams,
+        grossGrams: computedGrossGrams(pallet),
+      };
       return [{ kind: 'pallet', id, ...shown, place, loadedAt }];
     }
     if (bag === undefined) return [];

@@ -1,4 +1,9 @@
-import { dockDeliveries, refusedScansOf, type DockDelivery, type RefusedScanRow } from '../../dispatch/dock-deliveries.js';
+import {
+  dockDeliveries,
+  refusedScansOf,
+  type DockDelivery,
+  type RefusedScanRow,
+} from '../../dispatch/dock-deliveries.js';
 import { deliveryView, type DeliveryView, type UnitView } from '../../dispatch/delivery-views.js';
 import { findUnit } from '../../dispatch/find-unit.js';
 import { palletOf } from '../../pallets/pallet-list.js';

@@ -41,7 +41,13 @@ export function loadingPage({ viewer, loading, trouble = null, putBack = null }:
     <Shell title={title} viewer={viewer}>
       <Head viewer={viewer} loading={loading} />
       {view.status === 'planned' || view.status === 'loading' ? (
-        <ScanToLoad viewer={viewer} base={`/dispatch/${view.id}`} loading={loading} trouble={trouble} putBack={putBack} />
+        <ScanToLoad
+          viewer={viewer}
+          base={`/dispatch/${view.id}`}
+          loading={loading}
+          trouble={trouble}
+          putBack={putBack}
+        />
       ) : null}
       <Live id="loading" about={loadingActions}>
         <Unfit loading={loading} base={`/dispatch/${view.id}`} />
@@ -147,7 +153,10 @@ function Next({ viewer, loading }: PartProps): VNode {
     difference: counts.difference ?? 0,
   };
   return (
-    <section class={`next ${['take-off', 'stop-at-gate', 'mend-vehicle'].includes(step) ? 'stop' : ''}`} aria-labelledby="next">
+    <section
+      class={`next ${['take-off', 'stop-at-gate', 'mend-vehicle'].includes(step) ? 'stop' : ''}`}
+      aria-labelledby="next"
+    >
       <h2 id="next">{say('dispatch-next')}</h2>
       <p class="sentence">
         {say(step === 'count-again' && counts.difference !== null ? 'next-compare' : `next-${step}`, facts)}
@@ -155,9 +164,19 @@ function Next({ viewer, loading }: PartProps): VNode {
       <div class="acts">
         {isOpen && mayDo(roles, 'load-vehicles') ? (
           <>
-            <ActLink href={`${base}/check`} says={say('dispatch-check')} accessKey="v" tone={toneOf(step, 'check', 'mend-vehicle')} />
+            <ActLink
+              href={`${base}/check`}
+              says={say('dispatch-check')}
+              accessKey="v"
+              tone={toneOf(step, 'check', 'mend-vehicle')}
+            />
             {view.loadedCount === 0 ? null : (
-              <ActLink href={`${base}/count`} says={say('dispatch-count')} accessKey="c" tone={toneOf(step, 'count', 'count-again')} />
+              <ActLink
+                href={`${base}/count`}
+                says={say('dispatch-count')}
+                accessKey="c"
+                tone={toneOf(step, 'count', 'count-again')}
+              />
             )}
           </>
         ) : null}
@@ -165,7 +184,12 @@ function Next({ viewer, loading }: PartProps): VNode {
         {view.status === 'closed' && mayDo(roles, 'close-deliveries') ? (
           <>
             <ActLink href={`${base}/leave`} says={say('dispatch-leave')} accessKey="g" tone={toneOf(step, 'leave')} />
-            <ActLink href={`${base}/void`} says={say('dispatch-void')} accessKey="n" tone={toneOf(step, 'stop-at-gate')} />
+            <ActLink
+              href={`${base}/void`}
+              says={say('dispatch-void')}
+              accessKey="n"
+              tone={toneOf(step, 'stop-at-gate')}
+            />
           </>
         ) : null}
         {view.status === 'left' && mayDo(roles, 'keep-deliveries') ? (
@@ -203,9 +227,9 @@ function Closing({ viewer, loading, base }: PartProps & { readonly base: string 
 }
 
 function lockOf(step: LoadingView['step'], isUncounted: boolean): string {
-  if (step === 'check' || step === 'mend-vehicle') return 'lock-vehicle';
-  if (step === 'take-off') return 'lock-unfit';
-  return isUncounted ? 'lock-uncounted' : 'lock-count';
+  if (step === 'check' || step === 'mend-vehicle') return 'locked-vehicle';
+  if (step === 'take-off') return 'locked-unfit';
+  return isUncounted ? 'locked-uncounted' : 'locked-count';
 }
 
 function Refused({ viewer, loading: { refused } }: PartProps): VNode | null {
@@ -318,4 +342,3 @@ function Returned({ loading: { view } }: { readonly loading: LoadingView }): VNo
     />
   );
 }
-

@@ -1,0 +1,14 @@
+import type { VNode } from 'preact';
+import { say } from '../../platform/sentences/sentences.js';
+
+/** One step back. Nothing that was entered before is lost by it. */
+export function BackTo({ href }: { readonly href: string }): VNode {
+  return (
+    <p>
+      <a class="act plain" href={href} accessKey="b" data-back>
+        {say('dispatch-back')}
+        <kbd aria-hidden="true">B</kbd>
+      </a>
+    </p>
+  );
+}

@@ -1,0 +1,107 @@
+import { Controller, Get, Param, ParseUUIDPipe, Post, Query } from '@nestjs/common';
+import { ApiExcludeController } from '@nestjs/swagger';
+import type { VNode } from 'preact';
+import { May } from '../../platform/actor.js';
+import type { Asked } from '../../journal/entry-draft.js';
+import { Asking, Looking, type Viewer } from '../../platform/web/request.js';
+import { Sent, type SentForm } from '../../platform/web/sent-form.js';
+import { DispatchDesk } from './dispatch-desk.js';
+import { LastScanQuery } from './dispatch.form.js';
+import { DockActs } from './dock-acts.js';
+import { loadingPage } from './loading.page.js';
+
+/** One delivery at the clerk's desk: scan, check, count, take off. */
+@ApiExcludeController()
+@Controller('dispatch/:deliveryId')
+export class DispatchLoadingController {
+  constructor(
+    private readonly desk: DispatchDesk,
+    private readonly acts: DockActs,
+  ) {}
+
+  @Get()
+  @May('read')
+  async one(@Looking() viewer: Viewer, @Param('deliveryId', ParseUUIDPipe) id: string, @Query() query: LastScanQuery) {
+    return loadingPage({ viewer, loading: await this.desk.loading(viewer, id, query.unit ?? null) });
+  }
+
+  /** Where a refused scan is shown: a page that follows the journal reads it again from here. */
+  @Get('scans')
+  @May('read')
+  async again(@Looking() viewer: Viewer, @Param('deliveryId', ParseUUIDPipe) id: string): Promise<VNode> {
+    return loadingPage({ viewer, loading: await this.desk.loading(viewer, id) });
+  }
+
+  @Post('scans')
+  @May('load-vehicles')
+  scan(
+    @Sent() sent: SentForm,
+    @Asking() asked: Asked,
+    @Looking() viewer: Viewer,
+    @Param('deliveryId', ParseUUIDPipe) id: string,
+  ) {
+    return this.acts.scan(sent, { asked, viewer, id, desk: 'dispatch' }, async (trouble) =>
+      loadingPage({
+        viewer,
+        loading: await this.desk.loading(viewer, id),
+        trouble,
+        putBack: await this.desk.putBack(viewer, trouble),
+      }),
+    );
+  }
+
+  @Get('check')
+  @May('load-vehicles')
+  check(@Looking() viewer: Viewer, @Param('deliveryId', ParseUUIDPipe) id: string): Promise<VNode> {
+    return this.acts.checkPage({ viewer, id, desk: 'dispatch' });
+  }
+
+  @Post('check')
+  @May('load-vehicles')
+  checkIt(
+    @Sent() sent: SentForm,
+    @Asking() asked: Asked,
+    @Looking() viewer: Viewer,
+    @Param('deliveryId', ParseUUIDPipe) id: string,
+  ) {
+    return this.acts.check(sent, { asked, viewer, id, desk: 'dispatch' });
+  }
+
+  @Get('count')
+  @May('load-vehicles')
+  count(@Looking() viewer: Viewer, @Param('deliveryId', ParseUUIDPipe) id: string): Promise<VNode> {
+    return this.acts.countPage({ viewer, id, desk: 'dispatch' });
+  }
+
+  @Post('count')
+  @May('load-vehicles')
+  countIt(
+    @Sent() sent: SentForm,
+    @Asking() asked: Asked,
+    @Looking() viewer: Viewer,
+    @Param('deliveryId', ParseUUIDPipe) id: string,
+  ) {
+    return this.acts.count(sent, { asked, viewer, id, desk: 'dispatch' });
+  }
+
+  @Get('unload')
+  @May('load-vehicles')
+  unload(
+    @Looking() viewer: Viewer,
+    @Param('deliveryId', ParseUUIDPipe) id: string,
+    @Query() query: LastScanQuery,
+  ): Promise<VNode> {
+    return this.acts.unloadPage({ viewer, id, desk: 'dispatch' }, query.unit ?? '');
+  }
+
+  @Post('unload')
+  @May('load-vehicles')
+  unloadIt(
+    @Sent() sent: SentForm,
+    @Asking() asked: Asked,
+    @Looking() viewer: Viewer,
+    @Param('deliveryId', ParseUUIDPipe) id: string,
+  ) {
+    return this.acts.unload(sent, { asked, viewer, id, desk: 'dispatch' });
+  }
+}
