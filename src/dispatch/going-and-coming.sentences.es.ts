@@ -64,6 +64,8 @@ addSentences('es', {
   'return-other': 'otro, con palabras',
   'fate-restock': 'a existencias',
   'fate-destroy': 'destruido',
+  'paper-copy': 'COPIA',
+  'paper-copy-note': '{word}, impresa {at} UTC; primera impresión SHA-256 {hash}',
   'pallet-is-returned': 'devuelto, espera a calidad',
   'pallet-is-destroyed': 'destruido',
   'bag-status-returned': 'devuelto, espera a calidad',

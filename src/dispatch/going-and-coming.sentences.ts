@@ -63,6 +63,8 @@ addSentences('en', {
   'return-other': 'other, in words',
   'fate-restock': 'back into the stock',
   'fate-destroy': 'destroyed',
+  'paper-copy': 'COPY',
+  'paper-copy-note': '{word}, printed {at} UTC; first print SHA-256 {hash}',
   'pallet-is-returned': 'came back, waits for quality',
   'pallet-is-destroyed': 'destroyed',
   'bag-status-returned': 'came back, waits for quality',

@@ -1,7 +1,7 @@
 import { Inject, Injectable } from '@nestjs/common';
 import type { Asked } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
-import { canonicalText, type Canonical } from '../platform/canonical-text.js';
+import { canonicalText } from '../platform/canonical-text.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { Ids } from '../platform/ids.js';
 import { Refusal } from '../platform/refusal.js';
@@ -85,7 +85,7 @@ export class LoadScanned {
     await this.changes.run({ ...asked, route, seen: null }, { delivery, scanned }, async (tx, change) => {
       const { id: deliveryId } = await takeDelivery(tx, asked.actor.siteId, delivery);
       const id = this.ids.next();
-      const facts = canonicalText(refusal.facts as Canonical);
+      const facts = canonicalText(refusal.facts);
       const refusedAt = change.recordedAt;
       await tx.insert(RefusedScan, { id, deliveryId, scanned, code, facts, refusedAt, voidedBy: null });
       return {

@@ -24,8 +24,8 @@ export class LastScanQuery {
 }
 
 /** A plain form sends one tick bare and none not at all. */
-const ticked = Transform(({ value }: { value: unknown }) =>
-  value === undefined ? [] : Array.isArray(value) ? value : [value],
+const ticked = Transform(({ value }: { value: unknown }): unknown =>
+  value === undefined ? [] : Array.isArray(value) ? (value as unknown[]) : [value],
 );
 
 export class VehicleCheckPageForm {

@@ -154,7 +154,7 @@ function Next({ viewer, loading }: PartProps): VNode {
   };
   return (
     <section
-      class={`next ${['take-off', 'stop-at-gate', 'mend-vehicle'].includes(step) ? 'stop' : ''}`}
+      class={`to-do ${['take-off', 'stop-at-gate', 'mend-vehicle'].includes(step) ? 'stop' : ''}`}
       aria-labelledby="next"
     >
       <h2 id="next">{say('dispatch-next')}</h2>

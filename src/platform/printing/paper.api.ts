@@ -2,12 +2,18 @@ import { Controller, Get, Header, Param, ParseUUIDPipe, Res } from '@nestjs/comm
 import { ApiOperation, ApiTags } from '@nestjs/swagger';
 import type { FastifyReply } from 'fastify';
 import { May } from '../actor.js';
+import { Clock } from '../clock.js';
+import { say } from '../sentences/sentences.js';
+import { copyOfPaper } from './copy-of-paper.js';
 import { Papers } from './papers.js';
 
 @ApiTags('papers')
 @Controller('papers')
 export class PaperApi {
-  constructor(private readonly papers: Papers) {}
+  constructor(
+    private readonly papers: Papers,
+    private readonly clock: Clock,
+  ) {}
 
   @Get(':id/file')
   @May('read')
@@ -20,5 +26,20 @@ export class PaperApi {
       .header('Content-Disposition', `inline; filename="${name}"`)
       .header('ETag', `"${sha256}"`)
       .send(bytes);
+  }
+
+  @Get(':id/copy')
+  @May('read')
+  @Header('Cache-Control', 'no-store')
+  @ApiOperation({ summary: 'The same paper with COPY across each page: a reprint, not the paper that was handed over' })
+  async copy(@Param('id', ParseUUIDPipe) id: string, @Res() reply: FastifyReply): Promise<void> {
+    const { bytes, sha256, name } = await this.papers.fileOf(id);
+    const at = this.clock.now();
+    const word = say('paper-copy');
+    const note = say('paper-copy-note', { word, at: at.slice(0, 16).replace('T', ' '), hash: sha256.slice(0, 16) });
+    await reply
+      .type('application/pdf')
+      .header('Content-Disposition', `inline; filename="${word}-${name}"`)
+      .send(Buffer.from(await copyOfPaper(bytes, { word, note, at })));
   }
 }

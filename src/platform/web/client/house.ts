@@ -21,6 +21,10 @@ async function begin(): Promise<void> {
     const { offerNumberPads } = await import('./number-pad.js');
     offerNumberPads();
   }
+  if (holds('a[data-back]')) {
+    const { listenToEscape } = await import('./back.js');
+    listenToEscape(document);
+  }
   if (holds('#scanner-test')) {
     const { testScanner } = await import('./scanner-test.js');
     testScanner();
