@@ -135,7 +135,7 @@ addSentences('es', {
   'note-void-seal-hint': 'Solo si el papel lo tenía mal',
   'note-void-act': 'Anular',
   'plan-title': 'Planificar una entrega',
-  'plan-change-title': 'Cambiar el pedido {order}',
+  'plan-order-title': 'Cambiar el pedido {order}',
   'plan-same-customer': 'Para {customer}. Para otro cliente, cancelar esta y planificar de nuevo.',
   'plan-leaves': 'El vehículo sale a las',
   'plan-leaves-hint': 'Vacío: a lo largo del día',

@@ -135,7 +135,7 @@ addSentences('en', {
   'note-void-seal-hint': 'Only where the paper was wrong in it',
   'note-void-act': 'Make void',
   'plan-title': 'Plan a delivery',
-  'plan-change-title': 'Change order {order}',
+  'plan-order-title': 'Change order {order}',
   'plan-same-customer': 'For {customer}. For another customer, cancel this one and plan anew.',
   'plan-leaves': 'Vehicle leaves at',
   'plan-leaves-hint': 'Empty: some time that day',

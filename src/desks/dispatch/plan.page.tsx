@@ -26,7 +26,7 @@ interface PlanPageProps {
 export function planPage({ viewer, customers, goods, today, trouble = null, changed = null }: PlanPageProps): VNode {
   const delivery = changed?.delivery ?? null;
   const base = delivery === null ? '/dispatch/new' : `/dispatch/${delivery.id}/change`;
-  const title = delivery === null ? say('plan-title') : say('plan-change-title', { order: delivery.orderNumber });
+  const title = delivery === null ? say('plan-title') : say('plan-order-title', { order: delivery.orderNumber });
   return (
     <Shell title={title} viewer={viewer}>
       <BackTo href={delivery === null ? '/dispatch' : `/dispatch/${delivery.id}`} />
