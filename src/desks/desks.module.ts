@@ -1,4 +1,5 @@
 import { Module } from '@nestjs/common';
+import { TodayModule } from './today/today.module.js';
 import { SetUpModule } from './set-up/set-up.module.js';
 import { DryerDeskModule } from './dryer/dryer-desk.module.js';
 import './desks.sentences.js';
@@ -12,7 +13,7 @@ import { SearchController } from './search.controller.js';
 import { CodeThreadApi } from './thread.api.js';
 
 @Module({
-  imports: [DeviceDeskModule, DispatchDeskModule, LineDeskModule, LineChecksDeskModule, DryerDeskModule, SetUpModule],
+  imports: [DeviceDeskModule, DispatchDeskModule, LineDeskModule, LineChecksDeskModule, DryerDeskModule, SetUpModule, TodayModule],
   controllers: [SearchController, CodeThreadApi],
   providers: [FindThread],
 })
