@@ -124,8 +124,8 @@ describe('an empty system', () => {
     const release = { kind: 'bulk-bag', subject: bag, verdict: 'released' };
     expect((await agnes.post('/api/decisions', release)).status).toBe(201);
     const start = { lineId: await idIn('packing_line'), formatId: await idIn('pack_format') };
-    expect(await tomas.post('/api/packing-runs', start)).toMatchObject({ status: 201 });
-    const tip = { hopperId: await idIn('hopper'), bag, identifiedBy: 'scan' };
+    expect(await tomas.post('/api/runs', start)).toMatchObject({ status: 201 });
+    const tip = { hopperId: await idIn('hopper'), bag };
     expect(await tomas.post('/api/tips', tip)).toMatchObject({ status: 201 });
   });
 
