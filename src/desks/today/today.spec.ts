@@ -1,7 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
-import { readerOf } from '../../../test/support/a-bag.js';
+import { aReleasedBag, readerOf } from '../../../test/support/a-bag.js';
 import { aDelivery } from '../../../test/support/a-delivery.js';
 import { aPackedRun } from '../../../test/support/a-pallet.js';
+import { aTippedBag } from '../../../test/support/a-tip.js';
 import { aPerson, signedIn, type SignedInPerson } from '../../../test/support/a-person.js';
 import { aPlant, type Plant } from '../../../test/support/a-plant.js';
 import { asking, openHouse, type TestHouse } from '../../../test/support/house.js';
@@ -18,13 +19,14 @@ describe('the plant today', () => {
   beforeAll(async () => {
     house = await openHouse();
     plant = await aPlant(house);
+    const bag = await aReleasedBag(house, plant);
+    await aTippedBag(house, plant);
     const run = await aPackedRun(house, plant);
     await aDelivery(house, plant);
     await house.get(StopLine).execute(asking(plant.actor), { run: run.number, stopReason: 'jam' });
-    const [bag] = await readerOf(house).sql<{ id: string }>`SELECT "id" FROM "bulk_bag" ORDER BY "id" LIMIT 1`;
     await house
       .get(PlaceHold)
-      .execute(asking(plant.actor), { kind: 'bulk-bag', id: bag?.id ?? '', reason: 'A black bit was seen' });
+      .execute(asking(plant.actor), { kind: 'bulk-bag', id: bag.id, reason: 'A black bit was seen' });
     for (const role of roles.filter((one) => one !== 'device')) {
       people.set(role, await signedIn(house, await aPerson(house, plant.siteId, { roles: [role] })));
     }
