@@ -13,7 +13,15 @@ import { SearchController } from './search.controller.js';
 import { CodeThreadApi } from './thread.api.js';
 
 @Module({
-  imports: [DeviceDeskModule, DispatchDeskModule, LineDeskModule, LineChecksDeskModule, DryerDeskModule, SetUpModule, TodayModule],
+  imports: [
+    DeviceDeskModule,
+    DispatchDeskModule,
+    LineDeskModule,
+    LineChecksDeskModule,
+    DryerDeskModule,
+    SetUpModule,
+    TodayModule,
+  ],
   controllers: [SearchController, CodeThreadApi],
   providers: [FindThread],
 })
