@@ -1,6 +1,7 @@
 import { addSentences } from '../../platform/sentences/sentences.js';
 
 addSentences('es', {
+  'way-this-device': 'Este equipo',
   'device-title': 'Este equipo',
   'device-is': 'Este es {code}.',
   'device-not-enrolled-here': 'Este equipo no está dado de alta: se entra en él solo con código y contraseña.',

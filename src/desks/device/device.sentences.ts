@@ -1,6 +1,7 @@
 import { addSentences } from '../../platform/sentences/sentences.js';
 
 addSentences('en', {
+  'way-this-device': 'This device',
   'device-title': 'This device',
   'device-is': 'This is {code}.',
   'device-not-enrolled-here': 'This device is not enrolled: people sign in on it by code and password alone.',

@@ -21,8 +21,7 @@ export class SizeController {
   @Get('assets/size.css')
   @AnyoneMay()
   @Header('Content-Type', 'text/css; charset=utf-8')
-  @Header('Cache-Control', 'private, max-age=60')
-  @Header('Vary', 'Cookie')
+  @Header('Cache-Control', 'private, no-cache')
   style(@Req() request: HouseRequest): string {
     return sizeStyle(request.cookies[sizeCookie]);
   }

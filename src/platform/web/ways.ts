@@ -37,6 +37,7 @@ export const records: readonly Way[] = [
   { href: '/journal', code: 'way-journal', permission: 'read' },
   { href: '/people', code: 'way-people', permission: 'keep-people' },
   { href: '/devices', code: 'way-devices', permission: 'keep-people' },
+  { href: '/device', code: 'way-this-device', permission: 'read' },
 ];
 
 /** Those of the ways that someone with these roles may walk. */

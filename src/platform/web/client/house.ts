@@ -1,44 +1,79 @@
 import { sendOnce } from './once.js';
 
+const holds = (selector: string): boolean => document.querySelector(selector) !== null;
+
 /** What every page loads. It stays small: the rest is fetched by what the page holds. */
 async function begin(): Promise<void> {
   sendOnce(document);
-  const holds = (selector: string): boolean => document.querySelector(selector) !== null;
   const isSignedIn = document.body.dataset['person'] !== undefined;
-  const { listenToScanner, actOnScan } = await import('./scan.js');
-  listenToScanner(actOnScan);
-  const { loadWords } = await import('./words.js');
-  await loadWords();
-  if (isSignedIn) {
-    const { keepQueue } = await import('./queue.js');
-    keepQueue();
-  }
+  await Promise.all([
+    import('./words.js').then(({ loadWords }) => loadWords()),
+    import('./scan.js').then(({ listenToScanner, actOnScan }) => {
+      // The self-test hears every key by itself.
+      if (!holds('#scanner-test')) listenToScanner(actOnScan);
+    }),
+  ]);
+  // Without HTTPS a browser lends no locks, no lasting store and no worker: forms are then sent as without script.
+  await Promise.all([...parts(isSignedIn), ...(isSecureContext ? lastingParts(isSignedIn) : [])]);
+  document.body.dataset['ready'] = 'yes';
+  if (isSecureContext) await navigator.serviceWorker.register('/service-worker.js', { type: 'module' });
+}
+
+function parts(isSignedIn: boolean): readonly Promise<void>[] {
+  const loading: Promise<void>[] = [];
   if (isSignedIn && holds('[data-live]')) {
-    const { followJournal } = await import('./live.js');
-    followJournal();
+    loading.push(
+      import('./live.js').then(({ followJournal }) => {
+        followJournal();
+      }),
+    );
   }
   if (holds('[data-number]')) {
-    const { offerNumberPads } = await import('./number-pad.js');
-    offerNumberPads();
+    loading.push(
+      import('./number-pad.js').then(({ offerNumberPads }) => {
+        offerNumberPads();
+      }),
+    );
   }
   if (holds('a[data-back]')) {
     const { listenToEscape } = await import('./back.js');
     listenToEscape(document);
   }
   if (holds('#scanner-test')) {
-    const { testScanner } = await import('./scanner-test.js');
-    testScanner();
+    loading.push(
+      import('./scanner-test.js').then(({ testScanner }) => {
+        testScanner();
+      }),
+    );
   }
+  return loading;
+}
+
+function lastingParts(isSignedIn: boolean): readonly Promise<void>[] {
+  if (!isSignedIn) {
+    // Somebody signs in: what was issued in the session before proves nothing that happens from now on.
+    return location.pathname === '/sign-in' ? [import('./proofs.js').then(({ forgetProofs }) => forgetProofs())] : [];
+  }
+  const loading = [
+    import('./queue.js').then(({ keepQueue }) => {
+      keepQueue();
+    }),
+  ];
   if (holds('#entries')) {
-    const { showEntries } = await import('./entry-list.js');
-    showEntries();
+    loading.push(
+      import('./entry-list.js').then(({ showEntries }) => {
+        showEntries();
+      }),
+    );
   }
-  if (isSignedIn && document.body.dataset['device'] !== undefined) {
-    const { stockUp } = await import('./stock-up.js');
-    stockUp();
+  if (document.body.dataset['device'] !== undefined) {
+    loading.push(
+      import('./stock-up.js').then(({ stockUp }) => {
+        stockUp();
+      }),
+    );
   }
-  document.body.dataset['ready'] = 'yes';
-  if ('serviceWorker' in navigator) await navigator.serviceWorker.register('/service-worker.js', { type: 'module' });
+  return loading;
 }
 
 void begin();

@@ -36,6 +36,11 @@ function shareStream(since: number, hear: (news: News | null) => void): void {
     if (data.missed === true) hear(null);
   });
   channel.postMessage({ since });
+  if (!isSecureContext) {
+    // No locks there: each tab holds a stream of its own.
+    holdStream(channel, heard, take);
+    return;
+  }
   void navigator.locks.request(lockName, () => {
     return new Promise<never>(() => {
       holdStream(channel, heard, take);

@@ -115,7 +115,7 @@ async function changePerson(badge: string): Promise<void> {
   }
   if (whoIsHere()?.deviceId == null) return;
   try {
-    await forgetProofs();
+    if (isSecureContext) await forgetProofs();
     const body = new URLSearchParams({ proof: 'badge', badge, next: location.pathname + location.search });
     const answer = await fetch('/sign-in', {
       method: 'POST',
