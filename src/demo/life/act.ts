@@ -1,5 +1,6 @@
 import type { Instant } from '../../platform/clock.js';
 import type { FormatCode, GradeCode } from './demo-plan.js';
+import type { CheckStation } from './line-checks.js';
 
 /** Who does it: a person of the demo by their part, or the counter of the lines. */
 export type Doer =
@@ -205,7 +206,17 @@ export type LineAct =
       readonly validFrom: Instant;
       readonly reason: string | null;
     }
-  | { readonly kind: 'check-scales' };
+  | { readonly kind: 'check-scales' }
+  | {
+      readonly kind: 'check-line';
+      readonly line: string;
+      readonly station: CheckStation;
+      readonly passed: boolean;
+      readonly packCount: number | null;
+      readonly readCode: string | null;
+      readonly checkedAt: Instant;
+    }
+  | { readonly kind: 'hold-since-good'; readonly hold: string; readonly line: string };
 
 export type StopWord = 'jam' | 'film-change' | 'no-product' | 'no-pallets' | 'seal' | 'cleaning';
 

@@ -4,6 +4,7 @@ import type { Random } from '../plant-physics/random.js';
 import type { StopWord } from './act.js';
 import { Coder } from './coder.js';
 import type { FormatCode, GradeCode, LinePlan } from './demo-plan.js';
+import { LineChecks } from './line-checks.js';
 import { LineBins, type TakenBin } from './line-bins.js';
 import { instantOf, type Minute } from './minutes.js';
 import { natureOf } from './pack-formats.js';
@@ -29,6 +30,7 @@ export class LineCrew {
   private stop: { readonly key: string; readonly until: Minute } | null = null;
   private readonly bins: LineBins;
   private readonly pallets: PalletMaker;
+  private readonly checks: LineChecks;
   private serial = { run: 0, stop: 0, film: 0 };
   private isStarved = false;
 
@@ -41,6 +43,7 @@ export class LineCrew {
     this.coder = new Coder(world, plan.code);
     this.bins = new LineBins(world, plan.code);
     this.pallets = new PalletMaker(world, world.random(`pallets ${plan.code}`));
+    this.checks = new LineChecks(world, plan.code, (minute) => this.coder.printedAt(minute));
   }
 
   get hasStarved(): boolean {
@@ -86,6 +89,7 @@ export class LineCrew {
     const { run } = this;
     if (run === null) return;
     this.coder.step(minute, run);
+    this.checks.step(minute, run);
     if (this.stop !== null) {
       if (minute < this.stop.until) return;
       this.world.diary.note(minute, this.world.leadAt(minute), {

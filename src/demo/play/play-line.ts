@@ -1,3 +1,4 @@
+import { CheckLine } from '../../line-checks/check-line.js';
 import { WeighHandSample } from '../../fill-weight/weigh-hand-sample.js';
 import { ChangeCode } from '../../packing/change-code.js';
 import { CloseRun } from '../../packing/close-run.js';
@@ -9,7 +10,9 @@ import { StartLineAgain } from '../../packing/start-line-again.js';
 import { StopLine } from '../../packing/stop-line.js';
 import { CheckScale } from '../../plant/check-scale.js';
 import { SetCoderClock } from '../../plant/set-coder-clock.js';
+import { HoldSinceLastGood } from '../../tracing/hold-since-last-good.js';
 import type { LineAct } from '../life/act.js';
+import type { CheckStation } from '../life/line-checks.js';
 import { idIn } from '../set-up/demo-hand.js';
 import type { Players } from './players.js';
 
@@ -68,4 +71,26 @@ export const linePlayers: Players<LineAct> = {
       await hand.give(CheckScale).execute(hand.asked(by), form);
     }
   },
+  'check-line': async (hand, { line, station, passed, packCount, readCode, checkedAt }, { by }) => {
+    const planId = hand.plant.checkPlans.get(`${line} ${station}`) ?? '';
+    const results = piecesOf[station].map((code) => ({ code, passed }));
+    const action = passed ? null : ('line-stopped' as const);
+    const form = { results, readCode, packCount, action, checkedAt };
+    const { id } = await hand.give(CheckLine).execute(hand.asked(by), planId, form);
+    if (!passed) hand.remember('failed-check', line, id);
+  },
+  'hold-since-good': async (hand, { hold, line }, { by }) => {
+    const form = { check: hand.idOf('failed-check', line) };
+    const { holds } = await hand.give(HoldSinceLastGood).execute(hand.asked(by), form);
+    hand.remember('hold', hold, holds[0]?.id ?? '');
+  },
+};
+
+/** What each check of the demo looks at. */
+const piecesOf: Readonly<Record<CheckStation, readonly string[]>> = {
+  weigher: ['pack'],
+  detector: ['fe', 'nfe', 'sus'],
+  sieve: ['all'],
+  seal: ['all'],
+  code: [],
 };

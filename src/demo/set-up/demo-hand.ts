@@ -17,6 +17,8 @@ export interface PlantIds {
   readonly scales: ReadonlyMap<string, string>;
   readonly places: ReadonlyMap<string, string>;
   readonly customers: readonly string[];
+  /** By line and station. */
+  readonly checkPlans: ReadonlyMap<string, string>;
 }
 
 /** Gives a class of the house, by the house's own wiring. */
