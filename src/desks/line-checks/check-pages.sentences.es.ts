@@ -34,6 +34,8 @@ addSentences('es', {
   'due-idle': 'no toca: sin esa corrida',
   'last-passed': 'último conforme {at}',
   'last-failed': 'último no conforme {at}',
+  'check-due': 'Toca: {due}',
+  'suspects-nothing-packed': 'Desde entonces no se ha envasado nada. No hay nada que retener.',
   'check-now': 'Controlar',
   'check-again': 'Repetir control',
   'check-passed': 'conforme',

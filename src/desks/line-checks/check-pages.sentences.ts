@@ -34,6 +34,8 @@ addSentences('en', {
   'due-idle': 'not due: no such run',
   'last-passed': 'last passed {at}',
   'last-failed': 'last failed {at}',
+  'check-due': 'Due: {due}',
+  'suspects-nothing-packed': 'Nothing was packed since. There is nothing to hold.',
   'check-now': 'Check',
   'check-again': 'Check again',
   'check-passed': 'passed',

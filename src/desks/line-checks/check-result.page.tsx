@@ -69,6 +69,7 @@ function SuspectSet({ viewer, check, suspects, trouble }: SuspectSetProps): VNod
           { label: say('suspects-minutes'), value: countText(minutes), unit: 'min' },
         ]}
       />
+      {packCount === 0 ? <p>{say('suspects-nothing-packed')}</p> : null}
       <HoldThese viewer={viewer} check={check} suspects={suspects} trouble={trouble} />
       <p>
         {sayLocally(bounds, { since: sinceAt }, viewer.timeZone)}{' '}

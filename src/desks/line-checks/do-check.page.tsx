@@ -31,9 +31,10 @@ export function doCheckPage({ viewer, due, code, bag, people, trouble }: DoCheck
   const hasTrouble = trouble !== null;
   return (
     <Shell title={title} viewer={viewer} use="tablet">
-      <p class="sentence">
-        {say(`check-how-${plan.kind}`)} <strong>{dueText(due)}</strong>
+      <p>
+        <strong>{say('check-due', { due: dueText(due) })}</strong>
       </p>
+      <p class="sentence">{say(`check-how-${plan.kind}`)}</p>
       <p class="caution">{say(`check-caution-${plan.kind}`)}</p>
       <EntryForm viewer={viewer} action={`/line/${plan.lineId}/checks/${plan.planId}`} trouble={trouble} queue="check">
         <Pieces plan={plan} />
