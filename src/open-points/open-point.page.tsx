@@ -43,7 +43,7 @@ function RoleFilter({ role }: { readonly role: string | null }): VNode {
           .filter((one) => one !== 'device' && one !== 'auditor')
           .map((one) => (
             <option key={one} value={one} selected={one === role}>
-              {plain(one)}
+              {say(`role-${one}`)}
             </option>
           ))}
       </select>{' '}
@@ -78,7 +78,7 @@ function OpenTable({ points, viewer }: TableProps): VNode {
               <td>
                 <Subject point={point} />
               </td>
-              <td>{plain(point.role)}</td>
+              <td>{say(`role-${point.role}`)}</td>
               <td>{localText(point.raisedAt, viewer.timeZone)}</td>
             </tr>
           ))}
@@ -122,8 +122,4 @@ function Subject({ point }: { readonly point: PointRow }): VNode {
   const name = say(point.subjectKind);
   const href = pageOfSubject(point.subjectKind, point.subjectId);
   return href === null ? <span>{name}</span> : <a href={href}>{name}</a>;
-}
-
-function plain(word: string): string {
-  return word.replaceAll('-', ' ');
 }

@@ -6,7 +6,7 @@ export class EnterResultForm {
   @TextField({
     most: 130,
     pattern: /^[a-z][a-z0-9-]*\|.+$/,
-    form: 'a property and its method',
+    form: 'property-and-method',
     says: 'What was measured',
   })
   line!: string;

@@ -17,7 +17,7 @@ export class AdmitStepForm {
     optional: true,
     most: 30,
     pattern: /^[A-Za-z0-9][A-Za-z0-9.-]{1,29}$/,
-    form: '2 to 30 letters, digits, points or hyphens',
+    form: 'person-code',
   })
   personCode?: string | null;
 }

@@ -6,7 +6,7 @@ import { tippingRules } from '../../plant/grade.form.js';
 import { placeKinds } from '../../plant/customer.form.js';
 
 const code = { most: 20, pattern: codePattern, form: codeForm };
-const timeOfDay = { pattern: /^([01]\d|2[0-3]):[0-5]\d$/, form: 'a time of day such as 06:00' };
+const timeOfDay = { pattern: /^([01]\d|2[0-3]):[0-5]\d$/, form: 'clock-time' };
 
 export class SiteStepForm {
   @TextField({ most: 60 })
@@ -120,7 +120,7 @@ const property = {
   optional: true,
   most: 40,
   pattern: /^[a-z][a-z0-9-]*$/,
-  form: 'small letters, digits and hyphens, with the unit, such as moisture-percent',
+  form: 'property',
 } as const;
 const method = { optional: true, most: 60, example: 'GS2/1/3/9-15' } as const;
 const limit = { optional: true, least: '-1000000', example: '0.06' } as const;

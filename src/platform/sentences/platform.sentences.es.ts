@@ -57,4 +57,5 @@ addSentences('es', {
   'form-sscc': 'un SSCC de 18 cifras',
   'form-person-code': 'de 2 a 30 letras, cifras, puntos o guiones',
   'form-pin': 'de 4 a 8 cifras',
+  'form-property-and-method': 'una propiedad y su método',
 });

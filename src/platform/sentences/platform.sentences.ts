@@ -53,4 +53,5 @@ addSentences('en', {
   'form-sscc': 'an SSCC of 18 digits',
   'form-person-code': '2 to 30 letters, digits, points or hyphens',
   'form-pin': '4 to 8 digits',
+  'form-property-and-method': 'a property and its method',
 });
