@@ -74,7 +74,7 @@ module.exports = {
     {
       name: 'one-door-for-changes',
       comment:
-        'only recordChange, sessions, the count of interruptions, the outbox and the batches of fill weights open a unit of work',
+        'only recordChange, sessions, proofs of queues, the count of interruptions, the outbox and the batches of fill weights open a unit of work',
       severity: 'error',
       from: {
         path: '^src/',
@@ -83,6 +83,7 @@ module.exports = {
           '^src/platform/',
           '^src/journal/record-change\\.ts$',
           '^src/people/sessions\\.ts$',
+          '^src/people/queue-proofs\\.ts$',
           '^src/people/throttle\\.ts$',
           '^src/open-points/count-interruptions\\.ts$',
           '^src/hopper/refusals-met\\.ts$',

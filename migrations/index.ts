@@ -3,8 +3,9 @@ import { ground } from './0001-ground.js';
 import { checks } from './0002-checks.js';
 import { line } from './0003-line.js';
 import { dispatch } from './0004-dispatch.js';
+import { offLine } from './0005-off-line.js';
 import { plant } from './0006-plant.js';
 import { quality } from './0007-quality.js';
 
 /** The one history of the schema, oldest first. A migration that has been released is never edited. */
-export const migrations: readonly Migration[] = [ground, checks, line, dispatch, plant, quality];
+export const migrations: readonly Migration[] = [ground, checks, line, dispatch, offLine, plant, quality];

@@ -4,6 +4,7 @@ import { OutboxJob } from './platform/jobs/outbox-job.entity.js';
 import { Paper } from './platform/printing/paper.entity.js';
 import { PaperFile } from './platform/printing/paper-file.entity.js';
 import { IdempotencyKey } from './journal/idempotency-key.entity.js';
+import { EntryHappening } from './journal/entry-happening.entity.js';
 import { JournalEntry } from './journal/journal-entry.entity.js';
 import { JournalHead } from './journal/journal-head.entity.js';
 import { JournalSubject } from './journal/journal-subject.entity.js';
@@ -37,12 +38,14 @@ import { Device } from './people/device.entity.js';
 import { PersonName } from './people/person-name.entity.js';
 import { RoleHolding } from './people/role-holding.entity.js';
 import { Session } from './people/session.entity.js';
+import { QueueProof } from './people/queue-proof.entity.js';
 import { OpenPoint } from './open-points/open-point.entity.js';
 import { OpenPointEnd } from './open-points/open-point-end.entity.js';
 import { OpenPointState } from './open-points/open-point-state.entity.js';
 import { BannerSeen } from './open-points/banner-seen.entity.js';
 import { InterruptionCount } from './open-points/interruption-count.entity.js';
 import { PointShelf } from './open-points/point-shelf.entity.js';
+import { KeptEntry } from './open-points/kept-entry.entity.js';
 import { BagMove } from './drying/bag-move.entity.js';
 import { BagState } from './drying/bag-state.entity.js';
 import { DryerRun } from './drying/dryer-run.entity.js';
@@ -95,6 +98,8 @@ import { PalletLabelCheck } from './pallets/pallet-label-check.entity.js';
 import { PalletMove } from './pallets/pallet-move.entity.js';
 import { PalletState } from './pallets/pallet-state.entity.js';
 import { PalletTakenApart } from './pallets/pallet-taken-apart.entity.js';
+import { SsccBlock } from './pallets/sscc-block.entity.js';
+import { SsccSetAside } from './pallets/sscc-set-aside.entity.js';
 import { Delivery } from './dispatch/delivery.entity.js';
 import { BlindCount } from './dispatch/blind-count.entity.js';
 import { DeliveryCancel } from './dispatch/delivery-cancel.entity.js';
@@ -124,6 +129,7 @@ export const entities: readonly EntityClass[] = [
   JournalEntry,
   JournalHead,
   JournalSubject,
+  EntryHappening,
   Site,
   PackingLine,
   Coder,
@@ -154,12 +160,14 @@ export const entities: readonly EntityClass[] = [
   PersonName,
   RoleHolding,
   Session,
+  QueueProof,
   OpenPoint,
   OpenPointEnd,
   OpenPointState,
   BannerSeen,
   InterruptionCount,
   PointShelf,
+  KeptEntry,
   BagState,
   DryerRun,
   GoodsReceipt,
@@ -212,6 +220,8 @@ export const entities: readonly EntityClass[] = [
   PalletMove,
   PalletState,
   PalletTakenApart,
+  SsccBlock,
+  SsccSetAside,
   Delivery,
   DeliveryCancel,
   DeliveryClose,

@@ -5,11 +5,11 @@ import { latenessReason } from '../drying/lateness-reason.js';
 import { addWeighing, pointAtWeighing } from '../drying/weigh-bag.js';
 import type { Asked } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
+import { settleAsked } from '../journal/settle-asked.js';
 import { placeOf } from '../plant/plant-facts.js';
 import type { Instant } from '../platform/clock.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { Ids } from '../platform/ids.js';
-import { settleOccurredAt } from '../platform/occurred-at.js';
 import { BadForm, NotFound, Refusal } from '../platform/refusal.js';
 import { leaveLevelJob } from './level-job.js';
 import { offState, putOff, refuseOffBeforeOpen, type OffDraft } from './put-tip.js';
@@ -43,14 +43,15 @@ export class EndTip {
   execute(asked: Asked, tipId: string, form: EndTipForm): Promise<EndTipAnswer> {
     return this.changes.run(asked, { tipId, ...form }, async (tx, change) => {
       const { siteId } = asked.actor;
-      const reason = latenessReason(form);
-      const { occurredAt, statedAt } = settleOccurredAt(form.offAt ?? null, change.recordedAt, reason);
+      const stated = { statedAt: form.offAt ?? null, reason: latenessReason(form), happened: form.happened };
+      const settled = settleAsked(asked, stated, change.recordedAt);
+      const { occurredAt, statedAt, reason, hasHappened } = settled;
       const { hopperId } = await tipOf(tx, siteId, tipId);
       await takeHopper(tx, siteId, hopperId);
       const tip = await tipOf(tx, siteId, tipId);
       if (tip.offAt !== null) throw new Refusal('tip-is-off', { bag: nameOf(tip), at: tip.offAt });
       refuseOffBeforeOpen(tip.openedAt, occurredAt);
-      const weighed = await this.weighBack(tx, asked, { tip, form, offAt: occurredAt });
+      const weighed = await this.weighBack(tx, asked, { tip, form, offAt: occurredAt, hasHappened });
       const { off, isDoubtful } = weighed;
       await putOff(tx, tipId, off);
       await this.changeBag(tx, tip, { off, recordedAt: change.recordedAt });
@@ -79,7 +80,7 @@ export class EndTip {
   private async weighBack(
     tx: Tx,
     { actor }: Asked,
-    { tip, form, offAt }: { readonly tip: TipRow; readonly form: EndTipForm; readonly offAt: Instant },
+    { tip, form, offAt, hasHappened }: WeighedBack,
   ): Promise<{ readonly off: OffDraft; readonly isDoubtful: boolean }> {
     const id = this.ids.next();
     const rest = restOf(form);
@@ -92,7 +93,7 @@ export class EndTip {
     const weighingId = this.ids.next();
     const weighed = await addWeighing(tx, {
       ...{ id: weighingId, bagId: before.id, occasion: 'weighed-back', weighedAt: offAt, personId },
-      ...{ ...rest, hasHappened: form.happened ?? false },
+      ...{ ...rest, hasHappened },
     });
     // Both scales may err, by as much as the limits of the bag say.
     const mostGrams = tip.netGrams + 2 * (before.upperGrams - (before.netGrams ?? before.upperGrams));
@@ -119,6 +120,14 @@ export class EndTip {
     const isChanged = await changeBagState(tx, tip.bagId, { status: ['hanging'] }, to);
     if (!isChanged) throw new Refusal('bag-changed-meanwhile', { bag: nameOf(tip) });
   }
+}
+
+/** A bag that comes off, and what the form says of its rest. */
+interface WeighedBack {
+  readonly tip: TipRow;
+  readonly form: EndTipForm;
+  readonly offAt: Instant;
+  readonly hasHappened: boolean;
 }
 
 /** What was weighed back; null where the bag is empty. */

@@ -3,11 +3,11 @@ import { findBag } from '../drying/bulk-bags.js';
 import { latenessReason } from '../drying/lateness-reason.js';
 import type { Asked, Change } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
+import { settleAsked, type SettledAsk } from '../journal/settle-asked.js';
 import { personOf } from '../people/people.js';
 import type { Instant } from '../platform/clock.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { Ids } from '../platform/ids.js';
-import { settleOccurredAt, type OccurredAt } from '../platform/occurred-at.js';
 import { pointAtAlreadyIn } from './already-in.js';
 import { pointAtBroken, refuseBroken } from './broken-rules.js';
 import { leaveLevelJob } from './level-job.js';
@@ -44,10 +44,10 @@ export class TipBag {
 
   execute(asked: Asked, form: TipBagForm): Promise<TipAnswer> {
     return this.changes.run(asked, form, async (tx, change) => {
-      const reason = latenessReason(form);
-      const settled = settleOccurredAt(form.openedAt ?? null, change.recordedAt, reason);
+      const stated = { statedAt: form.openedAt ?? null, reason: latenessReason(form), happened: form.happened };
+      const settled = settleAsked(asked, stated, change.recordedAt);
       const answer = await this.tip(tx, asked, form, { settled, change });
-      const { occurredAt, statedAt } = settled;
+      const { occurredAt, statedAt, reason } = settled;
       return {
         answer,
         entry: {
@@ -73,28 +73,29 @@ export class TipBag {
 
   private async tip(
     tx: Tx,
-    { actor }: Asked,
+    asked: Asked,
     form: TipBagForm,
-    { settled, change }: { readonly settled: OccurredAt; readonly change: Change },
+    { settled, change }: { readonly settled: SettledAsk; readonly change: Change },
   ): Promise<TipAnswer> {
-    const { siteId } = actor;
+    const { siteId } = asked.actor;
     const nextId = (): string => this.ids.next();
     const at = settled.occurredAt;
     const { hopper, period } = await takePeriodAt(tx, { siteId, hopperId: form.hopperId, at, nextId });
     const bag = await findBag(tx, siteId, form.bag);
     await refuseUntippable(tx, bag);
     const isAlreadyIn = form.alreadyIn ?? false;
-    if (isAlreadyIn) await pointAtAlreadyIn(tx, actor, { bag, hopper, nextId, now: change.recordedAt });
-    const hasHappened = isAlreadyIn || (form.happened ?? false);
+    if (isAlreadyIn) await pointAtAlreadyIn(tx, asked.actor, { bag, hopper, nextId, now: change.recordedAt });
+    const hasHappened = isAlreadyIn || settled.hasHappened;
+    const { isLate } = settled;
     const broken = await brokenByTipping(tx, bag, { hopper, at });
     refuseBroken(broken, hasHappened);
     const secondPersonId = form.secondPersonId ?? null;
     if (secondPersonId !== null) await personOf(tx, siteId, secondPersonId);
     const id = nextId();
-    const off = offOf(form, { at, id: nextId(), change });
+    const off = offOf(asked, form, { at, id: nextId(), change });
     await putTip(tx, {
       ...{ id, siteId, periodId: period.id, hopperId: hopper.id, bag, openedAt: at, secondPersonId, hasHappened, off },
-      ...{ identifiedBy: form.identifiedBy ?? 'scan', isLate: settled.lateMinutes > 0, recordedAt: change.recordedAt },
+      ...{ identifiedBy: form.identifiedBy ?? 'scan', isLate, recordedAt: change.recordedAt },
     });
     const subject = { kind: 'bulk-bag', id: bag.id };
     await pointAtBroken(tx, broken, { nextId, siteId, subject, at: change.recordedAt });
@@ -108,11 +109,12 @@ export class TipBag {
 
 /** The end of a tip that is entered with its beginning: the bag is off and empty. */
 export function offOf(
+  asked: Asked,
   form: { readonly isOff?: boolean | null; readonly offAt?: Instant | null },
   { at, id, change }: { readonly at: Instant; readonly id: string; readonly change: Change },
 ): OffDraft | null {
   const offAt = form.offAt ?? (form.isOff === true ? at : null);
   if (offAt === null) return null;
-  const settled = settleOccurredAt(offAt, change.recordedAt, 'with its tip').occurredAt;
-  return { id, offAt: settled, restGrams: 0, weighingId: null, placeId: null };
+  const { occurredAt } = settleAsked(asked, { statedAt: offAt, reason: 'with its tip' }, change.recordedAt);
+  return { id, offAt: occurredAt, restGrams: 0, weighingId: null, placeId: null };
 }

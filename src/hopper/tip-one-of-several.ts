@@ -3,11 +3,11 @@ import { findBag, type BagRow } from '../drying/bulk-bags.js';
 import { latenessReason } from '../drying/lateness-reason.js';
 import type { Asked, Change } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
+import { settleAsked, type SettledAsk } from '../journal/settle-asked.js';
 import { raisePoint } from '../open-points/raise-point.js';
 import type { Instant } from '../platform/clock.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { Ids } from '../platform/ids.js';
-import { settleOccurredAt, type OccurredAt } from '../platform/occurred-at.js';
 import { Refusal } from '../platform/refusal.js';
 import { pointAtBroken, refuseBroken, type BrokenRule } from './broken-rules.js';
 import { leaveLevelJob } from './level-job.js';
@@ -45,10 +45,10 @@ export class TipOneOfSeveral {
 
   execute(asked: Asked, form: TipOneOfSeveralForm): Promise<UnreadTipAnswer> {
     return this.changes.run(asked, form, async (tx, change) => {
-      const reason = latenessReason(form);
-      const settled = settleOccurredAt(form.openedAt ?? null, change.recordedAt, reason);
+      const stated = { statedAt: form.openedAt ?? null, reason: latenessReason(form), happened: form.happened };
+      const settled = settleAsked(asked, stated, change.recordedAt);
       const answer = await this.tip(tx, asked, form, { settled, change });
-      const { occurredAt, statedAt } = settled;
+      const { occurredAt, statedAt, reason } = settled;
       return {
         answer,
         entry: {
@@ -73,27 +73,28 @@ export class TipOneOfSeveral {
 
   private async tip(
     tx: Tx,
-    { actor }: Asked,
+    asked: Asked,
     form: TipOneOfSeveralForm,
-    { settled, change }: { readonly settled: OccurredAt; readonly change: Change },
+    { settled, change }: { readonly settled: SettledAsk; readonly change: Change },
   ): Promise<UnreadTipAnswer> {
+    const { actor } = asked;
     const { siteId } = actor;
     const nextId = (): string => this.ids.next();
     const at = settled.occurredAt;
     const { hopper, period } = await takePeriodAt(tx, { siteId, hopperId: form.hopperId, at, nextId });
     await refuseSameOrUnknown(tx, actor, form.secondPersonId);
     const bags = await candidateBags(tx, siteId, form);
-    const hasHappened = form.happened ?? false;
+    const { hasHappened, isLate } = settled;
     const broken = await brokenByAny(tx, bags, { hopper, at });
     refuseBroken(broken, hasHappened);
     const id = nextId();
-    const off = offOf(form, { at, id: nextId(), change });
+    const off = offOf(asked, form, { at, id: nextId(), change });
     refuseOffBeforeOpen(at, off?.offAt ?? null);
     const netGrams = Math.round(bags.reduce((sum, bag) => sum + bag.remainingGrams, 0) / bags.length);
     await tx.insert(Tip, {
       ...{ id, siteId, periodId: period.id, source: 'one-of-several', bagId: null, binId: null, netGrams },
       ...{ openedAt: at, identifiedBy: form.identifiedBy ?? 'witness', secondPersonId: form.secondPersonId },
-      ...{ hasHappened, isLate: settled.lateMinutes > 0, voidedBy: null },
+      ...{ hasHappened, isLate, voidedBy: null },
     });
     await tx.insert(
       TipCandidate,

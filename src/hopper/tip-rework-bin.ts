@@ -4,13 +4,13 @@ import { bagsOf } from '../drying/bulk-bags.js';
 import { latenessReason } from '../drying/lateness-reason.js';
 import type { Asked, Change } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
+import { settleAsked, type SettledAsk } from '../journal/settle-asked.js';
 import { gradeOf } from '../plant/plant-facts.js';
 import type { Instant } from '../platform/clock.js';
 import { isTakenKey } from '../platform/database/constraint-errors.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { Ids } from '../platform/ids.js';
-import { settleOccurredAt, type OccurredAt } from '../platform/occurred-at.js';
 import { Refusal } from '../platform/refusal.js';
 import { parentsOfBins } from './addition-facts.js';
 import { pointAtBroken, refuseBroken, type BrokenRule } from './broken-rules.js';
@@ -47,10 +47,10 @@ export class TipReworkBin {
 
   execute(asked: Asked, form: TipReworkBinForm): Promise<BinTipAnswer> {
     return this.changes.run(asked, form, async (tx, change) => {
-      const reason = latenessReason(form);
-      const settled = settleOccurredAt(form.openedAt ?? null, change.recordedAt, reason);
+      const stated = { statedAt: form.openedAt ?? null, reason: latenessReason(form), happened: form.happened };
+      const settled = settleAsked(asked, stated, change.recordedAt);
       const answer = await this.tip(tx, asked, form, { settled, change });
-      const { occurredAt, statedAt } = settled;
+      const { occurredAt, statedAt, reason } = settled;
       return {
         answer,
         entry: {
@@ -74,7 +74,7 @@ export class TipReworkBin {
     tx: Tx,
     { actor }: Asked,
     form: TipReworkBinForm,
-    { settled, change }: { readonly settled: OccurredAt; readonly change: Change },
+    { settled, change }: { readonly settled: SettledAsk; readonly change: Change },
   ): Promise<BinTipAnswer> {
     const { siteId } = actor;
     const nextId = (): string => this.ids.next();

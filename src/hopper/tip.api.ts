@@ -2,7 +2,7 @@ import { Body, Controller, Get, Inject, Param, ParseUUIDPipe, Post, Query } from
 import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
 import { listed, pageOf } from '../platform/web/listed.js';
 import type { Asked } from '../journal/entry-draft.js';
-import { May, type Actor } from '../platform/actor.js';
+import { May, MayBeQueued, type Actor } from '../platform/actor.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { Acting, Asking } from '../platform/web/request.js';
 import { CorrectTip } from './correct-tip.js';
@@ -53,6 +53,7 @@ export class TipApi {
 
   @Post()
   @May('tip-bags')
+  @MayBeQueued()
   @ApiOperation({ summary: 'A bag’s spout is opened over a hopper' })
   @ApiCreatedResponse({ schema: { example: tipExample } })
   tip(@Asking() asked: Asked, @Body() form: TipBagForm) {
@@ -61,6 +62,7 @@ export class TipApi {
 
   @Post('one-of-several')
   @May('tip-bags')
+  @MayBeQueued()
   @ApiOperation({ summary: 'A bag is tipped whose number nobody can read: it was one of several' })
   oneOfSeveral(@Asking() asked: Asked, @Body() form: TipOneOfSeveralForm) {
     return this.tipOneOfSeveral.execute(asked, form);
@@ -68,6 +70,7 @@ export class TipApi {
 
   @Post('rework-bin')
   @May('tip-bags')
+  @MayBeQueued()
   @ApiOperation({ summary: 'A rework bin goes back into a hopper' })
   reworkBin(@Asking() asked: Asked, @Body() form: TipReworkBinForm) {
     return this.tipReworkBin.execute(asked, form);
@@ -75,6 +78,7 @@ export class TipApi {
 
   @Post(':id/off')
   @May('tip-bags')
+  @MayBeQueued()
   @ApiOperation({ summary: 'The bag is off: empty, or weighed back' })
   @ApiCreatedResponse({ schema: { example: endTipExample } })
   off(@Asking() asked: Asked, @Param('id', ParseUUIDPipe) id: string, @Body() form: EndTipForm) {

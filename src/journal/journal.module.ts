@@ -5,6 +5,8 @@ import { JournalApi } from './journal.api.js';
 import { JournalController } from './journal.controller.js';
 import './entry-text.sentences.es.js';
 import './entry-text.sentences.js';
+import './happening.sentences.es.js';
+import './happening.sentences.js';
 import './journal.sentences.js';
 import './journal.sentences.es.js';
 import { JournalNews } from './journal-news.js';

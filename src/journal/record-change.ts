@@ -6,6 +6,7 @@ import { UnitOfWork, type Tx } from '../platform/database/unit-of-work.js';
 import { Ids } from '../platform/ids.js';
 import { JobRunner } from '../platform/jobs/job-runner.js';
 import { Refusal } from '../platform/refusal.js';
+import { addHappening } from './add-happening.js';
 import { appendEntry } from './append-entry.js';
 import type { Asked, Change, EntryDraft } from './entry-draft.js';
 import { IdempotencyKey } from './idempotency-key.entity.js';
@@ -35,7 +36,8 @@ export class RecordChange {
 
   /**
    * @param content what was sent, without the key: the same key with other content is refused
-   * @throws {Refusal} `key-used-for-other-content`, `still-being-recorded`, `page-is-stale`, and what the command refuses
+   * @throws {Refusal} `key-used-for-other-content`, `still-being-recorded`, `page-is-stale`,
+   * `paper-row-keyed`, and what the command refuses
    */
   async run<Answer>(asked: Asked, content: object, work: Work<Answer>): Promise<Answer> {
     const answer = await (asked.key === null
@@ -72,6 +74,7 @@ export class RecordChange {
       const change = { entryId: this.ids.next(), recordedAt: this.clock.now() };
       const { answer, entry } = await work(tx, change);
       if (used !== null) await useUp(tx, asked, used, { answer, at: change.recordedAt });
+      await addHappening(tx, asked, change, entry.action);
       await appendEntry(tx, asked, change, entry);
       return answer;
     });

@@ -5,6 +5,8 @@ import type { Asked, Happening } from './entry-draft.js';
 /** When it happened, why it comes late, and whether it is a fact that no rule of the house can refuse any more. */
 export interface SettledAsk extends OccurredAt {
   readonly reason: string | null;
+  /** The time was stated afterwards, from memory; the clock of a device that kept the entry is no memory. */
+  readonly isLate: boolean;
   readonly hasHappened: boolean;
 }
 
@@ -12,6 +14,8 @@ export interface SettledAsk extends OccurredAt {
 interface StatedTime {
   readonly statedAt: Instant | null;
   readonly reason: string | null;
+  /** The form itself says that it has happened. */
+  readonly happened?: boolean | null | undefined;
 }
 
 /**
@@ -20,9 +24,13 @@ interface StatedTime {
  *
  * @throws {Refusal} `time-ahead`, `time-too-far-back`, `reason-needed`
  */
-export function settleAsked(asked: Asked, { statedAt, reason }: StatedTime, now: Instant): SettledAsk {
+export function settleAsked(asked: Asked, stated: StatedTime, now: Instant): SettledAsk {
+  const { statedAt, reason } = stated;
   const happening = asked.happening ?? null;
-  if (happening === null) return { ...settleOccurredAt(statedAt, now, reason), reason, hasHappened: false };
+  if (happening === null) {
+    const settled = settleOccurredAt(statedAt, now, reason);
+    return { ...settled, reason, isLate: settled.lateMinutes > 0, hasHappened: stated.happened ?? false };
+  }
   const at = statedAt ?? happening.at;
   const isAhead = at > now;
   return {
@@ -30,6 +38,7 @@ export function settleAsked(asked: Asked, { statedAt, reason }: StatedTime, now:
     statedAt: isAhead ? at : null,
     lateMinutes: isAhead ? 0 : Math.floor(millisecondsBetween(at, now) / 60_000),
     reason: reason ?? reasonOf(happening),
+    isLate: !isAhead && at < now && (happening.how === 'paper' || statedAt !== null),
     hasHappened: true,
   };
 }

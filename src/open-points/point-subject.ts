@@ -5,6 +5,7 @@ const pageOf: Readonly<Record<string, (id: string) => string>> = {
   hopper: () => '/hoppers',
   'hopper-period': (id) => `/hopper-periods/${id}`,
   hold: (id) => `/holds/${id}`,
+  'kept-entry': (id) => `/kept-entries/${id}`,
   account: (id) => `/accounts/${id}`,
   'check-plan': (id) => `/checks/plans/${id}`,
   'line-check': (id) => `/checks/${id}`,

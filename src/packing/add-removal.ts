@@ -1,4 +1,5 @@
 import type { Instant } from '../platform/clock.js';
+import type { ReadFrom } from '../platform/database/reading.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { BadForm, NotFound, Refusal } from '../platform/refusal.js';
 import { formatOf, hopperOf, hopperOfLine, lineOf, scaleStandingAt } from '../plant/plant-facts.js';
@@ -19,6 +20,8 @@ export interface RemovalDraft {
   readonly reason: string;
   readonly fate: Removal['fate'];
   readonly removedAt: Instant;
+  /** It is so already: what a scale that failed its check has shown is recorded, and the caller opens a point. */
+  readonly hasHappened?: boolean;
 }
 
 export type RemovalAnswer = Omit<RemovalRow, 'scaleErrorMilligrams'>;
@@ -39,11 +42,17 @@ export async function addRemoval(tx: Tx, draft: RemovalDraft): Promise<RemovalAn
   const barred = neverRework[draft.kind] ?? neverRework[draft.reason];
   if (barred !== undefined && draft.fate === 'rework') throw new Refusal('never-rework', { what: barred });
   const place = await placeOf(tx, draft);
-  if (draft.scaleId !== null) await refuseUselessScale(tx, draft, draft.scaleId);
-  const { netGrams, ...rest } = draft;
+  await refuseUselessScale(tx, draft);
+  const { netGrams, ...rest } = withoutHappening(draft);
   const grams = netGrams ?? (await nominalGramsOf(tx, place.run, draft.packCount ?? 0));
   const row = { ...rest, runId: place.run?.id ?? null, hopperId: place.hopperId, grams };
   await tx.insert(Removal, row);
+  return row;
+}
+
+function withoutHappening(draft: RemovalDraft): Omit<RemovalDraft, 'hasHappened'> {
+  const row: { -readonly [Key in keyof RemovalDraft]: RemovalDraft[Key] } = { ...draft };
+  delete row.hasHappened;
   return row;
 }
 
@@ -86,10 +95,24 @@ async function hopperOfSite(tx: Tx, draft: RemovalDraft): Promise<string> {
 }
 
 /** An overdue scale's reading stands as it was read; one that failed its check says nothing. */
-async function refuseUselessScale(tx: Tx, draft: RemovalDraft, scaleId: string): Promise<void> {
-  const { scale, hasFailed } = await scaleStandingAt(tx, scaleId, draft.removedAt);
-  if (scale.siteId !== draft.siteId) throw new NotFound('scale', scaleId);
-  if (hasFailed) throw new Refusal('scale-has-failed', { scale: scale.code });
+async function refuseUselessScale(tx: Tx, draft: RemovalDraft): Promise<void> {
+  const failed = await failedScaleOf(tx, draft);
+  if (failed !== null && draft.hasHappened !== true) throw new Refusal('scale-has-failed', { scale: failed });
+}
+
+/**
+ * The scale that the sugar was weighed on, where it had failed its check; else null.
+ *
+ * @throws {NotFound} `scale`
+ */
+export async function failedScaleOf(
+  from: ReadFrom,
+  { siteId, scaleId, removedAt }: Pick<RemovalDraft, 'siteId' | 'scaleId' | 'removedAt'>,
+): Promise<string | null> {
+  if (scaleId === null) return null;
+  const { scale, hasFailed } = await scaleStandingAt(from, scaleId, removedAt);
+  if (scale.siteId !== siteId) throw new NotFound('scale', scaleId);
+  return hasFailed ? scale.code : null;
 }
 
 async function nominalGramsOf(tx: Tx, run: RunRow | null, packCount: number): Promise<number> {

@@ -21,7 +21,7 @@ export class ChangeCode {
   execute(asked: Asked, run: string, form: ChangeCodeForm): Promise<CoderChangeAnswer> {
     return this.changes.run(asked, { run, ...form }, async (tx, change) => {
       const taken = await takeRunAt(tx, change, {
-        siteId: asked.actor.siteId,
+        asked,
         run,
         statedAt: form.changedAt ?? null,
         lateReason: form.reason ?? null,

@@ -42,7 +42,7 @@ export class CloseRun {
   execute(asked: Asked, run: string, form: CloseRunForm): Promise<CloseAnswer> {
     return this.changes.run(asked, { run, ...form }, async (tx, change) => {
       const taken = await takeRunAt(tx, change, {
-        siteId: asked.actor.siteId,
+        asked,
         run,
         statedAt: form.closedAt ?? null,
         lateReason: form.reason ?? null,

@@ -1,10 +1,10 @@
 import { Injectable } from '@nestjs/common';
 import { RecordChange } from '../journal/record-change.js';
+import { settleAsked } from '../journal/settle-asked.js';
 import type { Asked } from '../journal/entry-draft.js';
 import type { Instant } from '../platform/clock.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { Ids } from '../platform/ids.js';
-import { settleOccurredAt } from '../platform/occurred-at.js';
 import { BadForm, Refusal } from '../platform/refusal.js';
 import { leaveCountedJob } from './counted-job.js';
 import type { CountPacksForm } from './packing-run.form.js';
@@ -74,10 +74,12 @@ export class CountPacks {
       const { id: runId, lineId, number } = await findRun(tx, asked.actor.siteId, run);
       const readings = readingsOf(form);
       const occasion = form.occasion ?? (asked.actor.personId === null ? 'minute' : 'other');
-      const drafts = readings.map(({ packCount, countedAt }) => {
-        const settled = settleOccurredAt(countedAt ?? null, change.recordedAt, form.reason ?? null);
-        return { id: this.ids.next(), runId, packCount, countedAt: settled.occurredAt, occasion };
+      const settled = readings.map(({ packCount, countedAt }) => {
+        const stated = { statedAt: countedAt ?? null, reason: form.reason ?? null };
+        const { occurredAt, reason } = settleAsked(asked, stated, change.recordedAt);
+        return { reason, count: { id: this.ids.next(), runId, packCount, countedAt: occurredAt, occasion } };
       });
+      const drafts = settled.map(({ count }) => count);
       for (const draft of drafts) await addCount(tx, draft);
       const last = drafts[drafts.length - 1];
       if (last === undefined) throw new RangeError('a list of counts without any');
@@ -94,7 +96,7 @@ export class CountPacks {
             counts: drafts.map(({ packCount, countedAt }) => ({ packCount, countedAt })),
             occasion,
           },
-          reason: form.reason ?? null,
+          reason: settled[0]?.reason ?? null,
           occurredAt: last.countedAt,
         },
       };

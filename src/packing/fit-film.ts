@@ -25,7 +25,7 @@ export class FitFilm {
   execute(asked: Asked, run: string, form: FitFilmForm): Promise<FilmAnswer> {
     return this.changes.run(asked, { run, ...form }, async (tx, change) => {
       const taken = await takeRunAt(tx, change, {
-        siteId: asked.actor.siteId,
+        asked,
         run,
         statedAt: form.fittedAt ?? null,
         lateReason: form.reason ?? null,
@@ -46,7 +46,7 @@ export class FitFilm {
           subject: { kind: 'packing-run', id: taken.run.id },
           touches: [{ kind: 'film-lot', id: lot.id }],
           after: { ...answer },
-          reason: form.reason ?? null,
+          reason: taken.reason,
           occurredAt: taken.occurredAt,
           statedAt: taken.statedAt,
         },

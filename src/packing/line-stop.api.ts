@@ -1,7 +1,7 @@
 import { Body, Controller, Get, Inject, Param, ParseUUIDPipe, Post, Query } from '@nestjs/common';
 import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
 import type { Asked } from '../journal/entry-draft.js';
-import { May, type Actor } from '../platform/actor.js';
+import { May, MayBeQueued, type Actor } from '../platform/actor.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { Acting, Asking } from '../platform/web/request.js';
 import { CorrectStop } from './correct-stop.js';
@@ -33,6 +33,7 @@ export class LineStopApi {
 
   @Post()
   @May('run-line')
+  @MayBeQueued()
   @ApiOperation({ summary: 'A line stands still' })
   @ApiCreatedResponse({ schema: { example: stopExample } })
   stop(@Asking() asked: Asked, @Body() form: StopLineForm) {
@@ -41,6 +42,7 @@ export class LineStopApi {
 
   @Post(':id/restart')
   @May('run-line')
+  @MayBeQueued()
   @ApiOperation({ summary: 'The line runs again' })
   @ApiCreatedResponse({ schema: { example: restartExample } })
   restart(@Asking() asked: Asked, @Param('id', ParseUUIDPipe) id: string, @Body() form: StartLineAgainForm) {

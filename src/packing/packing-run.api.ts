@@ -1,7 +1,7 @@
 import { Body, Controller, Get, Inject, Param, ParseUUIDPipe, Post, Query } from '@nestjs/common';
 import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
 import type { Asked } from '../journal/entry-draft.js';
-import { May, type Actor } from '../platform/actor.js';
+import { May, MayBeQueued, type Actor } from '../platform/actor.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { listed, pageOf } from '../platform/web/listed.js';
 import { PageQuery } from '../platform/web/page-query.js';
@@ -69,6 +69,7 @@ export class RunRecordsApi {
 
   @Post(':id/counts')
   @May('count-packs')
+  @MayBeQueued()
   @ApiOperation({ summary: 'Count accepted packs: one reading, or a list of a device’s readings' })
   @ApiCreatedResponse({ schema: { example: countExample } })
   count(@Asking() asked: Asked, @Param('id', ParseUUIDPipe) id: string, @Body() form: CountPacksForm) {
@@ -85,6 +86,7 @@ export class RunRecordsApi {
 
   @Post(':id/films')
   @May('run-line')
+  @MayBeQueued()
   @ApiOperation({ summary: 'Film, preprinted bags, labels or glue of a lot are on the machine from a pack on' })
   @ApiCreatedResponse({ schema: { example: filmExample } })
   film(@Asking() asked: Asked, @Param('id', ParseUUIDPipe) id: string, @Body() form: FitFilmForm) {
@@ -93,6 +95,7 @@ export class RunRecordsApi {
 
   @Post(':id/loose-counts')
   @May('run-line')
+  @MayBeQueued()
   @ApiOperation({ summary: 'Packs loose on belts and tables are counted at a handover' })
   @ApiCreatedResponse({ schema: { example: looseExample } })
   loose(@Asking() asked: Asked, @Param('id', ParseUUIDPipe) id: string, @Body() form: CountLoosePacksForm) {

@@ -18,6 +18,8 @@ import { LotController } from './lot.controller.js';
 import { PackingRunApi, RunRecordsApi } from './packing-run.api.js';
 import './packing-pages.sentences.js';
 import './packing-pages.sentences.es.js';
+import './happened.sentences.es.js';
+import './happened.sentences.js';
 import './packing.sentences.js';
 import './packing.sentences.es.js';
 import { LotForDecision } from './lot-for-decision.js';

@@ -1,7 +1,7 @@
 import { Body, Controller, Get, Inject, Param, ParseUUIDPipe, Post, Query } from '@nestjs/common';
 import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
 import type { Asked } from '../journal/entry-draft.js';
-import { May, type Actor } from '../platform/actor.js';
+import { May, MayBeQueued, type Actor } from '../platform/actor.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { listed, pageOf } from '../platform/web/listed.js';
 import { PageQuery } from '../platform/web/page-query.js';
@@ -33,6 +33,7 @@ export class RemovalApi {
 
   @Post()
   @May('run-line')
+  @MayBeQueued()
   @ApiOperation({ summary: 'Sugar leaves a line or a hopper otherwise than in accepted packs' })
   @ApiCreatedResponse({ schema: { example: removalExample } })
   remove(@Asking() asked: Asked, @Body() form: RemoveSugarForm) {

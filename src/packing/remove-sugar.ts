@@ -1,9 +1,11 @@
 import { Injectable } from '@nestjs/common';
-import type { Asked, Subject } from '../journal/entry-draft.js';
+import type { Asked, Change, Subject } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
+import { settleAsked } from '../journal/settle-asked.js';
+import { raisePoint } from '../open-points/raise-point.js';
+import type { Tx } from '../platform/database/unit-of-work.js';
 import { Ids } from '../platform/ids.js';
-import { settleOccurredAt } from '../platform/occurred-at.js';
-import { addRemoval, type RemovalAnswer } from './add-removal.js';
+import { addRemoval, failedScaleOf, type RemovalAnswer } from './add-removal.js';
 import type { RemoveSugarForm } from './removal.form.js';
 
 /**
@@ -20,8 +22,8 @@ export class RemoveSugar {
 
   execute(asked: Asked, form: RemoveSugarForm): Promise<RemovalAnswer> {
     return this.changes.run(asked, form, async (tx, change) => {
-      const lateReason = form.reason ?? null;
-      const { occurredAt, statedAt } = settleOccurredAt(form.removedAt ?? null, change.recordedAt, lateReason);
+      const stated = { statedAt: form.removedAt ?? null, reason: form.reason ?? null };
+      const { occurredAt, statedAt, reason, hasHappened } = settleAsked(asked, stated, change.recordedAt);
       const answer = await addRemoval(tx, {
         id: this.ids.next(),
         siteId: asked.actor.siteId,
@@ -34,7 +36,9 @@ export class RemoveSugar {
         reason: form.removalReason,
         fate: form.fate,
         removedAt: occurredAt,
+        hasHappened,
       });
+      if (hasHappened) await this.pointAtFailedScale(tx, answer, change);
       return {
         answer,
         entry: {
@@ -42,12 +46,21 @@ export class RemoveSugar {
           subject: { kind: 'removal', id: answer.id },
           touches: touchedBy(answer),
           after: { ...answer },
-          reason: lateReason,
+          reason,
           occurredAt,
           statedAt,
         },
       };
     });
+  }
+
+  /** It happened, so it stands; what a scale that had failed its check has shown is for quality to look at. */
+  private async pointAtFailedScale(tx: Tx, removal: RemovalAnswer, { recordedAt: at }: Change): Promise<void> {
+    const scale = await failedScaleOf(tx, removal);
+    if (scale === null) return;
+    const { siteId } = removal;
+    const point = { id: this.ids.next(), siteId, cause: 'happened-scale-has-failed', facts: { scale }, at } as const;
+    await raisePoint(tx, { ...point, subject: { kind: 'removal', id: removal.id }, role: 'quality-officer' });
   }
 }
 

@@ -1,8 +1,8 @@
-import type { Change } from '../journal/entry-draft.js';
+import type { Asked, Change } from '../journal/entry-draft.js';
+import { settleAsked, type SettledAsk } from '../journal/settle-asked.js';
 import { millisecondsBetween, type Instant } from '../platform/clock.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
-import { settleOccurredAt, type OccurredAt } from '../platform/occurred-at.js';
 import { Refusal } from '../platform/refusal.js';
 import type { RunRow } from './packing-run-rows.js';
 import { findRun, runOf } from './packing-runs.js';
@@ -13,14 +13,14 @@ const countStandsMilliseconds = 2 * 60_000;
 
 /** What a form says of a happening on a run. */
 export interface HappeningOnRun {
-  readonly siteId: string;
+  readonly asked: Asked;
   readonly run: string;
   readonly statedAt: Instant | null;
   readonly lateReason: string | null;
 }
 
 /** The run, taken for this unit, and when the thing happened on it. */
-export interface RunAt extends OccurredAt {
+export interface RunAt extends SettledAsk {
   readonly run: RunRow;
 }
 
@@ -31,10 +31,11 @@ export interface RunAt extends OccurredAt {
  * @throws {NotFound} `packing-run`
  */
 export async function takeRunAt(tx: Tx, change: Change, happening: HappeningOnRun): Promise<RunAt> {
-  const { id } = await findRun(tx, happening.siteId, happening.run);
+  const { id } = await findRun(tx, happening.asked.actor.siteId, happening.run);
   await lockRun(tx, id);
   const run = await runOf(tx, id);
-  const settled = settleOccurredAt(happening.statedAt, change.recordedAt, happening.lateReason);
+  const { asked, statedAt, lateReason } = happening;
+  const settled = settleAsked(asked, { statedAt, reason: lateReason }, change.recordedAt);
   refuseOutsideRun(run, settled.occurredAt);
   return { run, ...settled };
 }

@@ -1,10 +1,10 @@
 import { Injectable } from '@nestjs/common';
 import type { Asked } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
+import { settleAsked } from '../journal/settle-asked.js';
 import { millisecondsBetween, type Instant } from '../platform/clock.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { Ids } from '../platform/ids.js';
-import { settleOccurredAt } from '../platform/occurred-at.js';
 import { NotFound, Refusal } from '../platform/refusal.js';
 import { LineRestart } from './line-restart.entity.js';
 import type { StartLineAgainForm } from './line-stop.form.js';
@@ -39,8 +39,8 @@ export class StartLineAgain {
       const { runId } = await runOfStop(tx, asked.actor.siteId, stopId);
       await lockRun(tx, runId);
       const run = await runOf(tx, runId);
-      const lateReason = form.reason ?? null;
-      const settled = settleOccurredAt(form.startedAgainAt ?? null, change.recordedAt, lateReason);
+      const stated = { statedAt: form.startedAgainAt ?? null, reason: form.reason ?? null };
+      const settled = settleAsked(asked, stated, change.recordedAt);
       const at = settled.occurredAt;
       refuseOutsideRun(run, at);
       const stop = refuseWrongRestart(run, await stopsOf(tx, [runId]), stopId, at);
@@ -54,7 +54,7 @@ export class StartLineAgain {
           subject: { kind: 'packing-run', id: runId },
           touches: [{ kind: 'packing-line', id: run.lineId }],
           after: { id, stopId, startedAgainAt: at, minutes },
-          reason: lateReason,
+          reason: settled.reason,
           occurredAt: at,
           statedAt: settled.statedAt,
         },

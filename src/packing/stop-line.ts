@@ -32,8 +32,8 @@ export class StopLine {
 
   execute(asked: Asked, form: StopLineForm): Promise<StopAnswer> {
     return this.changes.run(asked, form, async (tx, change) => {
-      const { run, occurredAt, statedAt } = await takeRunAt(tx, change, {
-        siteId: asked.actor.siteId,
+      const { run, occurredAt, statedAt, reason } = await takeRunAt(tx, change, {
+        asked,
         run: form.run,
         statedAt: form.stoppedAt ?? null,
         lateReason: form.reason ?? null,
@@ -53,7 +53,7 @@ export class StopLine {
           subject: { kind: 'packing-run', id: run.id },
           touches: [{ kind: 'packing-line', id: run.lineId }],
           after: { ...answer, packCount },
-          reason: form.reason ?? null,
+          reason,
           occurredAt,
           statedAt,
         },

@@ -3,7 +3,8 @@ import type { Instant } from '../platform/clock.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { placeOf } from '../plant/plant-facts.js';
 import type { FormatRow } from '../plant/plant-rows.js';
-import { NotFound } from '../platform/refusal.js';
+import { isTakenKey } from '../platform/database/constraint-errors.js';
+import { NotFound, Refusal } from '../platform/refusal.js';
 import { packsIn } from '../packing/run-ranges.js';
 import type { LotShare } from './lay-packs.js';
 import { issuePalletLabel } from './pallet-label-paper.js';
@@ -16,6 +17,8 @@ import { Pallet } from './pallet.entity.js';
 export interface PalletDraft {
   readonly nextId: () => string;
   readonly siteId: string;
+  /** A number set aside that the pallet bears already; null: the next of the site's series. */
+  readonly sscc?: string | null;
   readonly format: FormatRow;
   readonly shares: readonly LotShare[];
   readonly builtAt: Instant;
@@ -40,8 +43,8 @@ export async function addPallet(tx: Tx, draft: PalletDraft): Promise<PalletAnswe
   const id = nextId();
   const packCount = packsIn(draft.shares);
   const isFull = packCount === format.packsPerPallet;
-  const sscc = await takeSscc(tx, siteId);
-  await tx.insert(Pallet, { id, siteId, sscc, formatId: format.id, builtAt, packCount, isFull, voidedBy: null });
+  const sscc = draft.sscc ?? (await takeSscc(tx, siteId));
+  await insertPallet(tx, { id, siteId, sscc, formatId: format.id, builtAt, packCount, isFull, voidedBy: null });
   await tx.insert(
     PalletContent,
     draft.shares.map((share) => ({ id: nextId(), palletId: id, ...share, voidedBy: null })),
@@ -50,6 +53,15 @@ export async function addPallet(tx: Tx, draft: PalletDraft): Promise<PalletAnswe
   await tx.insert(PalletState, { palletId: id, status: 'in-store', placeId, changedAt: builtAt });
   const labelPaperId = draft.label ? await issuePalletLabel(tx, draft, id) : null;
   return { id, sscc, packCount, isFull, labelPaperId };
+}
+
+/** @throws {Refusal} `sscc-used-already` where two were given the same number at once */
+async function insertPallet(tx: Tx, pallet: Pallet): Promise<void> {
+  try {
+    await tx.insert(Pallet, pallet);
+  } catch (error) {
+    throw isTakenKey(error) ? new Refusal('sscc-used-already', { sscc: pallet.sscc }) : error;
+  }
 }
 
 async function movedTo(tx: Tx, draft: PalletDraft, palletId: string, placeId: string): Promise<string> {

@@ -3,6 +3,7 @@ import { findRun, lotRangesOfRuns, runOf } from '../packing/packing-runs.js';
 import type { RunRow } from '../packing/packing-run-rows.js';
 import { recordCount } from '../packing/count-packs.js';
 import type { Instant } from '../platform/clock.js';
+import type { ReadFrom } from '../platform/database/reading.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { BadForm, Refusal } from '../platform/refusal.js';
 import { clipped, overlaps, packsIn, type RunRange } from '../packing/run-ranges.js';
@@ -93,19 +94,49 @@ function refuseOddRange({ fromCount, toCount }: RunRange, run: RunRow): void {
 export async function countWithPallet(
   tx: Tx,
   chosen: ChosenPacks,
-  pallet: { readonly builtAt: Instant; readonly nextId: () => string },
+  pallet: { readonly builtAt: Instant; readonly hasHappened: boolean; readonly nextId: () => string },
 ): Promise<void> {
   for (const run of chosen.runs) {
     const last = Math.max(...chosen.ranges.filter((range) => range.runId === run.id).map((range) => range.toCount));
     if (last <= run.packCount) continue;
+    // Of pallets that come in another order than they were built in, all stand there at the last count.
+    const countedAt = pallet.hasHappened ? await lastCountedAt(tx, run.id, pallet.builtAt) : pallet.builtAt;
     await recordCount(tx, {
       id: pallet.nextId(),
       runId: run.id,
       packCount: last,
-      countedAt: pallet.builtAt,
+      countedAt,
       occasion: 'pallet',
     });
   }
+}
+
+/** When the run was counted last, or this instant where that is later. */
+async function lastCountedAt(from: ReadFrom, runId: string, at: Instant): Promise<Instant> {
+  const [row] = await from.sql<{ countedAt: Instant | null }>`
+    SELECT MAX("counted_at") AS "countedAt" FROM "pack_count" WHERE "run_id" = ${runId} AND "voided_by" IS NULL`;
+  const last = row?.countedAt ?? at;
+  return last > at ? last : at;
+}
+
+/**
+ * A pallet of this run that was built later and is recorded already; null where they come in their order. What waited
+ * on a device may be overtaken.
+ */
+export async function palletBuiltLater(
+  from: ReadFrom,
+  chosen: ChosenPacks,
+  builtAt: Instant,
+): Promise<{ readonly sscc: string; readonly builtAt: Instant } | null> {
+  for (const run of chosen.runs) {
+    const [later] = await from.sql<{ sscc: string; builtAt: Instant }>`
+      SELECT p."sscc", p."built_at" AS "builtAt" FROM "pallet_content" c
+      JOIN "pallet" p ON p."id" = c."pallet_id" AND p."voided_by" IS NULL
+      WHERE c."run_id" = ${run.id} AND c."voided_by" IS NULL AND p."built_at" > ${builtAt}
+      ORDER BY p."built_at" LIMIT 1`;
+    if (later !== undefined) return later;
+  }
+  return null;
 }
 
 /**

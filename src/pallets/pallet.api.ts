@@ -1,7 +1,7 @@
 import { Body, Controller, Get, HttpCode, Inject, Param, ParseUUIDPipe, Post, Query } from '@nestjs/common';
 import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
 import type { Asked } from '../journal/entry-draft.js';
-import { May, type Actor } from '../platform/actor.js';
+import { May, MayBeQueued, type Actor } from '../platform/actor.js';
 import { HeavyReads } from '../platform/database/heavy-reads.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { listed, pageOf, type Listed } from '../platform/web/listed.js';
@@ -35,6 +35,7 @@ export class PalletApi {
 
   @Post()
   @May('build-pallets')
+  @MayBeQueued()
   @ApiOperation({ summary: 'Put packs onto a pallet: the next of a run, or given ranges of runs' })
   @ApiCreatedResponse({ schema: { example: builtExample } })
   build(@Asking() asked: Asked, @Body() form: BuildPalletForm): Promise<PalletAnswer> {

@@ -55,6 +55,16 @@ export class BuildPalletForm {
 
   @FlagField({ optional: true, says: 'false: no label is printed', example: true })
   label?: boolean | null;
+
+  @TextField({
+    optional: true,
+    most: 24,
+    pattern: /^(\(00\)|00)?\d{18}$/,
+    form: 'the 18 digits of an SSCC',
+    example: '095201230000000141',
+    says: 'A number set aside for this device or sheet, which the pallet bears already; absent: the next',
+  })
+  sscc?: string | null;
 }
 
 /** Packs of one lot for a part of a split pallet. */

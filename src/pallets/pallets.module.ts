@@ -14,6 +14,10 @@ import { PalletApi } from './pallet.api.js';
 import { PalletController } from './pallet.controller.js';
 import { palletLabel, palletLabelEdition, palletLabelKind, type PalletLabelFacts } from './pallet.label.js';
 import { RestackPallet } from './restack-pallet.js';
+import { SetSsccsAside } from './set-ssccs-aside.js';
+import { SsccBlockApi } from './sscc-block.api.js';
+import './sscc-block.sentences.es.js';
+import './sscc-block.sentences.js';
 import { SplitPallet } from './split-pallet.js';
 import { SwapPalletLabels } from './swap-pallet-labels.js';
 import { TakePalletApart } from './take-pallet-apart.js';
@@ -24,7 +28,7 @@ import './pallets.sentences.es.js';
 
 @Module({
   imports: [DispositionModule],
-  controllers: [PalletApi, PalletChangeApi, PalletRecordApi, PalletController],
+  controllers: [PalletApi, PalletChangeApi, PalletRecordApi, SsccBlockApi, PalletController],
   providers: [
     BuildPallet,
     CheckPalletLabel,
@@ -34,6 +38,7 @@ import './pallets.sentences.es.js';
     MovePallet,
     PalletForDecision,
     RestackPallet,
+    SetSsccsAside,
     SplitPallet,
     SwapPalletLabels,
     TakePalletApart,

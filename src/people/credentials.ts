@@ -2,7 +2,7 @@ import type { Instant } from '../platform/clock.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import type { Credential } from './credential.entity.js';
-import { Session } from './session.entity.js';
+import { endSessions } from './end-sessions.js';
 
 /** A credential with the person whom it proves. */
 export interface KnownCredential {
@@ -66,10 +66,10 @@ export async function replaceCredential(tx: Tx, made: NewCredential): Promise<vo
     VALUES (${made.id}, ${made.personId}, ${made.kind}, ${made.secretHash}, ${made.mustChange}, ${made.setAt})
     ON CONFLICT ("person_id", "kind") DO UPDATE SET "secret_hash" = excluded."secret_hash",
       "must_change" = excluded."must_change", "set_at" = excluded."set_at"`;
-  await endSessionsOf(tx, made.personId);
+  await endSessionsOf(tx, made.personId, made.setAt);
 }
 
 /** Ends a person's sessions: what they may do, or how they prove who they are, has changed. */
-export async function endSessionsOf(tx: Tx, personId: string): Promise<void> {
-  await tx.remove(Session, { personId });
+export async function endSessionsOf(tx: Tx, personId: string, at: Instant): Promise<void> {
+  await endSessions(tx, { personId }, at);
 }

@@ -1,9 +1,10 @@
+import type { Instant } from '../platform/clock.js';
 import { isTakenKey } from '../platform/database/constraint-errors.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { NotFound, Refusal } from '../platform/refusal.js';
 import { Device } from './device.entity.js';
 import { DeviceToken } from './device-token.entity.js';
-import { Session } from './session.entity.js';
+import { endSessions } from './end-sessions.js';
 
 /** The token of a device; null where the same request had been answered before: it is shown once. */
 export interface DeviceWithToken {
@@ -36,12 +37,12 @@ export async function replaceToken(tx: Tx, token: DeviceToken): Promise<void> {
     INSERT INTO "device_token" ("device_id", "token_hash", "set_at")
     VALUES (${token.deviceId}, ${token.tokenHash}, ${token.setAt})
     ON CONFLICT ("device_id") DO UPDATE SET "token_hash" = excluded."token_hash", "set_at" = excluded."set_at"`;
-  await tx.remove(Session, { deviceId: token.deviceId });
+  await endSessions(tx, { deviceId: token.deviceId }, token.setAt);
 }
 
 /** Takes a device's token away. Answers whether there was one. */
-export async function removeToken(tx: Tx, deviceId: string): Promise<boolean> {
+export async function removeToken(tx: Tx, deviceId: string, at: Instant): Promise<boolean> {
   const removed = await tx.remove(DeviceToken, { deviceId });
-  await tx.remove(Session, { deviceId });
+  await endSessions(tx, { deviceId }, at);
   return removed > 0;
 }

@@ -28,7 +28,7 @@ export class EndRole {
         throw new Refusal('last-administrator', { code: person.code });
       }
       await voidFact(tx, RoleHolding, held.id, change);
-      await endSessionsOf(tx, personId);
+      await endSessionsOf(tx, personId, change.recordedAt);
       return {
         answer: { id: held.id },
         entry: { action: 'end-role', subject: { kind: 'person', id: personId }, before: { role: form.role } },

@@ -33,7 +33,7 @@ export class GiveRole {
       } catch (error) {
         throw isTakenKey(error) ? alreadyHeld : error;
       }
-      await endSessionsOf(tx, personId);
+      await endSessionsOf(tx, personId, change.recordedAt);
       return {
         answer: { id, role },
         entry: { action: 'give-role', subject: { kind: 'person', id: personId }, after: { role } },

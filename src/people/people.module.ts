@@ -26,6 +26,11 @@ import './prove-other.sentences.es.js';
 import { ProveOther } from './prove-other.js';
 import './prove-again.sentences.js';
 import './prove-again.sentences.es.js';
+import { QueueGate } from './queue-gate.js';
+import { QueueProofApi } from './queue-proof.api.js';
+import { QueueProofs } from './queue-proofs.js';
+import './queue.sentences.es.js';
+import './queue.sentences.js';
 import { RemoveName } from './remove-name.js';
 import { RenamePerson } from './rename-person.js';
 import { RenewDeviceToken } from './renew-device-token.js';
@@ -65,6 +70,7 @@ const commands = [
     PersonApi,
     PersonStandingApi,
     DeviceApi,
+    QueueProofApi,
     SignInController,
     OwnPageController,
     PersonController,
@@ -77,6 +83,8 @@ const commands = [
     OwnSessions,
     ProveAgain,
     ProveOther,
+    QueueGate,
+    QueueProofs,
     Sessions,
     SignIn,
     Throttle,

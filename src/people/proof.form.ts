@@ -1,9 +1,6 @@
 import { TextField } from '../platform/web/fields.js';
 import type { ShownProof } from './prove-again.js';
 
-/** Field names that hold a secret: never shown again, carried on, stored or logged. */
-export const secretFields = ['password', 'badge', 'pin'] as const;
-
 /** What a form carries whose sender must prove once more who they are. */
 export class ProofForm implements ShownProof {
   @TextField({ optional: true, most: 200, says: 'At a desk or from afar: the password once more' })

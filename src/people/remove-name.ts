@@ -17,14 +17,14 @@ export class RemoveName {
   constructor(private readonly changes: RecordChange) {}
 
   execute(asked: Asked, personId: string): Promise<{ id: string }> {
-    return this.changes.run(asked, { personId }, async (tx) => {
+    return this.changes.run(asked, { personId }, async (tx, change) => {
       const person = await findPerson(tx, asked.actor.siteId, personId);
       const held = await tx.find(RoleHolding, { personId, voidedBy: null });
       if (held.length > 0) throw new Refusal('person-holds-role', { code: person.code });
       const removed = await tx.remove(PersonName, { personId });
       if (removed === 0) throw new Refusal('name-was-removed', { code: person.code });
       await tx.remove(Credential, { personId });
-      await endSessionsOf(tx, personId);
+      await endSessionsOf(tx, personId, change.recordedAt);
       return { answer: { id: personId }, entry: { action: 'remove-name', subject: { kind: 'person', id: personId } } };
     });
   }

@@ -6,6 +6,7 @@ import { CONFIG, type Config } from '../platform/config.js';
 import { UnitOfWork } from '../platform/database/unit-of-work.js';
 import { Refusal } from '../platform/refusal.js';
 import { Credential } from './credential.entity.js';
+import { endSessions } from './end-sessions.js';
 import { RoleHolding } from './role-holding.entity.js';
 import { newToken } from './secrets.js';
 import { Session } from './session.entity.js';
@@ -63,7 +64,7 @@ export class Sessions {
       const roles = await tx.find(RoleHolding, { personId: proven.personId, voidedBy: null });
       if (roles.length === 0) throw new Refusal('person-has-no-role');
       await tx.sql`DELETE FROM "session" WHERE "ends_at" <= ${startedAt}`;
-      if (previousToken !== null) await tx.remove(Session, { tokenHash: sha256(previousToken) });
+      if (previousToken !== null) await endSessions(tx, { tokenHash: sha256(previousToken) }, startedAt);
       await tx.insert(Session, {
         ...session,
         tokenHash: sha256(token),
@@ -78,7 +79,7 @@ export class Sessions {
   /** Ends one session: the person signs out. */
   async end(tokenHash: string): Promise<void> {
     await this.units.run(async (tx) => {
-      await tx.remove(Session, { tokenHash });
+      await endSessions(tx, { tokenHash }, this.clock.now());
     });
   }
 }

@@ -32,7 +32,7 @@ export class SetOwnPassword {
       const old = { id: known.id, secretHash: known.secretHash };
       const changed = await tx.update(Credential, old, { secretHash, mustChange: false, setAt: change.recordedAt });
       if (changed === 0) throw new Refusal('password-changed-meanwhile');
-      await endSessionsOf(tx, known.personId);
+      await endSessionsOf(tx, known.personId, change.recordedAt);
       return {
         answer: { personId: known.personId, credentialId: known.id },
         entry: { action: 'set-own-password', subject: { kind: 'person', id: known.personId } },

@@ -1,7 +1,7 @@
 import { Inject, Injectable, SetMetadata, type CanActivate, type ExecutionContext } from '@nestjs/common';
 import { Reflector } from '@nestjs/core';
 import type { FastifyReply } from 'fastify';
-import { mayDo, permissionKey, type Permission } from '../platform/actor.js';
+import { mayDo, permissionKey, queueKey, type Permission } from '../platform/actor.js';
 import { sha256 } from '../platform/canonical-text.js';
 import { Clock } from '../platform/clock.js';
 import { CONFIG, type Config } from '../platform/config.js';
@@ -13,6 +13,7 @@ import type { HouseRequest } from '../platform/web/request.js';
 import { cookieOf, sessionCookie } from './cookies.js';
 import { deviceOffsetMilliseconds } from './device-time.js';
 import { saidBefore } from '../platform/web/said.js';
+import { QueueGate, queueProofOf } from './queue-gate.js';
 import { csrfTokenOf, isCsrfToken } from './sessions.js';
 import { findDeviceByToken, findSignedIn, type KnownDevice, type SignedIn } from './who-asks.js';
 
@@ -31,6 +32,7 @@ export class SignedInGuard implements CanActivate {
   constructor(
     private readonly reflector: Reflector,
     private readonly clock: Clock,
+    private readonly queueGate: QueueGate,
     @Inject(READER) private readonly reader: ReadFrom,
     @Inject(CONFIG) private readonly config: Config,
   ) {}
@@ -42,6 +44,13 @@ export class SignedInGuard implements CanActivate {
       this.reflector.getAllAndOverride<Stated | undefined>(key, [context.getHandler(), context.getClass()]);
     const token = takeFormTokens(request);
     request.deviceOffsetMilliseconds = deviceOffsetMilliseconds(request.headers['device-time'], this.clock.now());
+    const permission = asks<Permission | 'anyone'>(permissionKey);
+    const queueProof = queueProofOf(request);
+    if (queueProof !== null) {
+      const mayBeQueued = asks<boolean>(queueKey) === true;
+      await this.queueGate.letIn(request, queueProof, { mayBeQueued, permission });
+      return true;
+    }
     const bearer = bearerOf(request);
     const session = bearer === null ? await this.lookAtSession(request) : null;
     if (bearer !== null) await this.lookAtMachine(request, bearer);
@@ -51,7 +60,7 @@ export class SignedInGuard implements CanActivate {
       followLanguage(request, reply, { config: this.config, language: session.language });
     }
     if (isUnsafe(request)) refuseForeignForm(request, { session, token, signsIn: asks<boolean>(signInKey) === true });
-    refuseUnlessPermitted(request, asks<Permission | 'anyone'>(permissionKey));
+    refuseUnlessPermitted(request, permission);
     if (session?.mustChangePassword !== true || asks<boolean>(openBeforeChangeKey) === true) return true;
     return leadToPasswordChange(request, reply);
   }

@@ -13,9 +13,9 @@ export class WithdrawDevice {
   constructor(private readonly changes: RecordChange) {}
 
   execute(asked: Asked, deviceId: string): Promise<{ id: string }> {
-    return this.changes.run(asked, { deviceId }, async (tx) => {
+    return this.changes.run(asked, { deviceId }, async (tx, change) => {
       const device = await findDevice(tx, asked.actor.siteId, deviceId);
-      const hadToken = await removeToken(tx, deviceId);
+      const hadToken = await removeToken(tx, deviceId, change.recordedAt);
       if (!hadToken) throw new Refusal('device-not-known-any-more', { code: device.code });
       return {
         answer: { id: deviceId },

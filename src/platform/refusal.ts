@@ -40,7 +40,10 @@ export class BadForm extends Error {
 
 /** Who asks is not signed in, or may not do this. */
 export class NotPermitted extends Error {
-  constructor(readonly code: 'not-signed-in' | 'not-permitted' | 'form-not-ours') {
+  constructor(
+    readonly code:
+      'not-signed-in' | 'not-permitted' | 'form-not-ours' | 'queue-proof-not-known' | 'queue-proof-not-for-this',
+  ) {
     super(code);
     this.name = 'NotPermitted';
   }

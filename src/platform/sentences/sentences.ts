@@ -33,14 +33,15 @@ export function hasSentence(code: string, language: Language = 'en'): boolean {
 
 /**
  * The sentence for a code, its facts filled in, in the language of who asks. A code without a sentence is shown as the
- * code itself.
+ * code itself. `{=name}` says the sentence whose code that fact is, filled with the same facts.
  */
 export function say(code: string, facts: SentenceFacts = {}, language: Language = languageNow()): string {
   const text = catalogue.get(`${language}:${code}`) ?? catalogue.get(`en:${code}`) ?? code;
-  return text.replaceAll(/\{(\w+)(?::([a-z-]+))?\}/g, (whole, name: string, family?: string) => {
+  return text.replaceAll(/\{(=?)(\w+)(?::([a-z-]+))?\}/g, (whole, said: string, name: string, family?: string) => {
     const fact = facts[name];
     if (fact === undefined) return whole;
     if (fact === null) return '–';
+    if (said !== '') return say(String(fact), facts, language);
     return family === undefined ? String(fact) : wordsFor(String(fact), { family, facts, language });
   });
 }

@@ -16,7 +16,8 @@ export interface FormTrouble {
   readonly entered: Readonly<Record<string, string | readonly string[]>>;
 }
 
-const secretFields = new Set(['password', 'oldPassword', 'newPassword', 'pin', 'badge']);
+/** Fields that hold a secret: never shown again, carried on or kept. */
+export const secretFields: ReadonlySet<string> = new Set(['password', 'oldPassword', 'newPassword', 'pin', 'badge']);
 
 /** What to show of an error with the form again; null for what no entering of other values would help. */
 export function formTroubleOf(error: unknown, body: unknown, timeZone: string): FormTrouble | null {

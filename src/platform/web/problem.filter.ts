@@ -49,12 +49,15 @@ function wantsPage(request: HouseRequest): boolean {
   return (request.headers.accept ?? '').includes('text/html');
 }
 
+/** Who asks did not show who they are. */
+const unproven: ReadonlySet<string> = new Set(['not-signed-in', 'queue-proof-not-known']);
+
 /** What went wrong as a problem document; anything unknown is the server's fault. */
 export function problemOf(error: unknown): Problem {
   if (error instanceof Refusal) return { ...problem(409, error.code, error.facts), facts: error.facts };
   if (error instanceof NotFound)
     return problem(404, 'not-found', { kind: say(error.kind), asked: error.asked.slice(0, 60) });
-  if (error instanceof NotPermitted) return problem(error.code === 'not-signed-in' ? 401 : 403, error.code);
+  if (error instanceof NotPermitted) return problem(unproven.has(error.code) ? 401 : 403, error.code);
   if (error instanceof BadForm) return { ...problem(422, 'bad-form'), fields: error.problems.map(fieldOf) };
   if (isOfPipe(error)) return unreadAddress();
   if (error instanceof HttpException) return httpProblem(error.getStatus());

@@ -45,6 +45,12 @@ export interface Said {
   readonly facts: SentenceFacts;
 }
 
+/** Why something cannot be taken: a code of the catalogue with its facts. */
+export interface Barred {
+  readonly code: string;
+  readonly facts: SentenceFacts;
+}
+
 /** A request after the guard of `people` has looked at it. */
 export interface HouseRequest extends FastifyRequest {
   actor?: Actor;
@@ -64,6 +70,10 @@ export interface HouseRequest extends FastifyRequest {
     readonly row: number | null;
     readonly writtenBy: string | null;
   };
+  /** Why an entry that happened earlier cannot be taken, known before it is looked at: it is kept for a person to see. */
+  barred?: Barred | null;
+  /** Written on paper, and to be kept as written where it cannot be taken. */
+  keepAsWritten?: boolean;
 }
 
 const keyPattern = /^[A-Za-z0-9-]{8,64}$/;
@@ -85,8 +95,10 @@ export const Looking = createParamDecorator((_: unknown, context: ExecutionConte
 });
 
 /** Who asks for a change, by which route and key: what every command takes first (`Asked` of the journal). */
-export const Asking = createParamDecorator((_: unknown, context: ExecutionContext) => {
-  const request = requestOf(context);
+export const Asking = createParamDecorator((_: unknown, context: ExecutionContext) => askedOf(requestOf(context)));
+
+/** @throws {NotPermitted}, {BadForm} where it carries no key */
+export function askedOf(request: HouseRequest) {
   if (request.actor === undefined) throw new NotPermitted('not-signed-in');
   const route = `${request.method} ${request.routeOptions.url ?? request.url}`;
   return {
@@ -97,7 +109,7 @@ export const Asking = createParamDecorator((_: unknown, context: ExecutionContex
     deviceOffsetMilliseconds: request.deviceOffsetMilliseconds ?? null,
     happening: request.happening ?? null,
   };
-});
+}
 
 function keyOf(request: HouseRequest): string {
   const header = request.headers['idempotency-key'];

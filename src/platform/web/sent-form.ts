@@ -48,7 +48,8 @@ export class SentForm {
       const answer = await taking.act(form);
       return this.goOn(taking.next(answer), taking.says?.(answer) ?? null);
     } catch (error) {
-      const trouble = this.isOfScript() ? null : formTroubleOf(error, this.request.body, taking.timeZone);
+      const goesOn = this.isOfScript() || this.isKept();
+      const trouble = goesOn ? null : formTroubleOf(error, this.request.body, taking.timeZone);
       if (trouble === null) throw error;
       void this.reply.status(trouble.status);
       return taking.again(trouble);
@@ -91,6 +92,11 @@ export class SentForm {
     }
     void this.reply.status(303).header('Location', next);
     return null;
+  }
+
+  /** Of an entry that happened earlier nobody is asked again: it is kept as it is. */
+  private isKept(): boolean {
+    return this.request.happening?.how === 'queued' || this.request.keepAsWritten === true;
   }
 
   private isOfScript(): boolean {
