@@ -1,6 +1,7 @@
 import { addSentences } from '../platform/sentences/sentences.js';
 
 addSentences('es', {
+  'form-the 18 digits of an SSCC': 'las 18 cifras de un SSCC',
   'sscc-block': 'bloque de números de palé',
   'block-needs-device':
     'Los números se apartan solo para un aparato dado de alta, y este no lo es. Formar el palé aquí mientras haya red: recibe el número siguiente.',

@@ -1,6 +1,7 @@
 import { addSentences } from '../platform/sentences/sentences.js';
 
 addSentences('en', {
+  'form-the 18 digits of an SSCC': 'the 18 digits of an SSCC',
   'sscc-block': 'block of pallet numbers',
   'block-needs-device':
     'Numbers are set aside for an enrolled device only, and this is none. Build the pallet here while there is a network: it gets the next number.',
