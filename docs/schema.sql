@@ -2068,6 +2068,28 @@ CREATE TRIGGER "blind_count_no_replace" BEFORE INSERT ON "blind_count" WHEN EXIS
 
 CREATE TRIGGER "blind_count_void_once" BEFORE UPDATE OF "voided_by" ON "blind_count" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:blind_count: voided_by is set once'); END;
 
+CREATE TABLE "refused_scan" (
+    "id" varchar NOT NULL,
+    "delivery_id" varchar NOT NULL,
+    "scanned" text NOT NULL,
+    "code" varchar NOT NULL,
+    "facts" text NOT NULL,
+    "refused_at" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_refused_scan" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_refused_scan_delivery_id" FOREIGN KEY ("delivery_id") REFERENCES "delivery" ("id")
+  );
+
+CREATE INDEX "ix_refused_scan_delivery_id" ON "refused_scan" ("delivery_id");
+
+CREATE TRIGGER "refused_scan_no_update" BEFORE UPDATE OF "id", "delivery_id", "scanned", "code", "facts", "refused_at" ON "refused_scan" BEGIN SELECT RAISE(ABORT, 'fact:refused_scan: rows are never changed'); END;
+
+CREATE TRIGGER "refused_scan_no_delete" BEFORE DELETE ON "refused_scan" BEGIN SELECT RAISE(ABORT, 'fact:refused_scan: rows are never deleted'); END;
+
+CREATE TRIGGER "refused_scan_no_replace" BEFORE INSERT ON "refused_scan" WHEN EXISTS (SELECT 1 FROM "refused_scan" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:refused_scan: the key is taken'); END;
+
+CREATE TRIGGER "refused_scan_void_once" BEFORE UPDATE OF "voided_by" ON "refused_scan" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:refused_scan: voided_by is set once'); END;
+
 CREATE TABLE "delivery_plan" (
     "id" varchar NOT NULL,
     "delivery_id" varchar NOT NULL,
@@ -2181,6 +2203,113 @@ CREATE TRIGGER "return_decision_no_delete" BEFORE DELETE ON "return_decision" BE
 CREATE TRIGGER "return_decision_no_replace" BEFORE INSERT ON "return_decision" WHEN EXISTS (SELECT 1 FROM "return_decision" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "return_decision" WHERE "unit_id" = NEW."unit_id" AND "voided_by" IS NULL) BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:return_decision: the key is taken'); END;
 
 CREATE TRIGGER "return_decision_void_once" BEFORE UPDATE OF "voided_by" ON "return_decision" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:return_decision: voided_by is set once'); END;
+
+CREATE TABLE "entry_happening" (
+    "entry_id" varchar NOT NULL,
+    "site_id" varchar NOT NULL,
+    "action" varchar NOT NULL,
+    "how" varchar NOT NULL,
+    "happened_at" varchar NOT NULL,
+    "sheet" varchar,
+    "sheet_row" integer,
+    "written_by" varchar,
+    "voided_by" varchar,
+    CONSTRAINT "pk_entry_happening" PRIMARY KEY ("entry_id")
+  );
+
+CREATE UNIQUE INDEX "ix_entry_happening_site_id_sheet_sheet_row_action" ON "entry_happening" ("site_id", "sheet", "sheet_row", "action") WHERE "voided_by" IS NULL;
+
+CREATE TRIGGER "entry_happening_no_update" BEFORE UPDATE OF "entry_id", "site_id", "action", "how", "happened_at", "sheet", "sheet_row", "written_by" ON "entry_happening" BEGIN SELECT RAISE(ABORT, 'fact:entry_happening: rows are never changed'); END;
+
+CREATE TRIGGER "entry_happening_no_delete" BEFORE DELETE ON "entry_happening" BEGIN SELECT RAISE(ABORT, 'fact:entry_happening: rows are never deleted'); END;
+
+CREATE TRIGGER "entry_happening_no_replace" BEFORE INSERT ON "entry_happening" WHEN EXISTS (SELECT 1 FROM "entry_happening" WHERE "entry_id" = NEW."entry_id") OR EXISTS (SELECT 1 FROM "entry_happening" WHERE "site_id" = NEW."site_id" AND "sheet" = NEW."sheet" AND "sheet_row" = NEW."sheet_row" AND "action" = NEW."action" AND "voided_by" IS NULL) BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:entry_happening: the key is taken'); END;
+
+CREATE TRIGGER "entry_happening_void_once" BEFORE UPDATE OF "voided_by" ON "entry_happening" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:entry_happening: voided_by is set once'); END;
+
+CREATE TABLE "queue_proof" (
+    "token_hash" varchar NOT NULL,
+    "site_id" varchar NOT NULL,
+    "person_id" varchar NOT NULL,
+    "device_id" varchar NOT NULL,
+    "session_hash" varchar NOT NULL,
+    "issued_at" varchar NOT NULL,
+    "ends_at" varchar NOT NULL,
+    "signed_out_at" varchar NOT NULL,
+    CONSTRAINT "pk_queue_proof" PRIMARY KEY ("token_hash")
+  );
+
+CREATE INDEX "ix_queue_proof_session_hash" ON "queue_proof" ("session_hash");
+
+CREATE INDEX "ix_queue_proof_person_id" ON "queue_proof" ("person_id");
+
+CREATE TABLE "kept_entry" (
+    "id" varchar NOT NULL,
+    "site_id" varchar NOT NULL,
+    "person_id" varchar,
+    "device_id" varchar,
+    "route" varchar NOT NULL,
+    "address" varchar NOT NULL,
+    "entry_key" varchar NOT NULL,
+    "content" text NOT NULL,
+    "how" varchar NOT NULL,
+    "happened_at" varchar NOT NULL,
+    "sheet" varchar,
+    "sheet_row" integer,
+    "written_by" varchar,
+    "code" varchar NOT NULL,
+    "facts" text NOT NULL,
+    "kept_at" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_kept_entry" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_kept_entry_site_id" FOREIGN KEY ("site_id") REFERENCES "site" ("id")
+  );
+
+CREATE INDEX "ix_kept_entry_site_id_entry_key" ON "kept_entry" ("site_id", "entry_key");
+
+CREATE TRIGGER "kept_entry_no_update" BEFORE UPDATE OF "id", "site_id", "person_id", "device_id", "route", "address", "entry_key", "content", "how", "happened_at", "sheet", "sheet_row", "written_by", "code", "facts", "kept_at" ON "kept_entry" BEGIN SELECT RAISE(ABORT, 'fact:kept_entry: rows are never changed'); END;
+
+CREATE TRIGGER "kept_entry_no_delete" BEFORE DELETE ON "kept_entry" BEGIN SELECT RAISE(ABORT, 'fact:kept_entry: rows are never deleted'); END;
+
+CREATE TRIGGER "kept_entry_no_replace" BEFORE INSERT ON "kept_entry" WHEN EXISTS (SELECT 1 FROM "kept_entry" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:kept_entry: the key is taken'); END;
+
+CREATE TRIGGER "kept_entry_void_once" BEFORE UPDATE OF "voided_by" ON "kept_entry" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:kept_entry: voided_by is set once'); END;
+
+CREATE TABLE "sscc_block" (
+    "id" varchar NOT NULL,
+    "site_id" varchar NOT NULL,
+    "device_id" varchar,
+    "sheet" varchar,
+    "set_aside_at" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_sscc_block" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_sscc_block_site_id" FOREIGN KEY ("site_id") REFERENCES "site" ("id")
+  );
+
+CREATE INDEX "ix_sscc_block_device_id" ON "sscc_block" ("device_id");
+
+CREATE TRIGGER "sscc_block_no_update" BEFORE UPDATE OF "id", "site_id", "device_id", "sheet", "set_aside_at" ON "sscc_block" BEGIN SELECT RAISE(ABORT, 'fact:sscc_block: rows are never changed'); END;
+
+CREATE TRIGGER "sscc_block_no_delete" BEFORE DELETE ON "sscc_block" BEGIN SELECT RAISE(ABORT, 'fact:sscc_block: rows are never deleted'); END;
+
+CREATE TRIGGER "sscc_block_no_replace" BEFORE INSERT ON "sscc_block" WHEN EXISTS (SELECT 1 FROM "sscc_block" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:sscc_block: the key is taken'); END;
+
+CREATE TRIGGER "sscc_block_void_once" BEFORE UPDATE OF "voided_by" ON "sscc_block" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:sscc_block: voided_by is set once'); END;
+
+CREATE TABLE "sscc_set_aside" (
+    "sscc" varchar NOT NULL,
+    "block_id" varchar NOT NULL,
+    CONSTRAINT "pk_sscc_set_aside" PRIMARY KEY ("sscc"),
+    CONSTRAINT "fk_sscc_set_aside_block_id" FOREIGN KEY ("block_id") REFERENCES "sscc_block" ("id")
+  );
+
+CREATE INDEX "ix_sscc_set_aside_block_id" ON "sscc_set_aside" ("block_id");
+
+CREATE TRIGGER "sscc_set_aside_no_update" BEFORE UPDATE OF "sscc", "block_id" ON "sscc_set_aside" BEGIN SELECT RAISE(ABORT, 'fact:sscc_set_aside: rows are never changed'); END;
+
+CREATE TRIGGER "sscc_set_aside_no_delete" BEFORE DELETE ON "sscc_set_aside" BEGIN SELECT RAISE(ABORT, 'fact:sscc_set_aside: rows are never deleted'); END;
+
+CREATE TRIGGER "sscc_set_aside_no_replace" BEFORE INSERT ON "sscc_set_aside" WHEN EXISTS (SELECT 1 FROM "sscc_set_aside" WHERE "sscc" = NEW."sscc") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:sscc_set_aside: the key is taken'); END;
 
 CREATE TABLE "bag_type" (
     "id" varchar NOT NULL,
