@@ -1,4 +1,5 @@
 import { Module } from '@nestjs/common';
+import { ChangeoverApi } from './changeover.api.js';
 import './changeover.sentences.js';
 import './changeover.sentences.es.js';
 import { CloseReworkBin } from './close-rework-bin.js';
@@ -53,6 +54,7 @@ const commands = [
     HopperRecordsApi,
     RunStartApi,
     ReworkBinApi,
+    ChangeoverApi,
     HopperController,
     HopperPeriodController,
   ],

@@ -3,8 +3,10 @@ import { ApiOperation, ApiTags } from '@nestjs/swagger';
 import type { Asked } from '../journal/entry-draft.js';
 import { May } from '../platform/actor.js';
 import { Asking } from '../platform/web/request.js';
+import { CheckPalletLabel, type LabelCheckAnswer } from './check-pallet-label.js';
 import { CorrectPallet } from './correct-pallet.js';
 import { LabelPallet } from './label-pallet.js';
+import { CheckPalletLabelForm } from './pallet-label.form.js';
 import { CorrectPalletForm } from './pallet.form.js';
 
 /** What concerns the record of a pallet: its label, and its correction. */
@@ -14,7 +16,19 @@ export class PalletRecordApi {
   constructor(
     private readonly labelPallet: LabelPallet,
     private readonly correctPallet: CorrectPallet,
+    private readonly checkLabel: CheckPalletLabel,
   ) {}
+
+  @Post('label-checks')
+  @May('build-pallets')
+  @ApiOperation({ summary: 'The label that sticks on a pallet was scanned back on it' })
+  check(
+    @Asking() asked: Asked,
+    @Param('id', ParseUUIDPipe) id: string,
+    @Body() form: CheckPalletLabelForm,
+  ): Promise<LabelCheckAnswer> {
+    return this.checkLabel.execute(asked, id, form);
+  }
 
   @Post('labels')
   @May('build-pallets')

@@ -5,6 +5,7 @@ import { BuildPallet } from './build-pallet.js';
 import { CheckPalletLabel } from './check-pallet-label.js';
 import { CorrectPallet } from './correct-pallet.js';
 import { LabelPallet } from './label-pallet.js';
+import { LabelSwapApi } from './label-swap.api.js';
 import { MergePallets } from './merge-pallets.js';
 import { MovePallet } from './move-pallet.js';
 import { PalletChangeApi } from './pallet-change.api.js';
@@ -28,7 +29,7 @@ import './pallets.sentences.es.js';
 
 @Module({
   imports: [DispositionModule],
-  controllers: [PalletApi, PalletChangeApi, PalletRecordApi, SsccBlockApi, PalletController],
+  controllers: [PalletApi, PalletChangeApi, PalletRecordApi, LabelSwapApi, SsccBlockApi, PalletController],
   providers: [
     BuildPallet,
     CheckPalletLabel,

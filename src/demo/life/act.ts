@@ -180,13 +180,6 @@ export type LineAct =
       readonly removedAt: Instant;
     }
   | {
-      readonly kind: 'count-loose';
-      readonly run: string;
-      readonly packCount: number;
-      readonly loosePackCount: number;
-      readonly countedAt: Instant;
-    }
-  | {
       readonly kind: 'close-run';
       readonly run: string;
       readonly packCount: number;
@@ -216,7 +209,16 @@ export type LineAct =
       readonly readCode: string | null;
       readonly checkedAt: Instant;
     }
-  | { readonly kind: 'hold-since-good'; readonly hold: string; readonly line: string };
+  | { readonly kind: 'hold-since-good'; readonly hold: string; readonly line: string }
+  | {
+      readonly kind: 'hand-over';
+      readonly line: string;
+      readonly loosePackCount: number;
+      readonly packCount: number;
+      /** Null: there is no incoming lead yet; the next one confirms when opening the line. */
+      readonly incoming: Doer | null;
+    }
+  | { readonly kind: 'open-line'; readonly line: string };
 
 export type StopWord = 'jam' | 'film-change' | 'no-product' | 'no-pallets' | 'seal' | 'cleaning';
 
@@ -228,6 +230,7 @@ export type PalletAct =
       readonly builtAt: Instant;
       readonly hasLabel: boolean;
     }
+  | { readonly kind: 'scan-back'; readonly pallet: string }
   | { readonly kind: 'move-pallet'; readonly pallet: string; readonly place: string }
   | {
       readonly kind: 'split-pallet';

@@ -31,7 +31,7 @@ export class LineCrew {
   private readonly bins: LineBins;
   private readonly pallets: PalletMaker;
   private readonly checks: LineChecks;
-  private serial = { run: 0, stop: 0, film: 0 };
+  private serial = { run: 0, stop: 0, film: 0, handover: 0 };
   private isStarved = false;
 
   constructor(
@@ -126,11 +126,20 @@ export class LineCrew {
     if (run === null) return null;
     run.book.cut(minute);
     const counted = { packCount: run.book.count, loosePackCount: this.pallets.looseCount(run) };
-    const countedAt = instantOf(minute);
-    const lead = this.world.leadAt(minute);
-    this.world.diary.note(minute, lead, { kind: 'count-loose', run: run.key, ...counted, countedAt });
+    this.signOver(minute, counted);
     this.bins.sweep(minute);
     return this.bins.weighRejects(minute, run, fate);
+  }
+
+  /** Both sign at the line; now and then the next lead comes late, and confirms the opening alone. */
+  private signOver(minute: Minute, counted: { readonly packCount: number; readonly loosePackCount: number }): void {
+    const { code: line } = this.plan;
+    const [outgoing, next] = [this.world.leadAt(minute), this.world.leadAt(minute + 5)];
+    this.serial.handover += 1;
+    const isAlone = this.serial.handover % 4 === 0;
+    const incoming = isAlone ? null : next;
+    this.world.diary.note(minute, outgoing, { kind: 'hand-over', line, ...counted, incoming });
+    if (isAlone) this.world.diary.note(minute + 9, next, { kind: 'open-line', line });
   }
 
   closeRun(minute: Minute): void {

@@ -62,6 +62,7 @@ export class PalletMaker {
     const hasLabel = this.builtCount % 40 === 1;
     const by = this.world.leadAt(minute);
     diary.note(minute, by, { kind: 'build-pallet', pallet, ranges: [range], builtAt: instantOf(minute), hasLabel });
+    if (hasLabel) diary.note(minute + 1, by, { kind: 'scan-back', pallet });
     diary.note(minute + 5, 'loader', { kind: 'move-pallet', pallet, place: `LANE-${this.random.whole(1, 6)}` });
     if (packCount < 400 || !isOneLot || !this.world.incidents.happensNow('split-pallet', minute)) return;
     const parts = [`${pallet}-a`, `${pallet}-b`] as const;

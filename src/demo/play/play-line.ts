@@ -2,12 +2,13 @@ import { CheckLine } from '../../line-checks/check-line.js';
 import { WeighHandSample } from '../../fill-weight/weigh-hand-sample.js';
 import { ChangeCode } from '../../packing/change-code.js';
 import { CloseRun } from '../../packing/close-run.js';
-import { CountLoosePacks } from '../../packing/count-loose-packs.js';
 import { CountPacks } from '../../packing/count-packs.js';
 import { FitFilm } from '../../packing/fit-film.js';
 import { RemoveSugar } from '../../packing/remove-sugar.js';
 import { StartLineAgain } from '../../packing/start-line-again.js';
 import { StopLine } from '../../packing/stop-line.js';
+import { ConfirmOpening } from '../../reconciliation/confirm-opening.js';
+import { SignHandover } from '../../reconciliation/sign-handover.js';
 import { CheckScale } from '../../plant/check-scale.js';
 import { SetCoderClock } from '../../plant/set-coder-clock.js';
 import { HoldSinceLastGood } from '../../tracing/hold-since-last-good.js';
@@ -45,10 +46,6 @@ export const linePlayers: Players<LineAct> = {
       ...{ packCount, netGrams, removalReason: reason, fate, removedAt },
     });
   },
-  'count-loose': async (hand, { run, packCount, loosePackCount, countedAt }, { by }) => {
-    const form = { packCount, loosePackCount, countedAt };
-    await hand.give(CountLoosePacks).execute(hand.asked(by), hand.idOf('run', run), form);
-  },
   'close-run': async (hand, { run, packCount, loosePackCount, closedAt }, { by }) => {
     const form = { packCount, loosePackCount, closedAt };
     await hand.give(CloseRun).execute(hand.asked(by), hand.idOf('run', run), form);
@@ -62,6 +59,15 @@ export const linePlayers: Players<LineAct> = {
     const coderId = idIn(hand.plant.coders, line);
     const form = { coderId, offsetSeconds, uncertaintySeconds: 60, validFrom, reason };
     await hand.give(SetCoderClock).execute(hand.asked(by), form);
+  },
+  'hand-over': async (hand, { line, loosePackCount, packCount, incoming }, { by }) => {
+    const next = incoming === null ? null : { personId: hand.personId(incoming), agrees: true, disagreement: null };
+    const form = { lineId: idIn(hand.plant.lines, line), loosePackCount, packCount };
+    const { id } = await hand.give(SignHandover).execute(hand.asked(by), form, next);
+    hand.remember('handover', line, id);
+  },
+  'open-line': async (hand, { line }, { by }) => {
+    await hand.give(ConfirmOpening).execute(hand.asked(by), hand.idOf('handover', line), {});
   },
   'check-scales': async (hand, _act, { by, at }) => {
     for (const scale of ['S1', 'P1', 'B1']) {

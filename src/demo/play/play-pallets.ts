@@ -1,4 +1,5 @@
 import { BuildPallet } from '../../pallets/build-pallet.js';
+import { CheckPalletLabel } from '../../pallets/check-pallet-label.js';
 import { MovePallet } from '../../pallets/move-pallet.js';
 import { SplitPallet } from '../../pallets/split-pallet.js';
 import type { PalletAct } from '../life/act.js';
@@ -14,6 +15,10 @@ export const palletPlayers: Players<PalletAct> = {
     };
     const { id } = await hand.give(BuildPallet).execute(hand.asked(by), form);
     hand.remember('pallet', pallet, id);
+  },
+  'scan-back': async (hand, { pallet }, { by }) => {
+    const id = hand.idOf('pallet', pallet);
+    await hand.give(CheckPalletLabel).execute(hand.asked(by), id, { label: id });
   },
   'move-pallet': async (hand, { pallet, place }, { by }) => {
     const placeId = idIn(hand.plant.places, place);

@@ -61,6 +61,7 @@ addSentences('es', {
   'stop-why-was': 'Por qué: {reason}. ¿Otra razón?',
   'stop-reason-not-said': 'aún sin decir',
   'count-last': 'Último recuento: {packCount} paquetes, {at}.',
+  'person-title': '¿Quién trabaja desde ahora?',
   'person-not-shared': 'Las tarjetas y los PIN son para tabletas dadas de alta. Aquí se entra con contraseña.',
   'person-sign-in': 'Entrar como otra persona',
   'person-go-on': 'SEGUIR',

@@ -62,6 +62,7 @@ addSentences('en', {
   'stop-why-was': 'Why: {reason}. Another reason?',
   'stop-reason-not-said': 'not said yet',
   'count-last': 'Counted last: {packCount} packs, {at}.',
+  'person-title': 'Who works from here on?',
   'person-not-shared': 'Badges and PINs are for tablets that were enrolled. Here you come in with your password.',
   'person-sign-in': 'Sign in as somebody else',
   'person-go-on': 'GO ON',

@@ -17,7 +17,7 @@ interface PersonProps {
 export function personPage({ viewer, at, people }: PersonProps): VNode {
   const next = `/line/${at.line.id}`;
   return (
-    <ActPage viewer={viewer} at={at} title={say('line-change-person')}>
+    <ActPage viewer={viewer} at={at} title={say('person-title')}>
       {viewer.deviceCode === null ? (
         <p>
           {say('person-not-shared')} <a href={`/sign-in?next=${encodeURIComponent(next)}`}>{say('person-sign-in')}</a>
@@ -28,6 +28,7 @@ export function personPage({ viewer, at, people }: PersonProps): VNode {
             <HiddenEntry name="proof" value="badge" />
             <HiddenEntry name="next" value={next} />
             <TextEntry name="badge" label={say('field-badge')} type="password" required maxLength={60} autofocus />
+            <Act says={say('person-go-on')} />
           </form>
           {people.length === 0 ? null : (
             <form class="entry" method="post" action="/sign-in">
