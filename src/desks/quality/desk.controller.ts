@@ -57,11 +57,10 @@ async function lotLines(from: ReadFrom, siteId: string): Promise<readonly LotLin
     from,
     ids.map((id) => ({ kind: 'lot', id })),
   );
-  return lots.map((lot) => ({
-    ...lot,
-    state: stateWord(
-      decisions.get(lot.id)?.verdict ?? 'waiting',
-      holds.some(({ scopeId }) => scopeId === lot.id),
-    ),
-  }));
+  return lots.map((lot) => {
+    const verdict = decisions.get(lot.id)?.verdict ?? 'waiting';
+    const isOnHold = holds.some(({ scopeId }) => scopeId === lot.id);
+    const isSilent = decisions.get(lot.id)?.decidedAt === null && !isOnHold;
+    return { ...lot, state: isSilent ? null : stateWord(verdict, isOnHold) };
+  });
 }

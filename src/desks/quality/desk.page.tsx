@@ -14,7 +14,8 @@ export interface LotLine {
   readonly id: string;
   readonly code: string;
   readonly formatName: string;
-  readonly state: MarkedState;
+  /** What quality said of the lot itself; null: nothing, so it follows its bags. */
+  readonly state: MarkedState | null;
   readonly changedAt: string;
 }
 
@@ -122,7 +123,7 @@ function Lots({ lots, viewer }: Pick<DeskProps, 'lots' | 'viewer'>): VNode {
               {lot.code}
             </a>,
             lot.formatName,
-            <StateMark key="state" state={lot.state} />,
+            lot.state === null ? say('desk-follows-bags') : <StateMark key="state" state={lot.state} />,
             localText(lot.changedAt, viewer.timeZone),
           ],
         }))}

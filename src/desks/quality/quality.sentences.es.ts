@@ -19,6 +19,7 @@ addSentences('es', {
   'desk-lot': 'Lote',
   'desk-format': 'Formato',
   'desk-state': 'Decidido',
+  'desk-follows-bags': 'sigue a sus big bags',
   'desk-coded': 'Código fijado',
   'desk-no-lots': 'aún no se ha envasado ningún lote',
   'risk-safety-hold-away': 'Retenciones de seguridad sobre lo que ha salido o está en un vehículo ({count})',

@@ -19,6 +19,7 @@ addSentences('en', {
   'desk-lot': 'Lot',
   'desk-format': 'Format',
   'desk-state': 'Decided',
+  'desk-follows-bags': 'follows its bags',
   'desk-coded': 'Code set',
   'desk-no-lots': 'no lot was packed yet',
   'risk-safety-hold-away': 'Safety holds on what has left or stands on a vehicle ({count})',
