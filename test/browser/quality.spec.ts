@@ -155,7 +155,7 @@ describe('the quality officer at the desk, by keyboard alone', () => {
     expect(await page.locator('input[name="entryIds"]').count()).toBe(before - 1);
   });
 
-  it('enters a result, and is told that a sample has one already', async () => {
+  it('enters a result with a comma, and stays at the sample while it lacks another', async () => {
     const bag = await aBag(house, plant);
     const sample = await house.get(TakeSample).execute(asking(plant.actor), { standsFor: 'bag', bag: bag.number });
     await open(`/quality/results/${sample.id}`);
