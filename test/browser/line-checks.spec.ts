@@ -101,7 +101,7 @@ describe('quality, after the failure', () => {
     await other.goto(`${address}/checks/plans/${planId}`);
     expect(await other.textContent('main')).toContain(sscc);
     await other.getByRole('button', { name: /^Hold these 480 packs/ }).click();
-    await other.waitForFunction(() => document.body.textContent?.includes('Nothing is left to hold') === true);
+    await other.getByText('Nothing is left to hold').waitFor();
     await own.context.close();
     expect(own.policyReports).toEqual([]);
   }, 60_000);

@@ -1,6 +1,6 @@
 import type { Instant } from '../../platform/clock.js';
 import type { FormatCode, GradeCode } from './demo-plan.js';
-import type { CheckStation } from './line-checks.js';
+import type { CheckStation } from './check-stations.js';
 
 /** Who does it: a person of the demo by their part, or the counter of the lines. */
 export type Doer =

@@ -1,10 +1,7 @@
+import type { CheckStation } from './check-stations.js';
 import { instantOf, shiftAt, type Minute } from './minutes.js';
 import type { RunBook } from './run-book.js';
 import type { World } from './world.js';
-
-/** What is checked at every line of the demo, and how often: invented, as are the test pieces in `set-up`. */
-export const checkStations = ['weigher', 'detector', 'sieve', 'seal', 'code'] as const;
-export type CheckStation = (typeof checkStations)[number];
 
 interface CheckedRun {
   readonly startedAt: Minute;

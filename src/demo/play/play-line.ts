@@ -13,7 +13,7 @@ import { CheckScale } from '../../plant/check-scale.js';
 import { SetCoderClock } from '../../plant/set-coder-clock.js';
 import { HoldSinceLastGood } from '../../tracing/hold-since-last-good.js';
 import type { LineAct } from '../life/act.js';
-import type { CheckStation } from '../life/line-checks.js';
+import type { CheckStation } from '../life/check-stations.js';
 import { idIn } from '../set-up/demo-hand.js';
 import type { Players } from './players.js';
 

@@ -1,7 +1,7 @@
 import type { Asked } from '../../journal/entry-draft.js';
 import { AddCheckPlan } from '../../line-checks/add-check-plan.js';
 import type { AddCheckPlanForm } from '../../line-checks/check-plan.form.js';
-import { checkStations, type CheckStation } from '../life/line-checks.js';
+import { checkStations, type CheckStation } from '../life/check-stations.js';
 import type { Give } from './demo-hand.js';
 
 /** Spheres, weights and intervals are invented, as the whole plant is: a real one sets its own. */
