@@ -1,4 +1,4 @@
-import { IsIn, IsOptional, IsString } from 'class-validator';
+import { IsArray, IsIn, IsOptional, IsString } from 'class-validator';
 import { Transform } from 'class-transformer';
 import { correctionReasons, type CorrectionReason } from '../../journal/void-fact.js';
 import { fates } from '../../dispatch/return.form.js';
@@ -23,10 +23,8 @@ export class LastScanQuery {
   unit?: string | null;
 }
 
-/** A plain form sends one tick bare and none not at all. */
-const ticked = Transform(({ value }: { value: unknown }): unknown =>
-  value === undefined ? [] : Array.isArray(value) ? (value as unknown[]) : [value],
-);
+/** A plain form sends one tick bare, and none not at all. */
+const ticked = Transform(({ value }: { value: unknown }): unknown => (typeof value === 'string' ? [value] : value));
 
 export class VehicleCheckPageForm {
   @TextField({ most: 20, example: 'AQ 123 D' })
@@ -37,9 +35,10 @@ export class VehicleCheckPageForm {
 
   /** Codes of the points that are fine; what is not ticked is not. */
   @IsOptional()
+  @IsArray({ message: 'field-not-list' })
   @IsString({ each: true, message: 'field-not-text' })
   @ticked
-  fine!: string[];
+  fine?: string[];
 }
 
 export class UnloadPageForm {
@@ -154,9 +153,10 @@ export class ReturnPageForm {
 
   /** Ids of pallets and bags that come back whole. */
   @IsOptional()
+  @IsArray({ message: 'field-not-list' })
   @IsString({ each: true, message: 'field-not-text' })
   @ticked
-  whole!: string[];
+  whole?: string[];
 
   @FlagField({ optional: true, says: 'The customer need not pay what comes back' })
   isCredited?: boolean | null;

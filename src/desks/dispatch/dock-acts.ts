@@ -64,7 +64,7 @@ export class DockActs {
     return sent.take({
       form: VehicleCheckPageForm,
       timeZone: at.viewer.timeZone,
-      act: async ({ registration, haulierCode, fine }) => {
+      act: async ({ registration, haulierCode, fine = [] }) => {
         const points = await checkPointsAt(this.desk.reader, at.viewer.actor.siteId, this.desk.clock.now());
         const answers = points.map(({ code }) => ({ point: code, isFine: fine.includes(code) }));
         return this.checkVehicle.execute(at.asked, at.id, { registration, haulierCode, answers });

@@ -95,7 +95,7 @@ export class DispatchReturnController {
 /** @throws {BadForm} where nothing was chosen, or loose packs have no count */
 function unitsOf(form: ReturnPageForm, on: readonly UnitView[]): ReturnedUnitForm[] {
   const isCredited = form.isCredited ?? false;
-  const whole = form.whole.map((id): ReturnedUnitForm => {
+  const whole = (form.whole ?? []).map((id): ReturnedUnitForm => {
     const unit = on.find((one) => one.id === id);
     const creditedCount = isCredited ? (unit?.packCount ?? 1) : 0;
     return unit?.kind === 'bulk-bag' ? { bag: id, creditedCount } : { pallet: id, creditedCount };
