@@ -1,4 +1,5 @@
 import type { VNode } from 'preact';
+import { mayDo } from '../../platform/actor.js';
 import { say } from '../../platform/sentences/sentences.js';
 import { ActLink } from '../../platform/web/kit/act.js';
 import { clockText, sayLocally } from '../../platform/web/local-text.js';
@@ -29,7 +30,9 @@ export function LinePoints({ viewer, view }: { readonly viewer: Viewer; readonly
         {unsaid.slice(0, pointsShown).map((stop) => (
           <li key={stop.id}>
             <span>{say('line-stop-unsaid', { at: clockText(stop.stoppedAt, viewer.timeZone) })}</span>
-            <ActLink href={`/line/${line.id}/stops/${stop.id}`} says={say('line-point-do')} />
+            {mayDo(viewer.actor.roles, 'run-line') ? (
+              <ActLink href={`/line/${line.id}/stops/${stop.id}`} says={say('line-point-do')} />
+            ) : null}
           </li>
         ))}
         {points.slice(0, Math.max(0, pointsShown - unsaid.length)).map((point) => (

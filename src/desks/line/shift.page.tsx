@@ -1,4 +1,5 @@
 import type { VNode } from 'preact';
+import { mayDo } from '../../platform/actor.js';
 import { say } from '../../platform/sentences/sentences.js';
 import { countText } from '../../platform/web/figures-text.js';
 import { Act, ActLink } from '../../platform/web/kit/act.js';
@@ -33,20 +34,22 @@ const followed = [
 /** The shift of a line: what is in the hopper, may I tip this, does it add up, what is left open? */
 export function shiftPage({ viewer, view, trouble }: ShiftProps): VNode {
   const { line } = view;
+  // Who only reads is shown no act: it would be refused.
+  const mayRun = mayDo(viewer.actor.roles, 'run-line');
   return (
     <Shell title={say('line-title', { line: line.name })} viewer={viewer} use="tablet" hasUnseenTitle>
       <div class="line-desk">
         <Head viewer={viewer} view={view} />
-        <Opening viewer={viewer} view={view} />
+        {mayRun ? <Opening viewer={viewer} view={view} /> : null}
         <LineBand viewer={viewer} view={view} trouble={trouble ?? null} />
-        <Buttons viewer={viewer} view={view} />
+        {mayRun ? <Buttons viewer={viewer} view={view} /> : null}
         <Live
           id="line-now"
           about={[...followed, 'check-line', 'remove-sugar', 'see-level', 'run-down', 'prove-empty', 'place-hold']}
         >
           <ShiftPictures viewer={viewer} view={view} />
         </Live>
-        <OtherActs view={view} />
+        <OtherActs view={view} mayRun={mayRun} />
       </div>
     </Shell>
   );
@@ -141,11 +144,11 @@ function Buttons({ viewer, view }: { readonly viewer: Viewer; readonly view: Shi
 }
 
 /** What a lead does once or twice a shift. */
-function OtherActs({ view }: { readonly view: ShiftView }): VNode {
+function OtherActs({ view, mayRun }: { readonly view: ShiftView; readonly mayRun: boolean }): VNode {
   const at = `/line/${view.line.id}`;
   const ways = [
-    ...(view.run === null ? [] : ['count', 'film', 'code', 'run']),
-    ...['checks', 'late', 'unread', 'bin', 'swap', 'changeover', 'account'],
+    ...(view.run === null || !mayRun ? [] : ['count', 'film', 'code', 'run']),
+    ...(mayRun ? ['checks', 'late', 'unread', 'bin', 'swap', 'changeover', 'account'] : ['checks', 'account']),
   ];
   return (
     <nav class="other-acts" aria-label={say('line-other-acts')}>

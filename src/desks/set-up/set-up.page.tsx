@@ -42,9 +42,11 @@ export function setUpPage({ viewer, state }: SetUpProps): VNode {
             <Standing step={step} state={state} />
           </li>
         ))}
-        <li>
-          <a href="/set-up/checks">{say('step-checks')}</a> <span class="quiet">{say('step-checks-says')}</span>
-        </li>
+        {mayDo(viewer.actor.roles, 'plan-checks') ? (
+          <li>
+            <a href="/set-up/checks">{say('step-checks')}</a> <span class="quiet">{say('step-checks-says')}</span>
+          </li>
+        ) : null}
       </ol>
       <p class="quiet">{say('set-up-later')}</p>
       <p class="caution">{say('set-up-caution')}</p>
