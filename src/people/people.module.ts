@@ -31,6 +31,8 @@ import { QueueProofApi } from './queue-proof.api.js';
 import { QueueProofs } from './queue-proofs.js';
 import './queue.sentences.es.js';
 import './queue.sentences.js';
+import './lost-form.sentences.es.js';
+import './lost-form.sentences.js';
 import { RemoveName } from './remove-name.js';
 import { RenamePerson } from './rename-person.js';
 import { RenewDeviceToken } from './renew-device-token.js';
@@ -40,6 +42,7 @@ import { SetOwnLanguage } from './set-own-language.js';
 import { SetOwnPassword } from './set-own-password.js';
 import { SetPin } from './set-pin.js';
 import { SignInController } from './sign-in.controller.js';
+import { SignInPages } from './sign-in-pages.js';
 import { SignIn } from './sign-in.js';
 import { SignedInGuard } from './signed-in.guard.js';
 import { Throttle } from './throttle.js';
@@ -87,6 +90,7 @@ const commands = [
     QueueProofs,
     Sessions,
     SignIn,
+    SignInPages,
     Throttle,
     { provide: APP_GUARD, useClass: SignedInGuard },
   ],

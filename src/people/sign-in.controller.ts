@@ -3,6 +3,8 @@ import { ApiExcludeController } from '@nestjs/swagger';
 import type { FastifyReply } from 'fastify';
 import type { VNode } from 'preact';
 import { AnyoneMay } from '../platform/actor.js';
+import { sha256 } from '../platform/canonical-text.js';
+import { Clock } from '../platform/clock.js';
 import { CONFIG, type Config } from '../platform/config.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { knownLanguage, speak } from '../platform/sentences/language.js';
@@ -10,15 +12,17 @@ import { keepLanguage } from '../platform/web/language-asked.js';
 import type { HouseRequest } from '../platform/web/request.js';
 import { cookieOf, deviceCookie, giveDeviceCookie, giveSessionCookie, takeSessionCookie } from './cookies.js';
 import { goTo } from './go-to.js';
+import { lostFormIn } from './lost-form.js';
+import { lostFormPage } from './lost-form.page.js';
 import { ownPath } from './own-path.js';
-import { peopleWithPin } from './people.js';
-import { enteredText, readForm, troubleOf } from './read-form.js';
+import { readForm, troubleOf } from './read-form.js';
 import { SignInForm } from './session.form.js';
-import { Sessions } from './sessions.js';
-import { isShared, SignIn } from './sign-in.js';
-import { signInPage } from './sign-in.page.js';
+import { csrfTokenOf, Sessions } from './sessions.js';
+import { SignIn } from './sign-in.js';
+import { SignInPages } from './sign-in-pages.js';
 import { placeOf, withRetryAfter } from './sign-in-place.js';
 import { OpenBeforePasswordChange, SignsIn } from './signed-in.guard.js';
+import { findSignedIn } from './who-asks.js';
 
 @ApiExcludeController()
 @Controller()
@@ -26,6 +30,8 @@ export class SignInController {
   constructor(
     private readonly signIn: SignIn,
     private readonly sessions: Sessions,
+    private readonly pages: SignInPages,
+    private readonly clock: Clock,
     @Inject(READER) private readonly reader: ReadFrom,
     @Inject(CONFIG) private readonly config: Config,
   ) {}
@@ -43,7 +49,7 @@ export class SignInController {
       speak(chosen);
       keepLanguage(reply, this.config, chosen);
     }
-    return this.page(request, query, []);
+    return this.pages.page(request, query, [], '');
   }
 
   @Post('sign-in')
@@ -56,17 +62,22 @@ export class SignInController {
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<VNode | null> {
     try {
-      const { next, ...fields } = body;
+      const { next, lost, ...fields } = body;
       const form = await readForm(SignInForm, fields);
       const { token } = await withRetryAfter(reply, this.signIn.execute(form, placeOf(request)));
       giveSessionCookie(reply, this.config, token);
       await this.renewDeviceCookie(request, reply);
-      return goTo(reply, afterSignIn(next));
+      return await this.onward(reply, token, { next, lost });
     } catch (error) {
       const trouble = troubleOf(error);
       if (trouble === null) throw error;
       void reply.status(trouble.status);
-      return this.page(request, body, trouble.sentences);
+      return this.pages.page(
+        request,
+        body,
+        trouble.sentences,
+        lostFormIn(body['lost']) === null ? '' : String(body['lost']),
+      );
     }
   }
 
@@ -79,18 +90,17 @@ export class SignInController {
     return goTo(reply, '/sign-in');
   }
 
-  private async page(request: HouseRequest, entered: unknown, trouble: readonly string[]): Promise<VNode> {
-    const device = await this.signIn.deviceAt(cookieOf(request, deviceCookie));
-    const shared =
-      device === null || !isShared(device)
-        ? null
-        : { code: device.code, people: await peopleWithPin(this.reader, device.siteId) };
-    return signInPage({
-      next: ownPath(enteredText(entered, 'next')),
-      trouble,
-      entered: { code: enteredText(entered, 'code'), person: enteredText(entered, 'person') },
-      shared,
-    });
+  /** The page after signing in: a form that had lost its session is shown, with the token of the new one. */
+  private async onward(
+    reply: FastifyReply,
+    token: string,
+    { next, lost }: Record<string, unknown>,
+  ): Promise<VNode | null> {
+    const form = lostFormIn(lost);
+    const session = form === null ? null : await findSignedIn(this.reader, sha256(token), this.clock.now());
+    if (form === null || session === null || session.mustChangePassword) return goTo(reply, afterSignIn(next));
+    void reply.status(200).header('Cache-Control', 'no-store');
+    return lostFormPage({ form, csrfToken: csrfTokenOf(session.csrfSecret) });
   }
 
   /** A device that is used stays known. */

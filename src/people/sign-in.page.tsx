@@ -4,9 +4,14 @@ import { say } from '../platform/sentences/sentences.js';
 import { BarePage } from '../platform/web/shell.js';
 import { FormTrouble } from './form-trouble.js';
 
-interface SignInProps {
-  /** Where to go afterwards. */
+/** What goes on after signing in. */
+interface Onward {
   readonly next: string;
+  /** A form that was sent without a session, carried on; empty where there is none. */
+  readonly lost: string;
+}
+
+interface SignInProps extends Onward {
   readonly trouble: readonly string[];
   /** What was entered before, without the secrets. */
   readonly entered: { readonly code: string; readonly person: string };
@@ -15,18 +20,20 @@ interface SignInProps {
 }
 
 /** Where everybody comes in: at a desk by code and password, on a shared device by badge or PIN, too. */
-export function signInPage({ next, trouble, entered, shared }: SignInProps): VNode {
+export function signInPage({ next, lost, trouble, entered, shared }: SignInProps): VNode {
   return (
     <BarePage title={say('sign-in-title')}>
       <FormTrouble sentences={trouble} />
       {shared === null ? null : (
         <>
           <p class="quiet">{say('sign-in-on-device', { code: shared.code })}</p>
-          <BadgeForm next={next} />
-          {shared.people.length === 0 ? null : <PinForm next={next} people={shared.people} chosen={entered.person} />}
+          <BadgeForm next={next} lost={lost} />
+          {shared.people.length === 0 ? null : (
+            <PinForm next={next} lost={lost} people={shared.people} chosen={entered.person} />
+          )}
         </>
       )}
-      <PasswordForm next={next} code={entered.code} />
+      <PasswordForm next={next} lost={lost} code={entered.code} />
       <Languages next={next} />
     </BarePage>
   );
@@ -52,11 +59,11 @@ function Languages({ next }: { readonly next: string }): VNode {
   );
 }
 
-function BadgeForm({ next }: { readonly next: string }): VNode {
+function BadgeForm({ next, lost }: Onward): VNode {
   return (
     <form class="card" method="post" action="/sign-in">
       <h2>{say('sign-in-by-badge')}</h2>
-      <Hidden proof="badge" next={next} />
+      <Hidden proof="badge" next={next} lost={lost} />
       <label for="badge">
         {say('people-field-badge')}
         <span class="hint">{say('badge-hint')}</span>
@@ -69,17 +76,16 @@ function BadgeForm({ next }: { readonly next: string }): VNode {
   );
 }
 
-interface PinProps {
-  readonly next: string;
+interface PinProps extends Onward {
   readonly people: readonly { readonly id: string; readonly name: string }[];
   readonly chosen: string;
 }
 
-function PinForm({ next, people, chosen }: PinProps): VNode {
+function PinForm({ next, lost, people, chosen }: PinProps): VNode {
   return (
     <form class="card" method="post" action="/sign-in">
       <h2>{say('sign-in-by-pin')}</h2>
-      <Hidden proof="pin" next={next} />
+      <Hidden proof="pin" next={next} lost={lost} />
       <label for="person">{say('people-field-person')}</label>
       <select id="person" name="person" required>
         <option value="">{say('choose-yourself')}</option>
@@ -101,11 +107,11 @@ function PinForm({ next, people, chosen }: PinProps): VNode {
   );
 }
 
-function PasswordForm({ next, code }: { readonly next: string; readonly code: string }): VNode {
+function PasswordForm({ next, lost, code }: Onward & { readonly code: string }): VNode {
   return (
     <form class="card" method="post" action="/sign-in">
       <h2>{say('sign-in-by-password')}</h2>
-      <Hidden proof="password" next={next} />
+      <Hidden proof="password" next={next} lost={lost} />
       <label for="code">{say('people-field-code')}</label>
       <input
         id="code"
@@ -127,11 +133,12 @@ function PasswordForm({ next, code }: { readonly next: string; readonly code: st
   );
 }
 
-function Hidden({ proof, next }: { readonly proof: string; readonly next: string }): VNode {
+function Hidden({ proof, next, lost }: Onward & { readonly proof: string }): VNode {
   return (
     <>
       <input type="hidden" name="proof" value={proof} />
       <input type="hidden" name="next" value={next} />
+      {lost === '' ? null : <input type="hidden" name="lost" value={lost} />}
     </>
   );
 }

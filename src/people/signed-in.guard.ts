@@ -13,6 +13,7 @@ import type { HouseRequest } from '../platform/web/request.js';
 import { cookieOf, sessionCookie } from './cookies.js';
 import { deviceOffsetMilliseconds } from './device-time.js';
 import { saidBefore } from '../platform/web/said.js';
+import { SignInPages } from './sign-in-pages.js';
 import { QueueGate, queueProofOf } from './queue-gate.js';
 import { csrfTokenOf, isCsrfToken } from './sessions.js';
 import { findDeviceByToken, findSignedIn, type KnownDevice, type SignedIn } from './who-asks.js';
@@ -33,6 +34,7 @@ export class SignedInGuard implements CanActivate {
     private readonly reflector: Reflector,
     private readonly clock: Clock,
     private readonly queueGate: QueueGate,
+    private readonly pages: SignInPages,
     @Inject(READER) private readonly reader: ReadFrom,
     @Inject(CONFIG) private readonly config: Config,
   ) {}
@@ -60,6 +62,8 @@ export class SignedInGuard implements CanActivate {
       followLanguage(request, reply, { config: this.config, language: session.language });
     }
     if (isUnsafe(request)) refuseForeignForm(request, { session, token, signsIn: asks<boolean>(signInKey) === true });
+    const isLost = isUnsafe(request) && request.actor === undefined && permission !== 'anyone' && isFromHere(request);
+    if (isLost && (await this.pages.carryOn(request, reply))) return false;
     refuseUnlessPermitted(request, permission);
     if (session?.mustChangePassword !== true || asks<boolean>(openBeforeChangeKey) === true) return true;
     return leadToPasswordChange(request, reply);
