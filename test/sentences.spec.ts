@@ -50,14 +50,16 @@ const composed = {
 const sameInBoth = new Set([
   ...['bag-sscc', 'plant-gtin', 'plant-gln', 'people-field-pin', 'proof-pin', 'thread-kilograms-head'],
   ...['role-auditor', 'delivery-no', 'film-kind-film', 'account-packaging-film', 'line-event-film', 'choose-none'],
+  ...['field-name-film', 'dock-no', 'language-en', 'language-es'],
+  ...['set-up-shifts-three-by-eight-says', 'set-up-shifts-two-by-twelve-says'],
 ]);
 
 /** A sentence without its facts, figures, units and names of numbers: what is left are words of a language. */
-const wordsOf = (text: string): string => text.replaceAll(/\{[^}]*\}|GTIN|\b(?:kg|g|s)\b|[^\p{L}]/gu, '');
+const wordsOf = (text: string): string => text.replaceAll(/\{[^}]*\}|GTIN|\b(?:kg|g|s|min|h|d)\b|[^\p{L}]/gu, '');
 
 /** The names of the facts that a sentence is filled with. */
 const factsOf = (text: string): readonly string[] =>
-  [...new Set([...text.matchAll(/\{(\w+)(?::[\w-]+)?\}/g)].map(([, name]) => name ?? ''))].sort();
+  [...new Set([...text.matchAll(/\{=?(\w+)(?::[\w-]+)?\}/g)].map(([, name]) => name ?? ''))].sort();
 
 const known = (code: string): boolean => languages.every((language) => hasSentence(code, language));
 

@@ -19,7 +19,7 @@ addSentences('es', {
   'papers-not-printed':
     'Los papeles del pedido {order} aún no están impresos. Cerrar primero la entrega y después dejar salir el vehículo.',
   'left-before-closing':
-    'Los papeles del pedido {order} se imprimieron a las {closedAt}, después de la hora indicada. Corregir la hora.',
+    'Los papeles del pedido {order} se imprimieron el {closedAt}, después de la hora indicada. Corregir la hora.',
   'less-than-is-on':
     'Ya hay {on} de {goods} en el vehículo y se pedirían {ordered}. Descargar antes lo que sobra o pedir al menos lo cargado.',
   'units-came-back':
@@ -29,7 +29,7 @@ addSentences('es', {
   'not-left-yet':
     'El vehículo del pedido {order} no ha salido. Descargar con el escáner; la devolución es para lo que tuvo el cliente.',
   'returned-before-leaving':
-    'El vehículo del pedido {order} salió a las {leftAt}, después de la hora indicada. Corregir la hora.',
+    'El vehículo del pedido {order} salió el {leftAt}, después de la hora indicada. Corregir la hora.',
   'return-words-needed': 'Decir con palabras por qué vuelve: el motivo «otro» solo no dice nada.',
   'returned-unit-unclear':
     'Una sola cosa por fila: un palé entero, un big bag entero o un lote con el número de paquetes sueltos.',

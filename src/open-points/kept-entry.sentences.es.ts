@@ -5,9 +5,9 @@ addSentences('es', {
   'entry-kept-says':
     'Esto no se pudo anotar tal como está, así que queda guardado para que alguien lo mire: no se pierde nada. {why}',
   'entry-kept-queued':
-    '{=keptWhat}, anotado a las {keptAt} mientras no había red, no se pudo tomar y queda guardado: {=keptWhy} Averiguar qué ocurrió de verdad, registrarlo y decirlo aquí.',
+    '{=keptWhat}, anotado el {keptAt} mientras no había red, no se pudo tomar y queda guardado: {=keptWhy} Averiguar qué ocurrió de verdad, registrarlo y decirlo aquí.',
   'entry-kept-paper':
-    '{=keptWhat}, escrito a las {keptAt} en la hoja {keptSheet}, fila {keptRow}, no se pudo tomar y queda guardado: {=keptWhy} Averiguar qué ocurrió de verdad, registrarlo y decirlo aquí.',
+    '{=keptWhat}, escrito el {keptAt} en la hoja {keptSheet}, fila {keptRow}, no se pudo tomar y queda guardado: {=keptWhy} Averiguar qué ocurrió de verdad, registrarlo y decirlo aquí.',
   'kept-not-found': 'Aquí no existe: {=kind} «{asked}».',
   'kept-bad-form': 'No se puede leer en estos campos: {fields}.',
   'kept-what-entry': 'Un registro',

@@ -12,5 +12,5 @@ addSentences('es', {
   'sscc-used-already':
     'El número {sscc} ya es de un palé, y cada número se usa una vez. Leerlo otra vez; dar a este palé otro número.',
   'pallet-came-out-of-order':
-    'El palé {pallet} se formó a las {builtAt}, pero llegó después del palé {other}, formado a las {otherBuiltAt}. Mirar en los códigos impresos qué paquetes están en cada uno y corregir los palés si están cambiados.',
+    'El palé {pallet} se formó el {builtAt}, pero llegó después del palé {other}, formado el {otherBuiltAt}. Mirar en los códigos impresos qué paquetes están en cada uno y corregir los palés si están cambiados.',
 });

@@ -6,8 +6,7 @@ addSentences('es', {
   'nothing-packed-since':
     'No se ha envasado nada desde el último control conforme de {station}. No hay nada que retener.',
   'suspects-held-already': 'Todo está ya retenido ({hold}). No hay nada que hacer.',
-  'held-since-last-good':
-    'Línea {line}: el control de {station} no pasó a las {at}; último conforme a las {lastGoodAt}',
-  'held-since-first': 'Línea {line}: el control de {station} no pasó a las {at}; sin control conforme anterior',
-  'held-torn-bag': 'Línea {line}: big bag roto, o su precinto ({station}), visto a las {at}',
+  'held-since-last-good': 'Línea {line}: el control de {station} no pasó el {at}; último conforme el {lastGoodAt}',
+  'held-since-first': 'Línea {line}: el control de {station} no pasó el {at}; sin control conforme anterior',
+  'held-torn-bag': 'Línea {line}: paquete roto, o su sellado ({station}), visto el {at}',
 });

@@ -29,8 +29,12 @@ afterAll(async () => {
   await demo.close();
 });
 
+/** Said in data of the demo, too: the name of a station, and reasons as they were recorded. */
+const alsoInData = new Set(['thread-code', 'held-since-last-good', 'held-since-first']);
+
 /** Pieces of English sentences between their facts, long enough to be no number, name or word of the data. */
 const englishPieces = [...sentencesOf('en')].flatMap(([code, text]) => {
+  if (alsoInData.has(code)) return [];
   const spanish = sentencesOf('es').get(code) ?? '';
   return text
     .split(/\{[^}]*\}/)
