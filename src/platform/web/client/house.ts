@@ -36,8 +36,11 @@ function parts(isSignedIn: boolean): readonly Promise<void>[] {
     );
   }
   if (holds('a[data-back]')) {
-    const { listenToEscape } = await import('./back.js');
-    listenToEscape(document);
+    loading.push(
+      import('./back.js').then(({ listenToEscape }) => {
+        listenToEscape(document);
+      }),
+    );
   }
   if (holds('#scanner-test')) {
     loading.push(
