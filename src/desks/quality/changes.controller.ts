@@ -5,6 +5,7 @@ import { ReviewChangesForm } from '../../disposition/change-review.form.js';
 import { changesToLookAt } from '../../disposition/changes-to-look-at.js';
 import { ReviewChanges } from '../../disposition/review-changes.js';
 import type { Asked } from '../../journal/entry-draft.js';
+import { waysOfEntries } from '../../journal/entry-ways.js';
 import { namesOf } from '../../people/people.js';
 import { May } from '../../platform/actor.js';
 import { Clock, shifted } from '../../platform/clock.js';
@@ -72,7 +73,10 @@ export class ChangesController {
       this.reader,
       changes.flatMap(({ personId, review }) => [personId, review?.personId ?? null]).flatMap((id) => id ?? []),
     );
-    const ways = new Map<string, string>();
+    const ways = await waysOfEntries(
+      this.reader,
+      changes.map(({ entryId }) => entryId),
+    );
     return changesPage({
       viewer,
       days,

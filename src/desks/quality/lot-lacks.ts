@@ -2,6 +2,7 @@ import type { BagRow } from '../../drying/bulk-bags.js';
 import { laboratoryStandingsOf, type LaboratoryStanding } from '../../laboratory/bag-results.js';
 import { propertyText } from '../../laboratory/sample-text.js';
 import { bagStandingsOf } from '../../disposition/standings.js';
+import { checksOfLineSince } from '../../line-checks/line-checks.js';
 import { hopperOf, hopperOfLine } from '../../plant/plant-facts.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import { groupBy } from '../../platform/group-by.js';
@@ -22,6 +23,7 @@ export async function lacksOfLot(from: ReadFrom, known: KnownLot): Promise<reado
   return [
     ...(await lacksOfBags(from, known)),
     ...known.runs.flatMap(lacksOfRun),
+    ...(await lacksOfChecks(from, known)),
     ...(await lacksOfAccounts(from, known)),
   ];
 }
@@ -87,6 +89,22 @@ function lacksOfRun({ run, range, mean }: LotRun): readonly Lack[] {
   }
   if (mean === null || mean.basis === 'assumed') {
     lacks.push({ code: 'lack-not-weighed', facts: { run: run.number }, href, isGrave: false });
+  }
+  return lacks;
+}
+
+/** Checks of the lines that failed while the lot was packed. */
+async function lacksOfChecks(from: ReadFrom, { runs, thread }: KnownLot): Promise<readonly Lack[]> {
+  const lacks: Lack[] = [];
+  for (const { run } of runs) {
+    const when = thread.packed.find((part) => part.runId === run.id)?.when ?? null;
+    if (when === null) continue;
+    const checks = await checksOfLineSince(from, run.lineId, when.fromAt);
+    for (const { passed, occurredAt, station, lineCode } of checks) {
+      if (passed || occurredAt > when.untilAt) continue;
+      const facts = { kind: station, line: lineCode, at: occurredAt };
+      lacks.push({ code: 'lack-check-failed', facts, href: null, isGrave: true });
+    }
   }
   return lacks;
 }
