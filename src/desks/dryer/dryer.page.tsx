@@ -122,7 +122,7 @@ function LastBags({ viewer, desk }: DryerProps): VNode {
         { head: say('dryer-bag') },
         { head: say('dryer-net'), align: 'number' },
         { head: say('dryer-closed-at') },
-        { head: '' },
+        { head: say('dryer-then') },
       ]}
       rows={desk.lastBags.map((bag) => ({
         key: bag.id,

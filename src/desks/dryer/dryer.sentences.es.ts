@@ -54,6 +54,7 @@ addSentences('es', {
   'dryer-bag': 'Big bag',
   'dryer-net': 'Neto',
   'dryer-closed-at': 'Cerrado',
+  'dryer-then': 'Desde entonces',
   'dryer-correct': 'Corregir lo que escribí',
   'dryer-no-bags': 'Aún no se ha llenado ningún big bag.',
   'dryer-corrected':

@@ -54,6 +54,7 @@ addSentences('en', {
   'dryer-bag': 'Bag',
   'dryer-net': 'Net',
   'dryer-closed-at': 'Closed',
+  'dryer-then': 'Since then',
   'dryer-correct': 'Correct what I typed',
   'dryer-no-bags': 'No bag was filled yet.',
   'dryer-corrected': 'The weight of bag {bag} is corrected: {kilograms} kg net. Its label is wrong now: print it anew.',

@@ -30,7 +30,7 @@ export function BagTypeForm({ changing, ...props }: BagTypeFormProps): VNode {
           { head: say('plant-code') },
           { head: say('set-up-usual-tare-grams'), align: 'number' },
           { head: say('set-up-safe-load-grams'), align: 'number' },
-          { head: '' },
+          { head: say('dryer-then') },
         ]}
         rows={bagTypes.map((type) => ({
           key: type.id,
