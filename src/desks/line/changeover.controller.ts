@@ -1,6 +1,5 @@
-import { Controller, Get, Param, ParseUUIDPipe, Post, Req } from '@nestjs/common';
+import { Controller, Get, Param, ParseUUIDPipe, Post } from '@nestjs/common';
 import { ApiExcludeController } from '@nestjs/swagger';
-import type { FastifyRequest } from 'fastify';
 import type { VNode } from 'preact';
 import { changeoverOf, openChangeoverOf } from '../../hopper/changeovers.js';
 import { DropChangeoverForm } from '../../hopper/changeover.form.js';
@@ -60,7 +59,6 @@ export class LineChangeoverController {
     @Sent() sent: SentForm,
     @Asking() asked: Asked,
     @Looking() viewer: Viewer,
-    @Req() request: FastifyRequest,
     @Param('lineId', ParseUUIDPipe) lineId: string,
     @Param('changeoverId', ParseUUIDPipe) changeoverId: string,
   ) {
@@ -71,7 +69,7 @@ export class LineChangeoverController {
         const proof = { badge, person, pin, code, password };
         const other =
           form.rung === 'code-checked'
-            ? await this.proveOther.execute(asked.actor, proof, { address: request.ip })
+            ? await this.proveOther.execute(asked.actor, proof, { address: sent.address })
             : null;
         return this.doRung.execute(asked, changeoverId, { ...form, secondPersonId: other?.id ?? null });
       },

@@ -47,6 +47,7 @@ export interface LastEntry {
  */
 @Injectable()
 export class UndoLast {
+  // eslint-disable-next-line max-params -- entries of eight kinds are taken back, each by the command of its own room
   constructor(
     @Inject(READER) private readonly reader: ReadFrom,
     private readonly clock: Clock,
@@ -81,7 +82,7 @@ export class UndoLast {
 
   private async correct(asked: Asked, { action, subjectId, after }: LastEntry): Promise<unknown> {
     const [why, reason] = ['did-not-occur', 'undone within ten minutes'] as const;
-    const id = String(after['id'] ?? after['tip'] ?? subjectId);
+    const id = [after['id'], after['tip']].find((one) => typeof one === 'string') ?? subjectId;
     switch (action) {
       case 'tip-bag':
       case 'tip-one-of-several':

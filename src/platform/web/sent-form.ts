@@ -38,6 +38,11 @@ export class SentForm {
     private readonly reply: FastifyReply,
   ) {}
 
+  /** The network address that it came from. */
+  get address(): string {
+    return this.request.ip;
+  }
+
   /**
    * Checks the form, acts, and goes on: a browser is led to the next page (reloading it sends nothing again), script
    * gets `{next, said}`. What was refused shows the page again with what was entered; script gets a problem document.
