@@ -11,7 +11,8 @@ import { distinctShifts } from '../../tracing/thread-text.js';
 import { DecisionBox } from './decision-box.js';
 import { Decided, Lacks } from './file-parts.js';
 import type { FileTrouble } from './file-trouble.js';
-import type { LotFile, LotRun } from './lot-file.js';
+import type { LotFile } from './lot-file.js';
+import type { LotRun } from './lot-run.js';
 
 interface LotFileProps {
   readonly viewer: Viewer;

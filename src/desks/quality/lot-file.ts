@@ -3,9 +3,9 @@ import { decisionsOf, type DecisionLine } from '../../disposition/decisions.js';
 import { openHolds, type HoldScope } from '../../disposition/standings.js';
 import { stateWord, worstState, type StateWord } from '../../disposition/worst-state.js';
 import { bagsOf } from '../../drying/bulk-bags.js';
-import { meanNetsOf, type RunMeanNet } from '../../fill-weight/mean-nets.js';
+import { meanNetsOf } from '../../fill-weight/mean-nets.js';
 import { lastSequenceOf } from '../../journal/stale-page.js';
-import type { LotRange, LotRow, RunRow } from '../../packing/packing-run-rows.js';
+import type { LotRow } from '../../packing/packing-run-rows.js';
 import { rangesOfLot, runOf } from '../../packing/packing-runs.js';
 import { readLotOfSite } from '../../packing/run-lists.js';
 import type { Actor } from '../../platform/actor.js';
@@ -17,14 +17,8 @@ import type { PalletLine, Thread } from '../../tracing/thread.js';
 import { lacksOfLot } from './lot-lacks.js';
 import { lackOfHold } from './bag-file.js';
 import { lacksOfChanges, type Lack } from './file-parts.js';
+import type { LotRun } from './lot-run.js';
 import { secondPeopleOf, type SecondPerson } from './second-people.js';
-
-/** Packs of one run that carry the code, with what they weigh on average. */
-export interface LotRun {
-  readonly run: RunRow;
-  readonly range: LotRange;
-  readonly mean: RunMeanNet | null;
-}
 
 /** All that quality looks at before deciding on a lot. */
 export interface LotFile {

@@ -9,7 +9,7 @@ import { groupBy } from '../../platform/group-by.js';
 import { accountsWithin } from '../../reconciliation/accounts.js';
 import type { Thread } from '../../tracing/thread.js';
 import type { Lack } from './file-parts.js';
-import type { LotRun } from './lot-file.js';
+import type { LotRun } from './lot-run.js';
 
 /** What is known of a lot when its lacks are looked for. */
 interface KnownLot {
