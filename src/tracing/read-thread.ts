@@ -8,6 +8,7 @@ import { runOf } from '../packing/packing-runs.js';
 import { customerOf, hopperOf, hopperOfLine } from '../plant/plant-facts.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { loadedUnitsOf } from '../dispatch/deliveries.js';
+import { returnsAmong } from '../dispatch/returns.js';
 import type { RunRange } from '../packing/run-ranges.js';
 import { lineEvents } from './line-events.js';
 import { packedParts } from './packed-parts.js';
@@ -47,6 +48,11 @@ export async function readThread(from: ReadFrom, siteId: string, subject: Thread
         group.links.map((link) => link.bagId),
       ),
     ),
+    returns: await returnsAmong(from, {
+      palletIds: pallets.map(({ palletId }) => palletId),
+      bagIds: group.links.map(({ bagId }) => bagId),
+      lotIds: [...new Set(packed.flatMap(({ lotId }) => (lotId === null ? [] : [lotId])))],
+    }),
     lineEvents: subject.kind === 'bulk-bag' ? [] : await lineEvents(from, packed),
     subjectGrams: await gramsOf(from, subject, ranges.possible),
     model: await modelOf(from, ranges.possible),

@@ -6,6 +6,7 @@ import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
 import { LineEvents, Packed } from './thread-packed.js';
 import { Customers, Pallets } from './thread-pallets.js';
+import { Returns } from './thread-returns.js';
 import { Sources } from './thread-sources.js';
 import { answerSentence, basisText, gramPreciseText } from './thread-text.js';
 import type { Thread } from './thread.js';
@@ -36,6 +37,7 @@ export function threadPage({ viewer, thread, searchBox }: ThreadPageProps): VNod
       <Pallets caption="thread-pallets" pallets={pallets.filter(({ word }) => word !== 'possible')} />
       <Pallets caption="thread-pallets-possible" pallets={pallets.filter(({ word }) => word === 'possible')} />
       <Customers customers={thread.customers} />
+      <Returns returns={thread.returns} timeZone={viewer.timeZone} />
       <LineEvents events={thread.lineEvents} timeZone={viewer.timeZone} />
       <p class="quiet">{basisText(thread, viewer.timeZone)}</p>
     </Shell>

@@ -1,3 +1,4 @@
+import type { ReturnedUnitRow } from '../dispatch/returns.js';
 import type { BagResult } from '../laboratory/bag-results.js';
 import type { RunRange } from '../packing/run-ranges.js';
 import type { TimeWindow } from './window-in-ranges.js';
@@ -106,6 +107,8 @@ export interface Thread {
   readonly pallets: readonly PalletLine[];
   readonly customers: readonly CustomerLine[];
   readonly lineEvents: readonly LineEvent[];
+  /** What came back from customers: units that the thread reaches, and loose packs of its lots. */
+  readonly returns: readonly ReturnedUnitRow[];
   /** The sugar of the subject by count times mean, and how sure that is. */
   readonly subjectGrams: { readonly lowerGrams: number; readonly grams: number; readonly upperGrams: number };
   /** How *likely* was computed. */

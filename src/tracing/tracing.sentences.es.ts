@@ -65,4 +65,10 @@ addSentences('es', {
   'line-event-film': 'Film',
   'code-not-found':
     'Nada lleva aquí «{code}». Leerlo otra vez en el paquete, el big bag, la etiqueta o el papel; escribir lo que se lea, los espacios no importan.',
+  'thread-returns': 'Devuelto',
+  'thread-returned-unit': 'Palé, big bag o lote',
+  'thread-returned-packs': 'Paquetes',
+  'thread-returned-why': 'Motivo',
+  'thread-returned-now': 'Qué se hizo',
+  'thread-returned-waits': 'espera a calidad en {place}',
 });

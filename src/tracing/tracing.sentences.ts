@@ -65,4 +65,10 @@ addSentences('en', {
   'line-event-film': 'Film',
   'code-not-found':
     'Nothing here carries “{code}”. Read it again off the pack, bag, label or paper; type what you can read, spaces do not matter.',
+  'thread-returns': 'Came back',
+  'thread-returned-unit': 'Pallet, bag or lot',
+  'thread-returned-packs': 'Packs',
+  'thread-returned-why': 'Why',
+  'thread-returned-now': 'What became of it',
+  'thread-returned-waits': 'waits for quality at {place}',
 });

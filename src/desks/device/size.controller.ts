@@ -6,6 +6,7 @@ import { goTo } from '../../people/go-to.js';
 import { AnyoneMay, May } from '../../platform/actor.js';
 import { CONFIG, type Config } from '../../platform/config.js';
 import { Looking, type HouseRequest, type Viewer } from '../../platform/web/request.js';
+import { SizeStepForm } from './size.form.js';
 import { sizePage } from './size.page.js';
 import { cardTenths, sizeCookie, sizeStyle, steppedTenths } from './true-size.js';
 
@@ -36,10 +37,10 @@ export class SizeController {
   @May('read')
   step(
     @Req() request: HouseRequest,
-    @Body() body: Readonly<Record<string, unknown>>,
+    @Body() form: SizeStepForm,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): null {
-    const tenths = steppedTenths(cardTenths(request.cookies[sizeCookie]), body['step']);
+    const tenths = steppedTenths(cardTenths(request.cookies[sizeCookie]), form.step);
     void reply.setCookie(sizeCookie, String(tenths), {
       path: '/',
       sameSite: 'lax',

@@ -2,9 +2,7 @@ import type { VNode } from 'preact';
 import { say } from '../../platform/sentences/sentences.js';
 import type { Viewer } from '../../platform/web/request.js';
 import { Shell } from '../../platform/web/shell.js';
-import { cardMillimetres } from './true-size.js';
-
-const steps = [-10, -1, 1, 10] as const;
+import { cardMillimetres, sizeSteps } from './true-size.js';
 
 /** A bank card is held against the screen until the drawn one is as wide: then a millimetre here is a millimetre. */
 export function sizePage({ viewer, tenths }: { readonly viewer: Viewer; readonly tenths: number }): VNode {
@@ -25,7 +23,7 @@ export function sizePage({ viewer, tenths }: { readonly viewer: Viewer; readonly
       </svg>
       <form class="card-steps" method="post" action="/device/size">
         <input type="hidden" name="csrf" value={viewer.csrfToken} />
-        {steps.map((step) => (
+        {sizeSteps.map((step) => (
           <button key={step} type="submit" class="act plain" name="step" value={String(step)}>
             {say(step < 0 ? 'size-narrower' : 'size-wider', { step: Math.abs(step) })}
           </button>

@@ -1,6 +1,9 @@
 /** A bank card's width in millimetres (ISO/IEC 7810, ID-1). */
 export const cardMillimetres = 85.6;
 
+/** By how many CSS pixels the drawn card is made narrower or wider at a touch. */
+export const sizeSteps = [-10, -1, 1, 10] as const;
+
 /** Names the width of a bank card on this device's screen, in tenths of a CSS pixel. */
 export const sizeCookie = 'packthread-card';
 
@@ -14,10 +17,9 @@ export function cardTenths(cookie: string | undefined): number {
   return within(tenths);
 }
 
-/** The next width after a step that somebody asked for; anything else leaves it. */
-export function steppedTenths(tenths: number, step: unknown): number {
-  const pixels = typeof step === 'string' && /^-?\d{1,2}$/.test(step) ? Number(step) : 0;
-  return within(tenths + pixels * 10);
+/** The next width after a step that somebody asked for, in CSS pixels. */
+export function steppedTenths(tenths: number, step: string): number {
+  return within(tenths + Number(step) * 10);
 }
 
 function within(tenths: number): number {
