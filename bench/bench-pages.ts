@@ -4,9 +4,9 @@ import { join } from 'node:path';
 import { clockAfter } from '../src/demo/demo-clock.js';
 import type { DemoTruth } from '../src/demo/truth.js';
 import { readConfig } from '../src/platform/config.js';
-import { pageRoutesOf } from '../src/platform/web/page-routes.js';
 import { buildHouse, openGround } from '../src/start-house.js';
 import { crawlPages, type MetPage } from './crawl-pages.js';
+import { crawlOf } from './page-addresses.js';
 import { quantile } from './floor.js';
 import { signInWalkers } from './walkers.js';
 
@@ -35,7 +35,7 @@ export async function benchPages(plantFolder: string, truth: DemoTruth, count: n
   try {
     await house.listen(0, '127.0.0.1');
     const address = await house.getUrl();
-    const met = await crawlPages({ address, routes: pageRoutesOf(house) }, await signInWalkers(address));
+    const met = await crawlPages(crawlOf(house, address), await signInWalkers(address));
     const figures: PageFigure[] = [];
     for (const page of met) figures.push(await figureOf(address, page, count));
     return figures;

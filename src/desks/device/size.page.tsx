@@ -11,16 +11,18 @@ export function sizePage({ viewer, tenths }: { readonly viewer: Viewer; readonly
   return (
     <Shell title={say('size-title')} viewer={viewer} use="tablet">
       <p class="sentence">{say('size-says')}</p>
-      <svg
-        class="bank-card"
-        width={width}
-        height={height}
-        viewBox={`0 0 ${width} ${height}`}
-        role="img"
-        aria-label={say('size-card')}
-      >
-        <rect x="1" y="1" width={width - 2} height={height - 2} rx="12" />
-      </svg>
+      <div class="table-wrap" tabIndex={0} role="region" aria-label={say('size-card')}>
+        <svg
+          class="bank-card"
+          width={width}
+          height={height}
+          viewBox={`0 0 ${width} ${height}`}
+          role="img"
+          aria-label={say('size-card')}
+        >
+          <rect x="1" y="1" width={width - 2} height={height - 2} rx="12" />
+        </svg>
+      </div>
       <form class="card-steps" method="post" action="/device/size">
         <input type="hidden" name="csrf" value={viewer.csrfToken} />
         {sizeSteps.map((step) => (
