@@ -6,7 +6,7 @@ module.exports = {
   setupFiles: ['reflect-metadata'],
   extensionsToTreatAsEsm: ['.ts', '.tsx'],
   moduleNameMapper: { '^(\\.{1,2}/.*)\\.js$': '$1' },
-  testTimeout: 30000,
+  testTimeout: 60000,
   transform: {
     '^.+\\.tsx?$': [
       '@swc/jest',
