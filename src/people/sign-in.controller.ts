@@ -27,6 +27,7 @@ import { findSignedIn } from './who-asks.js';
 @ApiExcludeController()
 @Controller()
 export class SignInController {
+  // eslint-disable-next-line max-params -- signing in touches session, device, throttle and the form that was lost in between
   constructor(
     private readonly signIn: SignIn,
     private readonly sessions: Sessions,

@@ -30,6 +30,7 @@ export const SignsIn = (): MethodDecorator => SetMetadata(signInKey, true);
 /** Stands before every route: who asks, may they, and was the form made here. */
 @Injectable()
 export class SignedInGuard implements CanActivate {
+  // eslint-disable-next-line max-params -- whatever a request can prove meets here: session, machine, proof of a queued entry
   constructor(
     private readonly reflector: Reflector,
     private readonly clock: Clock,
