@@ -12,6 +12,7 @@ import { aPlant, type Plant } from '../support/a-plant.js';
 import { openLastingContext } from '../support/browser.js';
 import { openFront, type Front } from '../support/front.js';
 import { asking, openHouse, type TestHouse } from '../support/house.js';
+import { scanOn } from '../support/scanner.js';
 
 let house: TestHouse;
 let plant: Plant;
@@ -94,8 +95,7 @@ function onLists(what: 'clear' | 'count'): Promise<number> {
 }
 
 async function scan(code: string): Promise<void> {
-  await page.keyboard.type(code);
-  await page.keyboard.press('Enter');
+  await scanOn(page, code);
 }
 
 describe('a tablet whose network is away', () => {

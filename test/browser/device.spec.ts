@@ -25,6 +25,13 @@ describe('keys that come from somewhere', () => {
     expect(typed(new Burst(habit), 'B0012344', gap)).toBeNull();
   });
 
+  it('takes no Tab for the middle of a scan: who goes on to a button typed what stands before', () => {
+    const burst = new Burst(habit);
+    [...'1234567'].forEach((key, place) => burst.take({ key, at: place * 8 }));
+    burst.take({ key: 'Tab', at: 60 });
+    expect(burst.take({ key: 'Enter', at: 68 })).toBeNull();
+  });
+
   it('are a scan with one key that came late, and none with five characters', () => {
     const burst = new Burst(habit);
     [0, 10, 20, 30, 95, 105, 115, 125].forEach((at, place) => burst.take({ key: 'B0012344'.charAt(place), at }));

@@ -11,6 +11,7 @@ import { aPerson, type TestPerson } from '../support/a-person.js';
 import { aPlant, type Plant } from '../support/a-plant.js';
 import { accessibilityFindings, openBrowser, openContext } from '../support/browser.js';
 import { asking, openHouse, type TestHouse } from '../support/house.js';
+import { scanOn } from '../support/scanner.js';
 
 let house: TestHouse;
 let plant: Plant;
@@ -73,8 +74,7 @@ async function scan(page: Page, code: string): Promise<void> {
   await page.evaluate(() => {
     (document.activeElement as HTMLElement | null)?.blur();
   });
-  await page.keyboard.type(code, { delay: 5 });
-  await page.keyboard.press('Enter');
+  await scanOn(page, code);
 }
 
 /** Presses what the letter stands on, by keyboard: this driver sends no letter beside Alt, so the key itself cannot be tried. */

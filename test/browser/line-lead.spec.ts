@@ -12,6 +12,7 @@ import { packsCounted } from '../support/a-run.js';
 import { aReleasedBag, aStartedRun, aTippedBag, jobsDone } from '../support/a-tip.js';
 import { accessibilityFindings, openBrowser, openContext } from '../support/browser.js';
 import { asking, openHouse, type TestHouse } from '../support/house.js';
+import { scanOn } from '../support/scanner.js';
 
 let house: TestHouse;
 let plant: Plant;
@@ -33,8 +34,7 @@ const measured: { readonly task: string; readonly actions: number; readonly most
 
 async function scan(code: string): Promise<void> {
   actions += 1;
-  await page.keyboard.type(code, { delay: 5 });
-  await page.keyboard.press('Enter');
+  await scanOn(page, code);
 }
 
 async function touch(name: string | RegExp): Promise<void> {

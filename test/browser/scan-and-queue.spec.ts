@@ -9,6 +9,7 @@ import { openBrowser } from '../support/browser.js';
 import { openFront, type Front } from '../support/front.js';
 import { anActor, asking, openHouse, type TestHouse } from '../support/house.js';
 import { tryPage } from '../support/try-page.js';
+import { scanOn } from '../support/scanner.js';
 
 const tryAt = '/device/size?try';
 
@@ -55,8 +56,7 @@ async function open(): Promise<void> {
 
 /** As a scanner types: fast, then Enter. */
 async function scan(code: string): Promise<void> {
-  await page.keyboard.type(code);
-  await page.keyboard.press('Enter');
+  await scanOn(page, code);
 }
 
 /** The form is ready for the next entry. */
@@ -163,7 +163,7 @@ describe('an entry', () => {
 
   it('counts once when it is sent, and sent again after the back button', async () => {
     await page.goto(`${front.address}/device/scanner`);
-    await page.goto(front.address + tryAt);
+    await open();
     await page.locator('#field-code').fill('T-BACK');
     await page.locator('#entry button').click();
     await untilEmpty(page);

@@ -35,6 +35,8 @@ export class Burst {
   take(key: Key): string | null {
     if (this.isNewAt(key.at)) this.keys = [];
     if (key.key === this.habit.suffix) return this.end(key.at);
+    // A person goes on to the next field: what was typed before is no scan, however fast it was.
+    if (key.key === 'Tab') this.keys = [];
     if ([...key.key].length === 1) this.keys.push(key);
     return null;
   }
