@@ -97,7 +97,7 @@ describe('quality, after the failure', () => {
     await rows.getByRole('link').first().click();
     await other.getByText('This check was not made').first().click();
     await other.getByLabel('Why').fill('the cards were not put through');
-    await other.getByRole('button', { name: 'This check was not made' }).click();
+    await other.getByRole('button', { name: 'This check was not made' }).press('Enter');
     await other.goto(`${address}/checks/plans/${planId}`);
     expect(await other.textContent('main')).toContain(sscc);
     await other.getByRole('button', { name: /^Hold these 480 packs/ }).click();

@@ -48,6 +48,7 @@ describe('the quality officer at the desk, in a real browser', () => {
   it('signs in and types a code off a pack: sees shifts, bags with their results, pallets and customers', async () => {
     await signIn('quality-officer');
     await page.goto(`${address}/`);
+    await page.waitForFunction(() => document.activeElement?.id === 'code');
     // A scanner types into the box that has the focus, and presses Enter.
     await page.keyboard.type(codes.packCode);
     await page.keyboard.press('Enter');
@@ -80,6 +81,7 @@ describe('the quality officer at the desk, in a real browser', () => {
 
   it.each(['bagNumber', 'sscc'] as const)('follows the %s of the demo the same way', async (kind) => {
     await page.goto(`${address}/`);
+    await page.waitForFunction(() => document.activeElement?.id === 'code');
     await page.keyboard.type(codes[kind]);
     await page.keyboard.press('Enter');
     await page.waitForURL(/\/thread\?/);
