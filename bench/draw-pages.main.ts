@@ -3,6 +3,7 @@ import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
+import type { CDPSession } from 'playwright-core';
 import { clockAfter } from '../src/demo/demo-clock.js';
 import { makeDemo } from '../src/demo/make-demo.js';
 import { progressBar } from '../src/demo/progress-bar.js';
@@ -42,8 +43,7 @@ for (const size of sizes) {
     const [name = '', value = ''] = page.cookie.split('=');
     await context.addCookies([{ name, value, url: address }]);
     await sheet.goto(address + page.path);
-    const { data } = await camera.send('Page.captureScreenshot', { format: 'webp', quality: 60 });
-    writeFileSync(join(place, `${fileName(page)}.${size.name}.webp`), Buffer.from(data, 'base64'));
+    writeFileSync(join(place, `${fileName(page)}.${size.name}.webp`), await picture(camera));
   }
   await context.close();
 }
@@ -53,6 +53,19 @@ await databases.close();
 rmSync(folder, { recursive: true, force: true });
 if (values.only === undefined) writeFileSync(join(place, 'README.md'), listOf(met));
 console.log(`${readdirSync(place).length} files in ${place}`);
+
+/** A page that is still settling refuses to be drawn now and then: it is asked again. */
+async function picture(camera: CDPSession): Promise<Buffer> {
+  for (let turn = 0; ; turn += 1) {
+    try {
+      const { data } = await camera.send('Page.captureScreenshot', { format: 'webp', quality: 60 });
+      return Buffer.from(data, 'base64');
+    } catch (error) {
+      if (turn === 5) throw error;
+      await new Promise((resolve) => setTimeout(resolve, 300));
+    }
+  }
+}
 
 function fileName({ pattern }: MetPage): string {
   return pattern === '/' ? 'start' : pattern.slice(1).replaceAll('/', '.').replaceAll(':', '');
