@@ -7,6 +7,10 @@ module.exports = {
   extensionsToTreatAsEsm: ['.ts', '.tsx'],
   moduleNameMapper: { '^(\\.{1,2}/.*)\\.js$': '$1' },
   testTimeout: 60000,
+  // Module graphs of past files stay in a worker's heap: a worker grown past this is ended and made anew.
+  // With a limit named, jest runs no file in its own process, where none could be ended.
+  workerIdleMemoryLimit: '1GB',
+  maxWorkers: 2,
   transform: {
     '^.+\\.tsx?$': [
       '@swc/jest',
