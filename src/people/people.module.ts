@@ -10,6 +10,7 @@ import { EnrolDevice } from './enrol-device.js';
 import { GiveBadge } from './give-badge.js';
 import { GiveOneTimePassword } from './give-one-time-password.js';
 import { GiveRole } from './give-role.js';
+import { KnowWhoAsks } from './know-who-asks.js';
 import { OwnPassword } from './own-password.js';
 import { OwnLanguageApi } from './own-language.api.js';
 import { OwnPageController } from './own-page.controller.js';
@@ -81,6 +82,7 @@ const commands = [
   ],
   providers: [
     ...commands,
+    KnowWhoAsks,
     OwnPassword,
     OwnSecrets,
     OwnSessions,

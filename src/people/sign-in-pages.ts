@@ -1,23 +1,29 @@
 import { Inject, Injectable } from '@nestjs/common';
 import type { FastifyReply } from 'fastify';
 import type { VNode } from 'preact';
+import { sha256 } from '../platform/canonical-text.js';
+import { Clock } from '../platform/clock.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { say } from '../platform/sentences/sentences.js';
 import { renderPage } from '../platform/web/render-page.js';
 import type { HouseRequest } from '../platform/web/request.js';
 import { cookieOf, deviceCookie } from './cookies.js';
-import { carried, lostFormOf } from './lost-form.js';
+import { carried, lostFormIn, lostFormOf } from './lost-form.js';
+import { lostFormPage } from './lost-form.page.js';
 import { ownPath } from './own-path.js';
 import { peopleWithPin } from './people.js';
 import { enteredText } from './read-form.js';
+import { csrfTokenOf } from './sessions.js';
 import { isShared, SignIn } from './sign-in.js';
 import { signInPage } from './sign-in.page.js';
+import { findSignedIn } from './who-asks.js';
 
 /** The page where everybody comes in, for the device that asks. */
 @Injectable()
 export class SignInPages {
   constructor(
     private readonly signIn: SignIn,
+    private readonly clock: Clock,
     @Inject(READER) private readonly reader: ReadFrom,
   ) {}
 
@@ -44,5 +50,13 @@ export class SignInPages {
     const page = await this.page(request, {}, [say('lost-form-signed-out')], carried(lost));
     await reply.status(401).header('Cache-Control', 'no-store').type('text/html; charset=utf-8').send(renderPage(page));
     return true;
+  }
+
+  /** The form that had lost its session, shown with the token of the new one; null: none was carried, or not yet. */
+  async lostForm(lost: unknown, token: string): Promise<VNode | null> {
+    const form = lostFormIn(lost);
+    const session = form === null ? null : await findSignedIn(this.reader, sha256(token), this.clock.now());
+    if (form === null || session === null || session.mustChangePassword) return null;
+    return lostFormPage({ form, csrfToken: csrfTokenOf(session.csrfSecret) });
   }
 }

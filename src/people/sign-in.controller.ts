@@ -3,37 +3,29 @@ import { ApiExcludeController } from '@nestjs/swagger';
 import type { FastifyReply } from 'fastify';
 import type { VNode } from 'preact';
 import { AnyoneMay } from '../platform/actor.js';
-import { sha256 } from '../platform/canonical-text.js';
-import { Clock } from '../platform/clock.js';
 import { CONFIG, type Config } from '../platform/config.js';
-import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { knownLanguage, speak } from '../platform/sentences/language.js';
 import { keepLanguage } from '../platform/web/language-asked.js';
 import type { HouseRequest } from '../platform/web/request.js';
 import { cookieOf, deviceCookie, giveDeviceCookie, giveSessionCookie, takeSessionCookie } from './cookies.js';
 import { goTo } from './go-to.js';
 import { lostFormIn } from './lost-form.js';
-import { lostFormPage } from './lost-form.page.js';
 import { ownPath } from './own-path.js';
 import { readForm, troubleOf } from './read-form.js';
 import { SignInForm } from './session.form.js';
-import { csrfTokenOf, Sessions } from './sessions.js';
+import { Sessions } from './sessions.js';
 import { SignIn } from './sign-in.js';
 import { SignInPages } from './sign-in-pages.js';
 import { placeOf, withRetryAfter } from './sign-in-place.js';
 import { OpenBeforePasswordChange, SignsIn } from './signed-in.guard.js';
-import { findSignedIn } from './who-asks.js';
 
 @ApiExcludeController()
 @Controller()
 export class SignInController {
-  // eslint-disable-next-line max-params -- signing in touches session, device, throttle and the form that was lost in between
   constructor(
     private readonly signIn: SignIn,
     private readonly sessions: Sessions,
     private readonly pages: SignInPages,
-    private readonly clock: Clock,
-    @Inject(READER) private readonly reader: ReadFrom,
     @Inject(CONFIG) private readonly config: Config,
   ) {}
 
@@ -97,11 +89,10 @@ export class SignInController {
     token: string,
     { next, lost }: Record<string, unknown>,
   ): Promise<VNode | null> {
-    const form = lostFormIn(lost);
-    const session = form === null ? null : await findSignedIn(this.reader, sha256(token), this.clock.now());
-    if (form === null || session === null || session.mustChangePassword) return goTo(reply, afterSignIn(next));
+    const page = await this.pages.lostForm(lost, token);
+    if (page === null) return goTo(reply, afterSignIn(next));
     void reply.status(200).header('Cache-Control', 'no-store');
-    return lostFormPage({ form, csrfToken: csrfTokenOf(session.csrfSecret) });
+    return page;
   }
 
   /** A device that is used stays known. */

@@ -2,21 +2,15 @@ import { Inject, Injectable, SetMetadata, type CanActivate, type ExecutionContex
 import { Reflector } from '@nestjs/core';
 import type { FastifyReply } from 'fastify';
 import { mayDo, permissionKey, queueKey, type Permission } from '../platform/actor.js';
-import { sha256 } from '../platform/canonical-text.js';
-import { Clock } from '../platform/clock.js';
 import { CONFIG, type Config } from '../platform/config.js';
-import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { NotPermitted, Refusal } from '../platform/refusal.js';
-import { speak } from '../platform/sentences/language.js';
 import { followLanguage } from '../platform/web/language-asked.js';
 import type { HouseRequest } from '../platform/web/request.js';
-import { cookieOf, sessionCookie } from './cookies.js';
-import { deviceOffsetMilliseconds } from './device-time.js';
-import { saidBefore } from '../platform/web/said.js';
+import { KnowWhoAsks } from './know-who-asks.js';
 import { SignInPages } from './sign-in-pages.js';
 import { QueueGate, queueProofOf } from './queue-gate.js';
-import { csrfTokenOf, isCsrfToken } from './sessions.js';
-import { findDeviceByToken, findSignedIn, type KnownDevice, type SignedIn } from './who-asks.js';
+import { isCsrfToken } from './sessions.js';
+import type { SignedIn } from './who-asks.js';
 
 const openBeforeChangeKey = 'packthread:open-before-password-change';
 const signInKey = 'packthread:sign-in';
@@ -30,13 +24,11 @@ export const SignsIn = (): MethodDecorator => SetMetadata(signInKey, true);
 /** Stands before every route: who asks, may they, and was the form made here. */
 @Injectable()
 export class SignedInGuard implements CanActivate {
-  // eslint-disable-next-line max-params -- whatever a request can prove meets here: session, machine, proof of a queued entry
   constructor(
     private readonly reflector: Reflector,
-    private readonly clock: Clock,
+    private readonly who: KnowWhoAsks,
     private readonly queueGate: QueueGate,
     private readonly pages: SignInPages,
-    @Inject(READER) private readonly reader: ReadFrom,
     @Inject(CONFIG) private readonly config: Config,
   ) {}
 
@@ -46,7 +38,7 @@ export class SignedInGuard implements CanActivate {
     const asks = <Stated>(key: string): Stated | undefined =>
       this.reflector.getAllAndOverride<Stated | undefined>(key, [context.getHandler(), context.getClass()]);
     const token = takeFormTokens(request);
-    request.deviceOffsetMilliseconds = deviceOffsetMilliseconds(request.headers['device-time'], this.clock.now());
+    this.who.compareClocks(request);
     const permission = asks<Permission | 'anyone'>(permissionKey);
     const queueProof = queueProofOf(request);
     if (queueProof !== null) {
@@ -54,9 +46,7 @@ export class SignedInGuard implements CanActivate {
       await this.queueGate.letIn(request, queueProof, { mayBeQueued, permission });
       return true;
     }
-    const bearer = bearerOf(request);
-    const session = bearer === null ? await this.lookAtSession(request) : null;
-    if (bearer !== null) await this.lookAtMachine(request, bearer);
+    const session = await this.who.look(request);
     // On a shared tablet nobody steps back into the pages of the person before.
     if (session !== null) {
       void reply.header('Cache-Control', 'no-store');
@@ -69,60 +59,10 @@ export class SignedInGuard implements CanActivate {
     if (session?.mustChangePassword !== true || asks<boolean>(openBeforeChangeKey) === true) return true;
     return leadToPasswordChange(request, reply);
   }
-
-  private async lookAtSession(request: HouseRequest): Promise<SignedIn | null> {
-    const token = cookieOf(request, sessionCookie);
-    if (token === null) return null;
-    const session = await findSignedIn(this.reader, sha256(token), this.clock.now());
-    if (session === null) return null;
-    const { siteId, personId, deviceId, roles, siteName, timeZone, language } = session;
-    request.sessionHash = session.tokenHash;
-    request.actor = { siteId, personId, deviceId, roles };
-    request.viewer = {
-      actor: request.actor,
-      name: session.name ?? session.personCode,
-      siteName,
-      timeZone,
-      language,
-      csrfToken: csrfTokenOf(session.csrfSecret),
-      path: pathOf(request),
-      said: saidBefore(request),
-      deviceCode: session.deviceCode,
-      proof: session.proof,
-      journalSequence: session.journalSequence,
-    };
-    speak(language);
-    return session;
-  }
-
-  private async lookAtMachine(request: HouseRequest, token: string): Promise<void> {
-    const device = await findDeviceByToken(this.reader, sha256(token));
-    if (device?.kind !== 'machine') return;
-    request.actor = { siteId: device.siteId, personId: null, deviceId: device.id, roles: ['device'] };
-    request.viewer = viewerOfMachine(request.actor, device, pathOf(request));
-  }
-}
-
-function viewerOfMachine(
-  actor: NonNullable<HouseRequest['actor']>,
-  { code, siteName, timeZone }: KnownDevice,
-  path: string,
-): NonNullable<HouseRequest['viewer']> {
-  const nothingSaid = { said: null, deviceCode: code, proof: 'machine', journalSequence: 0 } as const;
-  return { actor, name: code, siteName, timeZone, language: 'en', csrfToken: '', path, ...nothingSaid };
 }
 
 function isUnsafe(request: HouseRequest): boolean {
   return !['GET', 'HEAD', 'OPTIONS'].includes(request.method);
-}
-
-function pathOf(request: HouseRequest): string {
-  return request.url.split('?')[0] ?? '/';
-}
-
-function bearerOf(request: HouseRequest): string | null {
-  const [, token] = /^Bearer +(\S{1,200})$/i.exec(request.headers.authorization ?? '') ?? [];
-  return token ?? null;
 }
 
 /** The tokens that a form carries are the house's own: they are taken out before the form is checked. */
