@@ -1,6 +1,7 @@
 import { Module } from '@nestjs/common';
 import { DispatchModule } from '../../dispatch/dispatch.module.js';
 import { DockController } from '../dock/dock.controller.js';
+import { AtVehicleController } from './at-vehicle.controller.js';
 import { DispatchClosingController } from './closing.controller.js';
 import './dispatch-desk.sentences.js';
 import './dispatch-desk.sentences.es.js';
@@ -19,6 +20,7 @@ import { DispatchStockController } from './stock.controller.js';
     DispatchLoadingController,
     DispatchClosingController,
     DispatchReturnController,
+    AtVehicleController,
     DockController,
   ],
   providers: [DispatchDesk, DockActs],

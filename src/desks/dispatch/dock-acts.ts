@@ -3,7 +3,7 @@ import type { VNode } from 'preact';
 import { blindCountsOf } from '../../dispatch/blind-counts.js';
 import { CheckVehicle, checkPointsAt } from '../../dispatch/check-vehicle.js';
 import { CountBlind } from '../../dispatch/count-blind.js';
-import { findDelivery } from '../../dispatch/deliveries.js';
+import { findDelivery, loadedUnitsOf } from '../../dispatch/deliveries.js';
 import { deliveryView, type UnitView } from '../../dispatch/delivery-views.js';
 import { LoadScanned } from '../../dispatch/load-scanned.js';
 import { CountBlindForm } from '../../dispatch/loading.form.js';
@@ -115,13 +115,9 @@ export class DockActs {
       form: UnloadPageForm,
       timeZone: at.viewer.timeZone,
       act: async ({ unit, reason, placeId = null }) => {
-        const view = await deliveryView(this.desk.reader, at.viewer.actor.siteId, at.id, this.desk.clock.now());
-        const isBag = view.units.some(({ id, kind }) => id === unit && kind === 'bulk-bag');
-        return this.unloadUnit.execute(at.asked, at.id, {
-          ...(isBag ? { bag: unit } : { pallet: unit }),
-          reason,
-          placeId,
-        });
+        const { bagIds } = await loadedUnitsOf(this.desk.reader, at.id);
+        const taken = bagIds.includes(unit) ? { bag: unit } : { pallet: unit };
+        return this.unloadUnit.execute(at.asked, at.id, { ...taken, reason, placeId });
       },
       next: () => baseOf(at),
       says: () => ({ code: 'said-taken-off', facts: {} }),

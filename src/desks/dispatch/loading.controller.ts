@@ -10,7 +10,7 @@ import { LastScanQuery } from './dispatch.form.js';
 import { DockActs } from './dock-acts.js';
 import { loadingPage } from './loading.page.js';
 
-/** One delivery at the clerk's desk: scan, check, count, take off. */
+/** One delivery at the clerk's desk: what is on it, and the scans. */
 @ApiExcludeController()
 @Controller('dispatch/:deliveryId')
 export class DispatchLoadingController {
@@ -48,60 +48,5 @@ export class DispatchLoadingController {
         putBack: await this.desk.putBack(viewer, trouble),
       }),
     );
-  }
-
-  @Get('check')
-  @May('load-vehicles')
-  check(@Looking() viewer: Viewer, @Param('deliveryId', ParseUUIDPipe) id: string): Promise<VNode> {
-    return this.acts.checkPage({ viewer, id, desk: 'dispatch' });
-  }
-
-  @Post('check')
-  @May('load-vehicles')
-  checkIt(
-    @Sent() sent: SentForm,
-    @Asking() asked: Asked,
-    @Looking() viewer: Viewer,
-    @Param('deliveryId', ParseUUIDPipe) id: string,
-  ) {
-    return this.acts.check(sent, { asked, viewer, id, desk: 'dispatch' });
-  }
-
-  @Get('count')
-  @May('load-vehicles')
-  count(@Looking() viewer: Viewer, @Param('deliveryId', ParseUUIDPipe) id: string): Promise<VNode> {
-    return this.acts.countPage({ viewer, id, desk: 'dispatch' });
-  }
-
-  @Post('count')
-  @May('load-vehicles')
-  countIt(
-    @Sent() sent: SentForm,
-    @Asking() asked: Asked,
-    @Looking() viewer: Viewer,
-    @Param('deliveryId', ParseUUIDPipe) id: string,
-  ) {
-    return this.acts.count(sent, { asked, viewer, id, desk: 'dispatch' });
-  }
-
-  @Get('unload')
-  @May('load-vehicles')
-  unload(
-    @Looking() viewer: Viewer,
-    @Param('deliveryId', ParseUUIDPipe) id: string,
-    @Query() query: LastScanQuery,
-  ): Promise<VNode> {
-    return this.acts.unloadPage({ viewer, id, desk: 'dispatch' }, query.unit ?? '');
-  }
-
-  @Post('unload')
-  @May('load-vehicles')
-  unloadIt(
-    @Sent() sent: SentForm,
-    @Asking() asked: Asked,
-    @Looking() viewer: Viewer,
-    @Param('deliveryId', ParseUUIDPipe) id: string,
-  ) {
-    return this.acts.unload(sent, { asked, viewer, id, desk: 'dispatch' });
   }
 }
