@@ -21,7 +21,7 @@ export class KeepEntries implements NestInterceptor {
 
   intercept(context: ExecutionContext, next: CallHandler): Observable<unknown> {
     const request = context.switchToHttp().getRequest<HouseRequest>();
-    const isKept = request.happening?.how === 'queued' || request.keepAsWritten === true;
+    const isKept = request.happening?.how === 'queued';
     if (!isKept || this.reflector.get(queueKey, context.getHandler()) !== true) return next.handle();
     return from(this.take(request, context.switchToHttp().getResponse<FastifyReply>(), next));
   }

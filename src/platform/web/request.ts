@@ -72,8 +72,6 @@ export interface HouseRequest extends FastifyRequest {
   };
   /** Why an entry that happened earlier cannot be taken, known before it is looked at: it is kept for a person to see. */
   barred?: Barred | null;
-  /** Written on paper, and to be kept as written where it cannot be taken. */
-  keepAsWritten?: boolean;
 }
 
 const keyPattern = /^[A-Za-z0-9-]{8,64}$/;

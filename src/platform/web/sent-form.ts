@@ -101,7 +101,7 @@ export class SentForm {
 
   /** Of an entry that happened earlier nobody is asked again: it is kept as it is. */
   private isKept(): boolean {
-    return this.request.happening?.how === 'queued' || this.request.keepAsWritten === true;
+    return this.request.happening?.how === 'queued';
   }
 
   private isOfScript(): boolean {
