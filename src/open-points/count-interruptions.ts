@@ -1,6 +1,6 @@
 import { Inject, Injectable } from '@nestjs/common';
 import type { Actor } from '../platform/actor.js';
-import { Clock, millisecondsBetween, type Instant } from '../platform/clock.js';
+import { Clock, millisecondsBetween, shifted, type Instant } from '../platform/clock.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { UnitOfWork, type Tx } from '../platform/database/unit-of-work.js';
 import { Ids } from '../platform/ids.js';
@@ -9,6 +9,9 @@ import { bannersFor, type Banner } from './banners.js';
 
 /** The same cause within ten minutes raises a number and interrupts nobody (notes of practice: one in ten minutes). */
 const sameCauseMilliseconds = 10 * 60_000;
+
+/** Counts tell of habits, not of sugar: a year shows them over all seasons, and no longer is kept. */
+const keptMilliseconds = 365 * 24 * 60 * 60_000;
 
 /** Before all instants and ids: nothing was shown yet. */
 const never = { lastPointId: '', countedAt: '1970-01-01T00:00:00.000Z' };
@@ -66,6 +69,7 @@ export class CountInterruptions {
     by: { readonly shown: number; readonly repeats: number },
   ): Promise<void> {
     const hourStartsAt = `${now.slice(0, 13)}:00:00.000Z`;
+    await forgetBefore(tx, siteId, shifted(now, -keptMilliseconds));
     await tx.sql`
       INSERT INTO "interruption_count"
         ("id", "site_id", "person_id", "hour_starts_at", "cause", "shown_count", "repeat_count")
@@ -74,6 +78,13 @@ export class CountInterruptions {
         "shown_count" = "interruption_count"."shown_count" + ${by.shown},
         "repeat_count" = "interruption_count"."repeat_count" + ${by.repeats}`;
   }
+}
+
+async function forgetBefore(tx: Tx, siteId: string, instant: Instant): Promise<void> {
+  await tx.sql`DELETE FROM "interruption_count" WHERE "site_id" = ${siteId} AND "hour_starts_at" < ${instant}`;
+  await tx.sql`
+    DELETE FROM "banner_seen" WHERE "counted_at" < ${instant} AND "counted_at" <> ${never.countedAt}
+      AND "person_id" IN (SELECT "id" FROM "person" WHERE "site_id" = ${siteId})`;
 }
 
 interface Showing {

@@ -148,6 +148,21 @@ describe('an interruption', () => {
     ]);
   });
 
+  it('is forgotten after a year, when the next one is counted', async () => {
+    await raised();
+    await show();
+    house.clock.pass(366 * 24 * 60);
+    expect(await counts()).toEqual([['06:00', 1, 0]]);
+    await raised();
+    await show({ ...lead, personId: (await aPerson(house, plant.siteId)).personId });
+    const [hour] = await interruptedHours(from, plant.siteId, start);
+    expect(await counts()).toHaveLength(1);
+    expect(hour).toMatchObject({ hourStartsAt: '2027-03-13T06:00:00.000Z' });
+    const seen = await from.sql<{ personId: string }>`
+      SELECT "person_id" AS "personId" FROM "banner_seen" WHERE "person_id" = ${person.personId}`;
+    expect(seen).toEqual([]);
+  });
+
   it('is nobody’s on a machine', async () => {
     await raised();
     expect(await show({ ...lead, personId: null })).toHaveLength(1);
