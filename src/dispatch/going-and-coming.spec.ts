@@ -6,6 +6,9 @@ import { aPlant, type Plant } from '../../test/support/a-plant.js';
 import { asking, openHouse, type TestHouse } from '../../test/support/house.js';
 import { textOf } from '../../test/support/read-pdf.js';
 import { bagOf } from '../drying/bulk-bags.js';
+import { MoveBag } from '../drying/move-bag.js';
+import { rebuildBagStates, type RebuiltBagState } from '../drying/rebuild-bag-states.js';
+import { bagChangesOfTips } from '../hopper/bag-changes.js';
 import { TipBag } from '../hopper/tip-bag.js';
 import { openPointsOf } from '../open-points/open-points.js';
 import { CloseRun } from '../packing/close-run.js';
@@ -22,7 +25,7 @@ import { CloseDelivery } from './close-delivery.js';
 import { DecideReturn } from './decide-return.js';
 import { deliveriesToGo, deliveryOf, linesOf, loadedUnitsOf } from './deliveries.js';
 import { LoadBag } from './load-bag.js';
-import { deliveryStatesByFacts, wholePalletStates } from './rebuild-states.js';
+import { bagChangesOfLoadings, deliveryStatesByFacts, wholePalletStates } from './rebuild-states.js';
 import { returnedUnitsOf, waitingReturns } from './returns.js';
 import { TakeBack } from './take-back.js';
 import { UnloadUnit } from './unload-unit.js';
@@ -68,6 +71,28 @@ const takeBack = (delivery: string, form: Partial<Parameters<TakeBack['execute']
   });
 const decide = (unit: string, fate: 'restock' | 'destroy') =>
   house.get(DecideReturn).execute(asking(plant.actor), unit, { fate, reason: 'looked at, seal whole' });
+
+async function released() {
+  const bag = await aBag(house, plant);
+  await decided(house, plant, { kind: 'bulk-bag', id: bag.id }, 'released');
+  return bag;
+}
+
+const loadBag = (delivery: string, bag: string) => house.get(LoadBag).execute(asking(plant.actor), delivery, { bag });
+
+/** The state rows of all bags against what their facts say. */
+async function expectBagsAsFactsSay() {
+  const stored = await reader.sql<RebuiltBagState & { bagId: string }>`
+    SELECT "bag_id" AS "bagId", "status", "remaining_grams" AS "remainingGrams", "place_id" AS "placeId" FROM "bag_state"`;
+  const later = [...(await bagChangesOfTips(reader, plant.siteId)), ...(await bagChangesOfLoadings(reader))];
+  const rebuilt = await rebuildBagStates(reader, plant.siteId, later);
+  for (const { bagId, placeId, ...state } of stored) {
+    // Bags were tipped here past the rules, without a word of the place.
+    const kept = state.status === 'empty' ? state : { ...state, placeId };
+    expect({ bagId, ...rebuilt.get(bagId) }).toMatchObject({ bagId, ...kept });
+  }
+  return rebuilt;
+}
 
 async function pallets(palletCount: number, code = 'L6071A1'): Promise<readonly PalletAnswer[]> {
   await aTippedBag(house, plant);
@@ -323,6 +348,7 @@ describe('what comes back', () => {
     await expect(tip()).rejects.toEqual(refused('bag-came-back', { bag: bag.number }));
     await decide(unitIds[0]!, 'restock');
     expect(await bagOf(reader, bag.id)).toMatchObject({ status: 'full', remainingGrams: bag.netGrams });
+    await expectBagsAsFactsSay();
     const again = await aDelivery(house, plant, { lines: [{ gradeId: plant.gradeId, orderedCount: 1 }] });
     await house.get(LoadBag).execute(asking(plant.actor), again, { bag: bag.number });
     await deliveryClosed(house, plant, again, { blindCount: 1 });
@@ -330,6 +356,35 @@ describe('what comes back', () => {
     const back = await takeBack(again, { units: [{ bag: bag.id, creditedCount: 1 }] });
     await decide(back.unitIds[0]!, 'destroy');
     await expect(tip()).rejects.toEqual(refused('bag-was-destroyed'));
+    await expectBagsAsFactsSay();
+  });
+
+  it('leaves a whole bag where the facts say: on the vehicle, taken off, away, come back, moved, destroyed', async () => {
+    const [one, other, third, fourth] = [await released(), await released(), await released(), await released()];
+    const delivery = await aDelivery(house, plant, { lines: [{ gradeId: plant.gradeId, orderedCount: 4 }] });
+    for (const { number } of [one, other, third, fourth]) await loadBag(delivery, number);
+    await expectBagsAsFactsSay();
+    await unload(delivery, { bag: one.number, reason: 'spout torn', placeId: plant.placeIds.store });
+    await unload(delivery, { bag: other.number, reason: 'spout torn' });
+    await expectBagsAsFactsSay();
+    await deliveryClosed(house, plant, delivery, { blindCount: 2 });
+    await vehicleLeft(house, plant, delivery);
+    await expectBagsAsFactsSay();
+    const units = [third, fourth].map(({ number }) => ({ bag: number, creditedCount: 1 }));
+    const { unitIds } = await takeBack(delivery, { units, placeId: plant.placeIds.store });
+    const came = await expectBagsAsFactsSay();
+    expect(came.get(third.id)).toEqual({
+      status: 'returned',
+      remainingGrams: third.netGrams,
+      placeId: plant.placeIds.store,
+    });
+    await decide(unitIds[0]!, 'destroy');
+    await decide(unitIds[1]!, 'restock');
+    house.clock.pass(1);
+    await house.get(MoveBag).execute(asking(plant.actor), { bag: fourth.number, placeId: plant.placeIds.dock });
+    const settled = await expectBagsAsFactsSay();
+    expect(settled.get(third.id)).toEqual({ status: 'destroyed', remainingGrams: 0, placeId: plant.placeIds.store });
+    expect(settled.get(fourth.id)).toMatchObject({ status: 'full', placeId: plant.placeIds.dock });
   });
 
   it('is loose packs of a lot that went; they are never stock again', async () => {

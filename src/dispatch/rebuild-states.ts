@@ -1,3 +1,4 @@
+import type { LaterBagChange } from '../drying/rebuild-bag-states.js';
 import type { Instant } from '../platform/clock.js';
 import { toWhole } from '../platform/database/columns.js';
 import type { ReadFrom } from '../platform/database/reading.js';
@@ -38,42 +39,84 @@ function statusOf(isClosed: boolean, isCancelled: boolean, hasLoadings: boolean)
   return hasLoadings ? 'loading' : 'planned';
 }
 
-/** Where every pallet is, deliveries included. */
-export async function wholePalletStates(
-  from: ReadFrom,
-): Promise<readonly { readonly palletId: string; readonly status: PalletStatus; readonly placeId: string | null }[]> {
-  const loadings = await from.sql<{
-    palletId: string;
-    deliveryId: string;
-    loadedAt: Instant;
-    unloadedAt: Instant | null;
-    departureId: string | null;
-    returnPlaceId: string | null;
-    fate: 'restock' | 'destroy' | null;
-    decidedAt: Instant | null;
-  }>`
-    SELECT l."pallet_id" AS "palletId", l."delivery_id" AS "deliveryId", l."loaded_at" AS "loadedAt",
-      u."unloaded_at" AS "unloadedAt", g."id" AS "departureId", b."place_id" AS "returnPlaceId", e."fate",
-      e."decided_at" AS "decidedAt"
+/** A loading with all that came of it. */
+interface LoadingFate {
+  readonly palletId: string | null;
+  readonly bagId: string | null;
+  readonly deliveryId: string;
+  readonly loadedAt: Instant;
+  readonly unloadedAt: Instant | null;
+  readonly leftAt: Instant | null;
+  readonly returnedAt: Instant | null;
+  readonly returnPlaceId: string | null;
+  readonly fate: 'restock' | 'destroy' | null;
+  readonly decidedAt: Instant | null;
+}
+
+/** Good loadings in the order in which they were recorded: taken off, left, come back, and what was decided then. */
+function loadingFates(from: ReadFrom): Promise<readonly LoadingFate[]> {
+  return from.sql<LoadingFate>`
+    SELECT l."pallet_id" AS "palletId", l."bag_id" AS "bagId", l."delivery_id" AS "deliveryId",
+      l."loaded_at" AS "loadedAt", u."unloaded_at" AS "unloadedAt", g."left_at" AS "leftAt",
+      b."returned_at" AS "returnedAt", b."place_id" AS "returnPlaceId", e."fate", e."decided_at" AS "decidedAt"
     FROM "loading" l
     LEFT JOIN "unloading" u ON u."loading_id" = l."id" AND u."voided_by" IS NULL
     LEFT JOIN "delivery_departure" g ON g."delivery_id" = l."delivery_id" AND g."voided_by" IS NULL
     LEFT JOIN "returned_unit" r ON r."loading_id" = l."id" AND r."voided_by" IS NULL
     LEFT JOIN "delivery_return" b ON b."id" = r."return_id"
     LEFT JOIN "return_decision" e ON e."unit_id" = r."id" AND e."voided_by" IS NULL
-    WHERE l."pallet_id" IS NOT NULL AND l."voided_by" IS NULL ORDER BY l."id"`;
-  const last = new Map(loadings.map((row) => [row.palletId, row]));
+    WHERE l."voided_by" IS NULL ORDER BY l."id"`;
+}
+
+/** Where every pallet is, deliveries included. */
+export async function wholePalletStates(
+  from: ReadFrom,
+): Promise<readonly { readonly palletId: string; readonly status: PalletStatus; readonly placeId: string | null }[]> {
+  const last = new Map((await loadingFates(from)).map((row) => [row.palletId, row]));
   return (await palletStatesByFacts(from)).map(({ palletId, status, placeId, changedAt }) => {
     const loading = last.get(palletId);
     if (status === 'taken-apart' || loading === undefined) return { palletId, status, placeId };
-    const { deliveryId, unloadedAt, departureId, returnPlaceId, fate, decidedAt } = loading;
+    const { deliveryId, unloadedAt, leftAt, returnPlaceId, fate, decidedAt } = loading;
     if (fate === 'destroy') return { palletId, status: 'destroyed', placeId: returnPlaceId };
     if (fate === 'restock')
       return { palletId, status, placeId: changedAt > (decidedAt ?? '') ? placeId : returnPlaceId };
     if (returnPlaceId !== null) return { palletId, status: 'returned', placeId: returnPlaceId };
     if (unloadedAt === null)
-      return { palletId, status: departureId === null ? 'loaded' : 'dispatched', placeId: deliveryId };
+      return { palletId, status: leftAt === null ? 'loaded' : 'dispatched', placeId: deliveryId };
     // Taken off and not brought anywhere since: nobody said where it stands.
     return { palletId, status, placeId: changedAt >= unloadedAt ? placeId : null };
   });
+}
+
+/** What deliveries did to whole bags, for rebuilding the states of bags from their facts. */
+export async function bagChangesOfLoadings(from: ReadFrom): Promise<readonly LaterBagChange[]> {
+  const moves = await from.sql<{ bagId: string; placeId: string; movedAt: Instant }>`
+    SELECT "bag_id" AS "bagId", "place_id" AS "placeId", "moved_at" AS "movedAt" FROM "bag_move"
+    WHERE "voided_by" IS NULL ORDER BY "id"`;
+  const lastMove = new Map(moves.map((move) => [move.bagId, move]));
+  return (await loadingFates(from)).flatMap(({ bagId, ...fate }) =>
+    bagId === null ? [] : changesOfBag(bagId, fate, lastMove.get(bagId)),
+  );
+}
+
+/** One change for each thing that happened; a bag that was moved since stands where it was moved to. */
+function changesOfBag(
+  bagId: string,
+  { deliveryId, loadedAt, unloadedAt, leftAt, returnedAt, returnPlaceId, fate, decidedAt }: Omit<LoadingFate, 'bagId'>,
+  lastMove: { readonly placeId: string; readonly movedAt: Instant } | undefined,
+): readonly LaterBagChange[] {
+  const movedSince = (at: Instant): string | null =>
+    lastMove !== undefined && lastMove.movedAt >= at ? lastMove.placeId : null;
+  const change = (at: Instant | null, to: Pick<LaterBagChange, 'status' | 'placeId' | 'remainingGrams'>) =>
+    at === null ? [] : [{ bagId, at, ...to }];
+  const whole = { remainingGrams: null };
+  return [
+    ...change(loadedAt, { ...whole, status: 'loaded', placeId: deliveryId }),
+    ...change(unloadedAt, { ...whole, status: 'full', placeId: movedSince(unloadedAt ?? '') }),
+    ...change(unloadedAt === null ? leftAt : null, { ...whole, status: 'dispatched', placeId: deliveryId }),
+    ...change(returnedAt, { ...whole, status: 'returned', placeId: returnPlaceId }),
+    ...(fate === 'destroy'
+      ? change(decidedAt, { remainingGrams: 0, status: 'destroyed', placeId: returnPlaceId })
+      : change(decidedAt, { ...whole, status: 'full', placeId: movedSince(decidedAt ?? '') ?? returnPlaceId })),
+  ];
 }

@@ -10,8 +10,10 @@ export interface RebuiltBagState {
 }
 
 /** What a later step did to a bag, as that step's own facts give it. */
-export interface LaterBagChange extends RebuiltBagState {
+export interface LaterBagChange extends Omit<RebuiltBagState, 'remainingGrams'> {
   readonly bagId: string;
+  /** Null: nothing was taken out, so it is what its standing weighing says. */
+  readonly remainingGrams: number | null;
   readonly at: string;
 }
 
@@ -32,15 +34,18 @@ export async function rebuildBagStates(
       (SELECT m."place_id" FROM "bag_move" m WHERE m."bag_id" = b."id" AND m."voided_by" IS NULL
         ORDER BY m."id" DESC LIMIT 1) AS "placeId"
     FROM "bulk_bag" b WHERE b."site_id" = ${siteId} AND b."voided_by" IS NULL`;
-  const states = new Map<string, RebuiltBagState>(
+  const filled = new Map<string, RebuiltBagState>(
     rows.map(({ bagId, netGrams, placeId }) => [
       bagId,
       { status: netGrams === null ? 'filling' : 'full', remainingGrams: toWhole(netGrams ?? 0), placeId },
     ]),
   );
   const inOrder = [...later].sort((one, other) => (one.at < other.at ? -1 : Number(one.at > other.at)));
+  const states = new Map(filled);
   for (const { bagId, status, remainingGrams, placeId } of inOrder) {
-    if (states.has(bagId)) states.set(bagId, { status, remainingGrams, placeId });
+    const whole = filled.get(bagId);
+    if (whole !== undefined)
+      states.set(bagId, { status, remainingGrams: remainingGrams ?? whole.remainingGrams, placeId });
   }
   return states;
 }
