@@ -1,12 +1,17 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import request, { type Response } from 'supertest';
+import { CloseRun } from '../src/packing/close-run.js';
+import { findRun } from '../src/packing/packing-runs.js';
 import { EndRole } from '../src/people/end-role.js';
+import { AddHopper } from '../src/plant/add-hopper.js';
+import { LinkHopperToLine } from '../src/plant/link-hopper-to-line.js';
 import { shifted } from '../src/platform/clock.js';
 import { PlaceHold } from '../src/tracing/place-hold.js';
 import { aReleasedBag } from './support/a-bag.js';
 import { aPackedRun } from './support/a-pallet.js';
 import { aPerson, signedIn, type TestPerson } from './support/a-person.js';
 import { aPlant, type Plant } from './support/a-plant.js';
+import { aRun } from './support/a-run.js';
 import { aDevice, aQueue, signedInOn, type TestDevice } from './support/a-queue.js';
 import { anActor, asking, openHouse, type TestHouse } from './support/house.js';
 
@@ -105,6 +110,68 @@ describe('what was entered while the network was away', () => {
     ).toEqual(sent.map(({ body }) => [201, false, JSON.stringify(body)]));
     const restarted = await queue.send(`/api/stops/${(sent[0]?.body as { id: string }).id}/restart`, {}, at(6));
     expect([restarted.status, restarted.body]).toMatchObject([201, { startedAgainAt: shifted(begun, 6 * minute) }]);
+  });
+
+  const packCountOf = async (runId: string): Promise<number | undefined> =>
+    (
+      await rows<{ packCount: number }>`
+      SELECT "pack_count" AS "packCount" FROM "packing_run_state" WHERE "run_id" = ${runId}`
+    )[0]?.packCount;
+
+  it('is booked to the run of then: a count that waited over a changeover', async () => {
+    const lineId = plant.lineIds[0];
+    const queue = await aQueue(house, tomas, tablet);
+    const [open] = await rows<{ runId: string }>`
+      SELECT "run_id" AS "runId" FROM "packing_run_state" WHERE "open_line_id" = ${lineId}`;
+    const before = open?.runId ?? (await aPackedRun(house, plant, { lineId })).runId;
+    const counted = (await packCountOf(before)) ?? 0;
+    house.clock.pass(5);
+    const happenedAt = house.clock.now();
+    house.clock.pass(20);
+    const closing = { packCount: counted + 100, loosePackCount: 0 };
+    await house.get(CloseRun).execute(asking(plant.actor), before, closing);
+    house.clock.pass(5);
+    const after = await aRun(house, plant, { lineId });
+    house.clock.pass(5);
+    const answer = await queue.send(`/line/${lineId}/count`, { packCount: String(counted + 40) }, { happenedAt });
+    expect([answer.status, (answer.body as { kept?: boolean }).kept]).toEqual([200, undefined]);
+    const counts = await rows<{ runId: string; packCount: number }>`
+      SELECT "run_id" AS "runId", "pack_count" AS "packCount" FROM "pack_count" WHERE "counted_at" = ${happenedAt}`;
+    expect(counts).toEqual([{ runId: before, packCount: counted + 40 }]);
+    expect([await packCountOf(before), await packCountOf(after.runId)]).toEqual([counted + 100, 0]);
+
+    const stopped = await queue.send(
+      `/line/${lineId}/stops`,
+      { run: (await findRun(house.databases.reader, plant.siteId, before)).number, stopReason: 'jam' },
+      { happenedAt: house.clock.now() },
+    );
+    expect(stopped.status).toBe(200);
+    const [stop] = await rows<{
+      runId: string;
+    }>`SELECT "run_id" AS "runId" FROM "line_stop" ORDER BY "id" DESC LIMIT 1`;
+    expect(stop?.runId).toBe(after.runId);
+  });
+
+  it('goes into the hopper of then: a tip that waited while its line was linked to another', async () => {
+    const lineId = plant.lineIds[1];
+    const queue = await aQueue(house, tomas, tablet);
+    const bag = await aReleasedBag(house, plant);
+    house.clock.pass(1);
+    const happenedAt = house.clock.now();
+    house.clock.pass(10);
+    const linked = (hopperId: string) => house.get(LinkHopperToLine).execute(asking(plant.actor), { lineId, hopperId });
+    const capacityGrams = 4_000_000;
+    const other = await house
+      .get(AddHopper)
+      .execute(asking(plant.actor), { code: 'H9', name: 'Hopper 9', capacityGrams });
+    await linked(other.id);
+    house.clock.pass(10);
+    await queue.send(`/line/${lineId}/tips`, { bag: bag.number, isOff: 'true' }, { happenedAt });
+    const tips = await rows<{ hopperId: string }>`
+      SELECT p."hopper_id" AS "hopperId" FROM "tip" t JOIN "hopper_period" p ON p."id" = t."period_id"
+      WHERE t."bag_id" = ${bag.id}`;
+    expect(tips).toEqual([{ hopperId: plant.hopperId }]);
+    await linked(plant.hopperId);
   });
 
   it('gives pallets that come in another order than they were built in, and asks the line lead which packs are which', async () => {

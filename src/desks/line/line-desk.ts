@@ -1,7 +1,9 @@
 import { Inject, Injectable } from '@nestjs/common';
 import { LevelWatch } from '../../hopper/level-watch.js';
 import { RefusalsMet } from '../../hopper/refusals-met.js';
-import { Clock } from '../../platform/clock.js';
+import { runOfLineAt } from '../../packing/packing-runs.js';
+import type { Happening } from '../../journal/entry-draft.js';
+import { Clock, type Instant } from '../../platform/clock.js';
 import { READER, type ReadFrom } from '../../platform/database/reading.js';
 import type { Viewer } from '../../platform/web/request.js';
 import { lineNow, type LineNow } from './line-rows.js';
@@ -20,6 +22,25 @@ export class LineDesk {
 
   line(viewer: Viewer, lineId: string): Promise<LineNow> {
     return lineNow(this.reader, viewer.actor.siteId, { lineId, now: this.clock.now() });
+  }
+
+  /**
+   * A line as it was when something was done at it: what waited on a device over a changeover belongs to the run and the
+   * hopper of then. `statedAt` is the time that the form itself states.
+   */
+  async lineThen(
+    viewer: Viewer,
+    lineId: string,
+    {
+      happening = null,
+      statedAt = null,
+    }: { readonly happening?: Happening | null; readonly statedAt?: Instant | null },
+  ): Promise<LineNow> {
+    const now = this.clock.now();
+    const stated = statedAt ?? happening?.at ?? now;
+    const at = stated < now ? stated : now;
+    const then = await lineNow(this.reader, viewer.actor.siteId, { lineId, now: at });
+    return at === now ? then : { ...then, run: await runOfLineAt(this.reader, lineId, at) };
   }
 
   async shift(viewer: Viewer, lineId: string, scanned: string | null): Promise<ShiftView> {

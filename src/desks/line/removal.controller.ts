@@ -71,7 +71,7 @@ export class LineRemovalController {
     return sent.take({
       form: LineCountForm,
       timeZone: viewer.timeZone,
-      act: async (form) => this.record(asked, form, await this.runOf(viewer, lineId)),
+      act: async (form) => this.record(asked, form, await this.runOf(viewer, lineId, asked)),
       next: () => `/line/${lineId}`,
       says: () => ({ code: 'said-counted', facts: {} }),
       again: async (trouble) => countPage({ viewer, at: await this.desk.line(viewer, lineId), trouble }),
@@ -84,8 +84,9 @@ export class LineRemovalController {
       : this.countLoose.execute(asked, run, { packCount, loosePackCount });
   }
 
-  private async runOf(viewer: Viewer, lineId: string): Promise<string> {
-    const { run, line, now } = await this.desk.line(viewer, lineId);
+  /** The run that was counted: for what waited on a device the run of then, whatever runs now. */
+  private async runOf(viewer: Viewer, lineId: string, { happening }: Asked): Promise<string> {
+    const { run, line, now } = await this.desk.lineThen(viewer, lineId, { happening: happening ?? null });
     if (run === null) throw new Refusal('no-run-then', { line: line.code, at: now });
     return run.number;
   }

@@ -38,7 +38,10 @@ export class LineStopController {
     return sent.take({
       form: LineStopForm,
       timeZone: viewer.timeZone,
-      act: ({ run, stopReason }) => this.stopLine.execute(asked, { run, stopReason: stopReason ?? 'not-said' }),
+      act: async ({ run, stopReason }) => {
+        const stood = { run: await this.runThen(viewer, lineId, { run, asked }), stopReason: stopReason ?? 'not-said' };
+        return this.stopLine.execute(asked, stood);
+      },
       next: ({ id }) => `/line/${lineId}/stops/${id}`,
       says: () => ({ code: 'said-stopped', facts: {} }),
       again: async (trouble) => shiftPage({ viewer, view: await this.desk.shift(viewer, lineId, null), trouble }),
@@ -99,6 +102,13 @@ export class LineStopController {
       says: ({ minutes }) => ({ code: 'said-runs-again', facts: { minutes } }),
       again: (trouble) => this.page(viewer, { lineId, stopId }, trouble),
     });
+  }
+
+  /** A page that was open without network may show a run that was closed since: the line stood in the run of then. */
+  private async runThen(viewer: Viewer, lineId: string, shown: { readonly run: string; readonly asked: Asked }) {
+    const happening = shown.asked.happening ?? null;
+    if (happening === null) return shown.run;
+    return (await this.desk.lineThen(viewer, lineId, { happening })).run?.number ?? shown.run;
   }
 
   private async page(

@@ -7,6 +7,7 @@ import { TipOneOfSeveral } from '../../hopper/tip-one-of-several.js';
 import { tipOf } from '../../hopper/tips.js';
 import type { Asked } from '../../journal/entry-draft.js';
 import { May, MayBeQueued } from '../../platform/actor.js';
+import type { Instant } from '../../platform/clock.js';
 import { Refusal } from '../../platform/refusal.js';
 import { kilogramsText } from '../../platform/web/figures-text.js';
 import type { FormTrouble } from '../../platform/web/form-trouble.js';
@@ -108,7 +109,7 @@ export class LineTipController {
       timeZone: viewer.timeZone,
       act: async ({ first, second, third, fourth, ...form }) => {
         const candidates = [first, second, third, fourth].flatMap((bag) => (bag == null ? [] : [{ bag }]));
-        const hopperId = await this.hopperId(viewer, lineId);
+        const hopperId = await this.hopperId(viewer, lineId, { asked, openedAt: form.openedAt });
         return this.tipOneOfSeveral.execute(asked, { ...form, candidates, hopperId, isOff: true });
       },
       next: () => `/line/${lineId}`,
@@ -157,15 +158,24 @@ export class LineTipController {
       form: LineTipForm,
       times: ['openedAt'],
       timeZone: viewer.timeZone,
-      act: async (form) => this.tipBag.execute(asked, { ...form, hopperId: await this.hopperId(viewer, lineId) }),
+      act: async (form) => {
+        const hopperId = await this.hopperId(viewer, lineId, { asked, openedAt: form.openedAt });
+        return this.tipBag.execute(asked, { ...form, hopperId });
+      },
       next: ({ id, offAt }) => (offAt === null ? `/line/${lineId}/off/${id}` : `/line/${lineId}`),
       says: tippedSays,
       again,
     });
   }
 
-  private async hopperId(viewer: Viewer, lineId: string): Promise<string> {
-    const { hopper, line } = await this.desk.line(viewer, lineId);
+  /** The hopper that fed the line when the spout was opened. */
+  private async hopperId(
+    viewer: Viewer,
+    lineId: string,
+    { asked, openedAt }: { readonly asked: Asked; readonly openedAt: Instant | null | undefined },
+  ): Promise<string> {
+    const when = { happening: asked.happening ?? null, statedAt: openedAt ?? null };
+    const { hopper, line } = await this.desk.lineThen(viewer, lineId, when);
     if (hopper === null) throw new Refusal('line-has-no-hopper', { line: line.code });
     return hopper.id;
   }
