@@ -1,0 +1,3 @@
+import { describeEveryPage } from '../support/every-page.js';
+
+describeEveryPage('es');

@@ -1,0 +1,101 @@
+import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import type { Browser, Page } from 'playwright-core';
+import { crawlPages, type MetPage } from '../../bench/crawl-pages.js';
+import { crawlOf } from '../../bench/page-addresses.js';
+import { signInWalkers } from '../../bench/walkers.js';
+import type { Language } from '../../src/platform/sentences/language.js';
+import { aDemo, type DemoHouse } from './a-demo.js';
+import { accessibilityFindings, openBrowser, openContext } from './browser.js';
+
+/** Tablet, desk, and a desk magnified four times: WCAG 1.4.10 takes 1280 points at 400 % as 320. */
+const sizes = [
+  { width: 1280, height: 800 },
+  { width: 1920, height: 1080 },
+  { width: 320, height: 256 },
+] as const;
+
+/** Pages that the demo has no cause for, each with the reason. */
+const notWalked: Readonly<Record<string, string>> = {
+  '/kept-entries/:id': 'nothing of the demo was entered off line',
+  '/line/:lineId/off/:tipId': 'no bag hangs over a hopper at the demo’s end',
+};
+
+/** A language a file: two workers share what takes minutes. */
+export function describeEveryPage(language: Language): void {
+  let demo: DemoHouse;
+  let browser: Browser;
+  let address: string;
+  let met: readonly MetPage[];
+  const policyReports: string[] = [];
+  const faults: string[] = [];
+
+  beforeAll(async () => {
+    demo = await aDemo({ days: 2, seed: 1, size: 'usual' });
+    await demo.app.listen(0, '127.0.0.1');
+    address = (await demo.app.getUrl()).replace('[::1]', '127.0.0.1');
+    browser = await openBrowser();
+    met = await crawlPages(crawlOf(demo.app, address), await signInWalkers(address));
+  }, 300_000);
+
+  afterAll(async () => {
+    await browser.close();
+    await demo.close();
+  });
+
+  describe(`every page of the house, in ${language}`, () => {
+    it('is met by links from somebody’s desk, or where a form or a scan leads', () => {
+      const { routes } = crawlOf(demo.app, address);
+      const pages = routes.filter(({ method }) => method === 'GET');
+      const unmet = pages.map(({ path }) => path).filter((path) => !met.some(({ pattern }) => pattern === path));
+      expect(unmet.filter((path) => notWalked[path] === undefined)).toEqual([]);
+      expect(met.length).toBeGreaterThan(40);
+    });
+
+    it('has one heading, no finding of any grade, and nothing that runs out of the side', async () => {
+      await demo.databases.writer.query(`UPDATE "person_name" SET "language" = '${language}'`);
+      const findings: string[] = [];
+      for (const page of met)
+        findings.push(...(await findingsOn(page, { browser, address, language, policyReports, faults })));
+      expect(findings).toEqual([]);
+    }, 900_000);
+
+    it('was shown without one report of the content security policy and without a fault of its script', () => {
+      expect(policyReports).toEqual([]);
+      expect(faults).toEqual([]);
+    });
+  });
+}
+
+interface Walk {
+  readonly browser: Browser;
+  readonly address: string;
+  readonly language: Language;
+  readonly policyReports: string[];
+  readonly faults: string[];
+}
+
+async function findingsOn({ path, pattern, cookie }: MetPage, walk: Walk): Promise<string[]> {
+  const { browser, address, language, policyReports, faults } = walk;
+  const { context, policyReports: reports } = await openContext(browser);
+  const [name = '', value = ''] = cookie.split('=');
+  await context.addCookies([{ name, value, url: address }]);
+  const page = await context.newPage();
+  page.on('pageerror', (error) => faults.push(`${path} ${error.message}`));
+  const findings: string[] = [];
+  const note = (found: string): number => findings.push(`${pattern} ${found}`);
+  await page.goto(address + path);
+  if ((await page.locator('html').getAttribute('lang')) !== language) note(`is not in ${language}`);
+  if ((await page.locator('h1').count()) !== 1) note('has not one heading');
+  for (const size of sizes) {
+    await page.setViewportSize(size);
+    for (const finding of await accessibilityFindings(page)) note(`at ${size.width}: ${finding}`);
+    if (await runsOut(page)) note(`at ${size.width}: runs out of the side`);
+  }
+  policyReports.push(...reports);
+  await context.close();
+  return findings;
+}
+
+async function runsOut(page: Page): Promise<boolean> {
+  return page.evaluate(() => document.documentElement.scrollWidth > document.documentElement.clientWidth + 1);
+}
