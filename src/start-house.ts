@@ -24,6 +24,8 @@ import { answerUnreadAddress, ProblemFilter } from './platform/web/problem.filte
 import { inConversation } from './platform/sentences/language.js';
 import './platform/sentences/platform.sentences.js';
 import './platform/sentences/platform.sentences.es.js';
+import './platform/sentences/field-names.sentences.js';
+import './platform/sentences/field-names.sentences.es.js';
 import './platform/sentences/pages.sentences.js';
 import './platform/sentences/pages.sentences.es.js';
 import './platform/sentences/states.sentences.js';

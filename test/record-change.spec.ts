@@ -29,7 +29,10 @@ describe('the one door for changes', () => {
   const change = (asked: Asked, content: object, answer: unknown = { done: true }): Promise<unknown> =>
     changes.run(asked, content, async () => {
       runs += 1;
-      return { answer, entry: { action: 'test', subject: bag, touches: [{ kind: 'hopper', id: 'hopper-1' }, bag] } };
+      return {
+        answer,
+        entry: { action: 'fill-bag', subject: bag, touches: [{ kind: 'hopper', id: 'hopper-1' }, bag] },
+      };
     });
   const entries = async (): Promise<number> =>
     (await journalPage(house.databases.reader.manager, siteId, { before: null, limit: 200 })).length;
@@ -117,7 +120,7 @@ describe('the one door for changes', () => {
     });
     await changes.run(asking(actor), {}, async (tx, { recordedAt }) => {
       await leaveJob(tx, { id: 'job-1', kind: 'test-job', payload: { page: 1 }, at: recordedAt });
-      return { answer: null, entry: { action: 'test', subject: bag } };
+      return { answer: null, entry: { action: 'fill-bag', subject: bag } };
     });
     await jobs.drain();
     expect(done).toEqual([]);
@@ -148,7 +151,7 @@ describe('a journal row changed by hand past its triggers', () => {
       for (const grams of [1000, 2000, 3000]) {
         await house.get(RecordChange).run(asking(actor), {}, async () => ({
           answer: null,
-          entry: { action: 'test', subject: bag, touches: [{ kind: 'hopper', id: 'hopper-1' }], after: { grams } },
+          entry: { action: 'fill-bag', subject: bag, touches: [{ kind: 'hopper', id: 'hopper-1' }], after: { grams } },
         }));
       }
       const { kind, writer } = house.databases;

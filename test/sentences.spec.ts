@@ -1,5 +1,6 @@
 import 'reflect-metadata';
 import { describe, expect, it } from '@jest/globals';
+import { getMetadataStorage } from 'class-validator';
 import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { deliveryStatuses } from '../src/dispatch/delivery-rows.js';
@@ -13,6 +14,7 @@ import { tippingRules } from '../src/plant/grade.form.js';
 import { roles } from '../src/platform/actor.js';
 import { languages } from '../src/platform/sentences/language.js';
 import { hasSentence, say, sentencesOf } from '../src/platform/sentences/sentences.js';
+import { nameCodeOf } from '../src/platform/web/kit/entry-form.js';
 import '../src/start-house.js';
 
 const sourceFolder = new URL('../src/', import.meta.url).pathname;
@@ -50,7 +52,7 @@ const composed = {
 const sameInBoth = new Set([
   ...['bag-sscc', 'plant-gtin', 'plant-gln', 'people-field-pin', 'proof-pin', 'thread-kilograms-head'],
   ...['role-auditor', 'delivery-no', 'film-kind-film', 'account-packaging-film', 'line-event-film', 'choose-none'],
-  ...['field-name-film', 'dock-no', 'language-en', 'language-es'],
+  ...['field-name-film', 'field-name-material', 'field-name-pin', 'dock-no', 'language-en', 'language-es'],
   ...['set-up-shifts-three-by-eight-says', 'set-up-shifts-two-by-twelve-says'],
 ]);
 
@@ -75,6 +77,37 @@ function codesAskedFor(pattern: RegExp): readonly string[] {
   );
 }
 
+/** Words of the journal, by what stands before them in the source; events of a hopper's flow are no subjects. */
+const journalWords = {
+  'an action': { pattern: /\baction: ([^\n]+),\s+subject\b/g, codeOf: (action: string) => `action-${action}` },
+  'an action of two kinds': { pattern: /\bconst action = ([^\n]+);/g, codeOf: (action: string) => `action-${action}` },
+  'a subject': { pattern: /\{ kind: ('(?!(?:addition|exit)')[a-z-]+'), id\b/g, codeOf: (kind: string) => kind },
+};
+
+/** The classes of all forms, by name. */
+async function formClasses(): Promise<ReadonlyMap<string, readonly (new () => object)[]>> {
+  const classes = new Map<string, (new () => object)[]>();
+  for (const { path } of sources.filter((source) => source.path.endsWith('.form.ts'))) {
+    const exported = (await import(join(sourceFolder, path))) as Record<string, unknown>;
+    for (const [name, form] of Object.entries(exported)) {
+      if (typeof form === 'function') classes.set(name, [...(classes.get(name) ?? []), form as new () => object]);
+    }
+  }
+  return classes;
+}
+
+/** The names of a form's fields, those of the forms in its lists among them. */
+function fieldsOf(form: new () => object): readonly string[] {
+  const own = getMetadataStorage().getTargetValidationMetadatas(form, '', false, false);
+  return [...new Set(own.map(({ propertyName }) => propertyName))].flatMap((name) => {
+    const described = Reflect.getMetadata('swagger/apiModelProperties', form.prototype as object, name) as unknown;
+    const listed = (described as { type?: unknown } | undefined)?.type;
+    const inner: unknown = typeof listed === 'function' && !listed.prototype ? (listed as () => unknown)() : null;
+    const nested = Array.isArray(inner) ? fieldsOf(inner[0] as new () => object) : [];
+    return [name, ...nested.map((within) => `${name}.0.${within}`)];
+  });
+}
+
 describe('the catalogue of sentences', () => {
   it.each(Object.entries(askedFor))('has one for %s wherever the house names it', (_, pattern) => {
     const codes = codesAskedFor(pattern);
@@ -84,6 +117,27 @@ describe('the catalogue of sentences', () => {
 
   it.each(Object.entries(composed))('has one for every word of %s', (what, words) => {
     expect(words.filter((word) => !known(`${what}-${word}`))).toEqual([]);
+  });
+
+  it.each(Object.entries(journalWords))('has one for %s that an entry of the journal names', (_, words) => {
+    const codes = codesAskedFor(words.pattern).map((found) => found.replace(/^\S+/, (word) => words.codeOf(word)));
+    expect(codes.length).toBeGreaterThan(1);
+    expect(codes.filter((code) => !known(code.replace(/ .*/, '')))).toEqual([]);
+  });
+
+  it('has a name for every field of every form that a page sends', async () => {
+    const classes = await formClasses();
+    const sent = sources.filter(({ text }) => /\bSentForm\b/.test(text));
+    const forms = sent.flatMap(({ text }) =>
+      [...text.matchAll(/\bform: ([A-Z]\w+Form)\b/g)].map(([, name]) => name ?? ''),
+    );
+    expect(new Set(forms).size).toBeGreaterThan(75);
+    expect(forms.filter((name) => !classes.has(name))).toEqual([]);
+    const fields = [...new Set(forms)].flatMap((name) =>
+      (classes.get(name) ?? []).flatMap((form) => fieldsOf(form).map((field) => `${nameCodeOf(field)} (${name})`)),
+    );
+    expect(fields.length).toBeGreaterThan(300);
+    expect(fields.filter((field) => !known(field.replace(/ .*/, '')))).toEqual([]);
   });
 
   it('says of every rule that tipping may break both why it is refused and what has happened', () => {

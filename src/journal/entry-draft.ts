@@ -1,6 +1,7 @@
 import type { Actor } from '../platform/actor.js';
 import type { Canonical } from '../platform/canonical-text.js';
 import type { Instant } from '../platform/clock.js';
+import type { actionSentences } from './actions.sentences.js';
 
 /** A thing that the journal speaks of: its kind (the catalogue's word) and its id. */
 export interface Subject {
@@ -33,9 +34,16 @@ export interface Asked {
   readonly happening?: Happening | null;
 }
 
+/** What an entry says was done: a word that the catalogue has words for, in every language. */
+export type JournalAction = keyof typeof actionSentences extends infer Code
+  ? Code extends `action-${infer Action}`
+    ? Action
+    : never
+  : never;
+
 /** What a command hands over for the journal. Mass, count and id only; never names or contact data. */
 export interface EntryDraft {
-  readonly action: string;
+  readonly action: JournalAction;
   readonly subject: Subject;
   readonly touches?: readonly Subject[];
   readonly before?: Canonical;

@@ -1,9 +1,14 @@
 import { hasSentence, say } from '../platform/sentences/sentences.js';
 
-/** What an entry of the journal is about, in words; an action without words of its own as it is called. */
+/** What an entry of the journal is about, in words; an action of a later release as it is called. */
 export function actionText(action: string): string {
   const code = `action-${action}`;
   return hasSentence(code) ? say(code) : action.replaceAll('-', ' ');
+}
+
+/** What an entry was done to: what it is, and the tail of its id, by which two of a kind are told apart. */
+export function subjectText(kind: string, id: string): string {
+  return `${say(kind)} …${id.slice(-6)}`;
 }
 
 /** Canonical text as people read it: names and values, without the signs of JSON; ids only by their tail. */

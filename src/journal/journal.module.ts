@@ -3,6 +3,8 @@ import { EventsController } from './events.controller.js';
 import { Housekeeping } from './housekeeping.js';
 import { JournalApi } from './journal.api.js';
 import { JournalController } from './journal.controller.js';
+import './actions.sentences.es.js';
+import './actions.sentences.js';
 import './entry-text.sentences.es.js';
 import './entry-text.sentences.js';
 import './happening.sentences.es.js';

@@ -43,14 +43,14 @@ function raise(cause = 'level-below-zero', id = ids.next(), personId: string | n
   return house.get(RecordChange).run(asking(plant.actor), {}, async (tx) => {
     const point = { id, siteId: plant.siteId, cause, facts: { kilograms: 12 }, subject, personId, at: now };
     await raisePoint(tx, { ...point, role: 'line-lead' });
-    return { answer: id, entry: { action: 'test', subject } };
+    return { answer: id, entry: { action: 'explain-point', subject } };
   });
 }
 
 function clear(cause = 'level-below-zero'): Promise<number> {
   return house.get(RecordChange).run(asking(plant.actor), {}, async (tx) => {
     const what = { nextId: () => ids.next(), siteId: plant.siteId, cause, subject, personId: null, at: now };
-    return { answer: await clearPoints(tx, what), entry: { action: 'test', subject } };
+    return { answer: await clearPoints(tx, what), entry: { action: 'explain-point', subject } };
   });
 }
 

@@ -1,5 +1,4 @@
-import type { Change } from '../journal/entry-draft.js';
-import type { Asked } from '../journal/entry-draft.js';
+import type { Asked, Change, JournalAction } from '../journal/entry-draft.js';
 import type { Instant } from '../platform/clock.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { Refusal } from '../platform/refusal.js';
@@ -88,7 +87,7 @@ export async function endPallet(
 }
 
 /** What the journal says of a replacement. */
-export function replacementEntry(replacement: Replacement, action: string, made: readonly PalletAnswer[]) {
+export function replacementEntry(replacement: Replacement, action: JournalAction, made: readonly PalletAnswer[]) {
   const [first, ...others] = replacement.parents;
   if (first === undefined) throw new RangeError('a replacement of no pallet');
   return {

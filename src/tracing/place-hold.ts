@@ -1,7 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import { placeHold } from '../disposition/place-hold.js';
 import type { HoldRow } from '../disposition/standings.js';
-import type { Asked } from '../journal/entry-draft.js';
+import type { Asked, EntryDraft } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
 import { Ids } from '../platform/ids.js';
 import { refuseUnknownScope } from './hold-scope.js';
@@ -32,7 +32,7 @@ export class PlaceHold {
         placedAt: change.recordedAt,
       });
       const after = { number: hold.number, scopeKind: kind, scopeId: id, fromCount, toCount };
-      const entry = {
+      const entry: EntryDraft = {
         action: 'place-hold',
         subject: { kind: 'hold', id: hold.id },
         touches: [{ kind, id }],

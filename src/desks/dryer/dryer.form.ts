@@ -60,3 +60,22 @@ export class CorrectHereForm {
   @TextField({ most: 300, example: 'Two digits the wrong way round' })
   reason!: string;
 }
+
+export class MoveHereForm {
+  @TextField({ most: 60, example: 'B0012344', says: 'Short number or SSCC of the bag' })
+  bag!: string;
+
+  @IdField()
+  placeId!: string;
+}
+
+export class CheckHereForm {
+  @IdField()
+  scaleId!: string;
+
+  @KilogramsField({ most: mostGrams, says: 'The known weight that was put on' })
+  knownGrams!: number;
+
+  @KilogramsField({ most: mostGrams, says: 'What the scale showed' })
+  shownGrams!: number;
+}

@@ -7,19 +7,11 @@ import { placesOf } from '../../plant/whole-plant.js';
 import { May } from '../../platform/actor.js';
 import { READER, type ReadFrom } from '../../platform/database/reading.js';
 import { NotFound } from '../../platform/refusal.js';
-import { IdField, TextField } from '../../platform/web/fields.js';
 import type { FormTrouble } from '../../platform/web/form-trouble.js';
 import { Asking, Looking, type Viewer } from '../../platform/web/request.js';
 import { Sent, type SentForm, type TakenForScript } from '../../platform/web/sent-form.js';
+import { MoveHereForm } from './dryer.form.js';
 import { movesPage, type MovedBag } from './moves.page.js';
-
-class MoveHereForm {
-  @TextField({ most: 60, example: 'B0012344', says: 'Short number or SSCC of the bag' })
-  bag!: string;
-
-  @IdField()
-  placeId!: string;
-}
 
 /** Bags are put at their places: scan after scan, the place stays chosen. */
 @ApiExcludeController()

@@ -7,23 +7,11 @@ import { scalesAt } from '../../plant/whole-plant.js';
 import { May } from '../../platform/actor.js';
 import { Clock } from '../../platform/clock.js';
 import { READER, type ReadFrom } from '../../platform/database/reading.js';
-import { IdField } from '../../platform/web/fields.js';
 import type { FormTrouble } from '../../platform/web/form-trouble.js';
-import { KilogramsField } from '../../platform/web/kilograms-field.js';
 import { Asking, Looking, type Viewer } from '../../platform/web/request.js';
 import { Sent, type SentForm, type TakenForScript } from '../../platform/web/sent-form.js';
+import { CheckHereForm } from './dryer.form.js';
 import { scalesPage } from './scales.page.js';
-
-class CheckHereForm {
-  @IdField()
-  scaleId!: string;
-
-  @KilogramsField({ most: 2_500_000, says: 'The known weight that was put on' })
-  knownGrams!: number;
-
-  @KilogramsField({ most: 2_500_000, says: 'What the scale showed' })
-  shownGrams!: number;
-}
 
 /** The scales, and their check with a known weight. */
 @ApiExcludeController()

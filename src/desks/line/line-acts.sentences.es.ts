@@ -92,7 +92,7 @@ addSentences('es', {
   'field-name-to-count': 'Al paquete',
   'field-name-film': 'Film',
   'field-name-format-id': 'Formato',
-  'field-name-count': 'Bobinas',
+  'field-name-count': 'Cuántos',
   'field-name-note': 'Lo que se vio',
   'field-name-disagreement': 'Lo que no se acepta',
   'field-name-first': 'Big bag 1',

@@ -93,7 +93,7 @@ addSentences('en', {
   'field-name-to-count': 'To pack',
   'field-name-film': 'Film',
   'field-name-format-id': 'Format',
-  'field-name-count': 'Rolls',
+  'field-name-count': 'How many',
   'field-name-note': 'What was seen',
   'field-name-disagreement': 'What is not agreed',
   'field-name-first': 'Bag 1',

@@ -271,7 +271,7 @@ addSentences('es', {
   'said-sample': 'La muestra {sample} está registrada: escribir su número en ella.',
   'field-name-verdict': 'Decisión',
   'field-name-bag-ids': 'Big bags',
-  'field-name-grade-id': 'Calidad',
+  'field-name-grade-id': 'Grado',
   'field-name-hazard': 'Clase',
   'field-name-class-reason': 'Motivo de la clase',
   'field-name-lift-reason': 'Motivo para levantarla',

@@ -60,9 +60,15 @@ export function fieldId(name: string): string {
   return `field-${name.replaceAll('.', '-')}`;
 }
 
-/** What a field is called: the catalogue's word for it, else its name. */
+/** What a field is called; one of several of a kind (`count3`, `pieces.2.passed`) as all of them are. */
 export function nameOfField(name: string): string {
-  const code = `field-name-${name.replaceAll(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`).replaceAll('.', '-')}`;
+  const code = nameCodeOf(name);
   const word = say(code);
   return word === code ? name : word;
+}
+
+/** Under which code the catalogue holds what a field is called. */
+export function nameCodeOf(name: string): string {
+  const own = (name.split('.').findLast((part) => !/^\d+$/.test(part)) ?? name).replace(/\d+$/, '');
+  return `field-name-${own.replaceAll(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)}`;
 }
