@@ -93,6 +93,13 @@ module.exports = {
       to: { path: '^src/platform/database/unit-of-work\\.ts$', dependencyTypesNot: ['type-only'] },
     },
     {
+      name: 'a-plant-knows-no-demo',
+      comment: 'what makes a browser a device by one press is built onto the house by the demo alone',
+      severity: 'error',
+      from: { path: '^src/', pathNot: '^src/demo/' },
+      to: { path: '^src/demo/' },
+    },
+    {
       name: 'not-to-spec',
       severity: 'error',
       from: { path: '^src/', pathNot: '\\.spec\\.tsx?$' },

@@ -22,7 +22,7 @@ import { QualityDeskModule } from './desks/quality/quality-desk.module.js';
 /** All rooms, in the order of the product's way. */
 @Module({})
 export class HouseModule {
-  static on(ground: Ground): DynamicModule {
+  static on(ground: Ground, annexe?: DynamicModule): DynamicModule {
     return {
       module: HouseModule,
       imports: [
@@ -45,6 +45,7 @@ export class HouseModule {
         TracingModule,
         DesksModule,
         QualityDeskModule,
+        ...(annexe === undefined ? [] : [annexe]),
       ],
     };
   }

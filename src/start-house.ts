@@ -1,7 +1,7 @@
 import cookie from '@fastify/cookie';
 import helmet from '@fastify/helmet';
 import rateLimit from '@fastify/rate-limit';
-import { ConsoleLogger } from '@nestjs/common';
+import { ConsoleLogger, type DynamicModule } from '@nestjs/common';
 import { NestFactory } from '@nestjs/core';
 import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
 import type { FastifyReply } from 'fastify';
@@ -31,10 +31,12 @@ import './platform/sentences/pages.sentences.es.js';
 import './platform/sentences/states.sentences.js';
 import './platform/sentences/states.sentences.es.js';
 
-/** What may stand in the place of the machine's own clock and ids. */
+/** What may stand in the place of the machine's own clock and ids, and what is built onto the house. */
 export interface Replacements {
   readonly clock?: Clock;
   readonly ids?: Ids;
+  /** Only the demo builds a room on: the house itself has none such. */
+  readonly annexe?: DynamicModule;
 }
 
 /** Opens the databases, brings the schema up to date and checks what must hold. */
@@ -75,7 +77,7 @@ export async function buildHouse(
     },
     logger: config.logLevel === 'silent' ? false : { level: config.logLevel, redact: ['req.headers', 'res.headers'] },
   });
-  const house = await NestFactory.create<NestFastifyApplication>(HouseModule.on(ground), adapter, {
+  const house = await NestFactory.create<NestFastifyApplication>(HouseModule.on(ground, replacements.annexe), adapter, {
     logger: houseLog(config),
     abortOnError: false,
   });

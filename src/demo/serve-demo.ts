@@ -6,6 +6,7 @@ import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { JobRunner } from '../platform/jobs/job-runner.js';
 import { buildHouse, openGround } from '../start-house.js';
 import { clockAfter } from './demo-clock.js';
+import { DemoEntrance } from './entrance/demo-entrance.js';
 import type { DemoTruth } from './truth.js';
 import { codesToShow, welcomeText } from './welcome.js';
 
@@ -18,13 +19,17 @@ export interface ServedDemo {
 /** Serves the demo's plant, and says where and how to come in. */
 export async function serveDemo(config: Config, truth: DemoTruth): Promise<ServedDemo> {
   const databases = await openGround(config);
+  await refuseOtherPlant(databases, truth);
   const clock = clockAfter(await lastRecordedAt(databases, truth));
-  const house = await buildHouse(config, databases, { clock });
+  const annexe = DemoEntrance.to(truth.devices ?? []);
+  const house = await buildHouse(config, databases, { clock, annexe });
   const codes = await codesToShow(house.get<ReadFrom>(READER, { strict: false }), truth);
   house.get(JobRunner, { strict: false }).start();
   house.get(Housekeeping, { strict: false }).start();
   await house.listen(config.port, config.host);
-  process.stdout.write(welcomeText((await house.getUrl()).replace('[::1]', 'localhost'), codes, clock.now()));
+  process.stdout.write(
+    welcomeText((await house.getUrl()).replace('[::1]', 'localhost'), codes, truth.devices ?? [], clock.now()),
+  );
   return {
     house,
     close: async () => {
@@ -32,6 +37,14 @@ export async function serveDemo(config: Config, truth: DemoTruth): Promise<Serve
       await databases.close();
     },
   };
+}
+
+/** A folder of the demo beside the database of a plant: what the demo tells everybody has no place there. */
+async function refuseOtherPlant(databases: Databases, { siteId }: DemoTruth): Promise<void> {
+  const sites: { id: string }[] = await databases.reader.query('SELECT "id" FROM "site"');
+  if (sites.length === 1 && sites[0]?.id === siteId) return;
+  await databases.close();
+  throw new Error('The database holds a plant that is not the demo of this folder. Name another with DATABASE_URL.');
 }
 
 /** Time must not go back behind what the journal holds. */

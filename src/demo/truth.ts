@@ -7,6 +7,7 @@ import { instantOf } from './life/minutes.js';
 import type { TruePour } from './life/truth-ledger.js';
 import type { DemoHand } from './set-up/demo-hand.js';
 import { idIn } from './set-up/demo-hand.js';
+import type { DemoDevice } from './set-up/set-up-devices.js';
 
 /** Packs of a run and what is truly in them, by the ids of the house. */
 export interface TruthCell {
@@ -43,6 +44,8 @@ export interface DemoTruth extends DemoOptions {
   readonly pours: readonly TruthPour[];
   readonly cells: readonly TruthCell[];
   readonly pallets: readonly TruthPallet[];
+  /** What lets a browser be a tablet of the demo. Not in a demo that was made before it had any. */
+  readonly devices?: readonly DemoDevice[];
 }
 
 /** The truth of the days that were played, in the ids that the house gave. */
@@ -61,6 +64,7 @@ export function truthOf(plan: DemoPlan, lived: Lived, hand: DemoHand): DemoTruth
       grams: Object.fromEntries(Object.entries(grams).map(([key, part]) => [bagId(key), part])),
     })),
     pallets: builtPallets(lived, hand),
+    devices: hand.devices,
   };
 }
 

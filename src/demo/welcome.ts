@@ -2,7 +2,8 @@ import type { Instant } from '../platform/clock.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { localText } from '../platform/web/local-text.js';
 import { timeZone } from './life/minutes.js';
-import { demoPeople } from './set-up/demo-people.js';
+import { demoBadgeOf, demoPeople } from './set-up/demo-people.js';
+import type { DemoDevice } from './set-up/set-up-devices.js';
 import type { DemoTruth } from './truth.js';
 
 /** What there is to type into the search box: real ones of this demo. */
@@ -27,7 +28,12 @@ export async function codesToShow(from: ReadFrom, truth: DemoTruth): Promise<Sho
 }
 
 /** What is printed when the plant is served. */
-export function welcomeText(address: string, codes: ShownCodes, now: Instant): string {
+export function welcomeText(
+  address: string,
+  codes: ShownCodes,
+  devices: readonly Pick<DemoDevice, 'code'>[],
+  now: Instant,
+): string {
   const signIns = demoPeople.map(
     ({ code, password, role, language }) =>
       `  ${code.padEnd(8)} ${password.padEnd(20)} ${role}${language === 'es' ? ', in Spanish' : ''}`,
@@ -49,6 +55,21 @@ Type into the search box
 Sign in with
 ${signIns.join('\n')}
 
+${floorText(address, devices)}
+
 Stop with Ctrl-C; the next start goes on from here.
 `;
+}
+
+/** How a browser becomes a tablet, and what people sign in with on it. */
+function floorText(address: string, devices: readonly Pick<DemoDevice, 'code'>[]): string {
+  if (devices.length === 0) return 'This demo was made before it had tablets and badges: --fresh makes it anew.';
+  const badges = demoPeople.flatMap((person) =>
+    person.pin === null ? [] : [`  ${person.code.padEnd(8)} ${person.pin}  ${demoBadgeOf(person)}`],
+  );
+  return `Make a browser a shared tablet or handheld: ${devices.map(({ code }) => code).join(', ')}
+  ${address}/demo
+
+On it, sign in with the badge (paste it), or with name and PIN; quality lifts a hold with both
+${badges.join('\n')}`;
 }

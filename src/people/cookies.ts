@@ -32,6 +32,10 @@ export function takeSessionCookie(reply: FastifyReply, config: Config): void {
   void reply.clearCookie(sessionCookie, flags(config));
 }
 
+export function takeDeviceCookie(reply: FastifyReply, config: Config): void {
+  void reply.clearCookie(deviceCookie, flags(config));
+}
+
 export function giveDeviceCookie(reply: FastifyReply, config: Config, token: string): void {
   void reply.setCookie(deviceCookie, token, { ...flags(config), maxAge: deviceCookieSeconds });
 }

@@ -8,6 +8,7 @@ import type { DemoPlan } from '../life/demo-plan.js';
 import type { Lived } from '../life/live-through.js';
 import { instantOf } from '../life/minutes.js';
 import { DemoHand, type Give } from '../set-up/demo-hand.js';
+import { setUpDevices } from '../set-up/set-up-devices.js';
 import { setUpPeople } from '../set-up/set-up-people.js';
 import { setUpPlant } from '../set-up/set-up-plant.js';
 import { accountPlayers } from './play-accounts.js';
@@ -45,8 +46,9 @@ export async function playDays(
   const siteId = give(Ids).next();
   const plant = await setUpPlant(give, plan, siteId);
   const actors = await setUpPeople(give, siteId);
+  const devices = await setUpDevices(give, siteId, [...plant.lines.keys()]);
   const reader = house.get<ReadFrom>(READER, { strict: false });
-  const hand = new DemoHand(give, reader, plant, actors);
+  const hand = new DemoHand(give, reader, plant, actors, devices);
   const jobs = give(JobRunner);
   const players = allPlayers();
   let jobsAt = '';

@@ -3,6 +3,7 @@ import type { Actor, Role } from '../../platform/actor.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import type { Doer } from '../life/act.js';
 import type { FormatCode, GradeCode } from '../life/demo-plan.js';
+import type { DemoDevice } from './set-up-devices.js';
 
 /** The records of the plant by the demo's own codes. */
 export interface PlantIds {
@@ -39,6 +40,7 @@ export class DemoHand {
     readonly reader: ReadFrom,
     readonly plant: PlantIds,
     private readonly actors: ReadonlyMap<Doer, Actor>,
+    readonly devices: readonly DemoDevice[],
   ) {}
 
   asked(by: Doer): Asked {

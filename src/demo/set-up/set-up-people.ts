@@ -1,12 +1,14 @@
 import { AddMachine } from '../../people/add-machine.js';
 import { AddPerson } from '../../people/add-person.js';
+import { GiveBadge } from '../../people/give-badge.js';
 import { GiveOneTimePassword } from '../../people/give-one-time-password.js';
 import { GiveRole } from '../../people/give-role.js';
 import { SetOwnPassword } from '../../people/set-own-password.js';
+import { SetPin } from '../../people/set-pin.js';
 import type { Actor } from '../../platform/actor.js';
 import type { Doer } from '../life/act.js';
 import { askedByHouse, type Give } from './demo-hand.js';
-import { demoPeople, type DemoPerson } from './demo-people.js';
+import { demoBadgeOf, demoPeople, type DemoPerson } from './demo-people.js';
 
 /** One person per role, three line leads, and the counter of the lines. */
 export async function setUpPeople(give: Give, siteId: string): Promise<ReadonlyMap<Doer, Actor>> {
@@ -28,6 +30,10 @@ async function addPerson(give: Give, siteId: string, person: DemoPerson): Promis
   await give(GiveRole).execute(house, id, { role: person.role });
   const actor: Actor = { siteId, personId: id, deviceId: null, roles: [person.role] };
   await choosePassword(give, actor, { siteId, newPassword: person.password });
+  if (person.pin === null) return actor;
+  await give(GiveBadge).execute(house, id, demoBadgeOf(person));
+  const form = { password: person.password, pin: person.pin };
+  await give(SetPin).execute({ actor, route: 'demo', key: null }, form, { address: 'demo' });
   return actor;
 }
 

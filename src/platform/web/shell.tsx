@@ -95,11 +95,18 @@ function Ways({ ways, path }: { readonly ways: readonly Way[]; readonly path: st
   );
 }
 
+interface BarePageProps {
+  readonly title: string;
+  /** It holds a table. */
+  readonly isWide?: boolean | undefined;
+  readonly children: ComponentChildren;
+}
+
 /** The frame of a page for someone who is not signed in. */
-export function BarePage({ title, children }: { title: string; children: ComponentChildren }): VNode {
+export function BarePage({ title, isWide, children }: BarePageProps): VNode {
   return (
     <Document title={title} use="desk" viewer={null}>
-      <main id="content" class="bare">
+      <main id="content" class={isWide === true ? undefined : 'bare'}>
         <h1>{title}</h1>
         {children}
       </main>
