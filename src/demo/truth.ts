@@ -7,7 +7,7 @@ import { instantOf } from './life/minutes.js';
 import type { TruePour } from './life/truth-ledger.js';
 import type { DemoHand } from './set-up/demo-hand.js';
 import { idIn } from './set-up/demo-hand.js';
-import type { DemoDevice } from './set-up/set-up-devices.js';
+import type { DemoDevice } from './set-up/demo-device.js';
 
 /** Packs of a run and what is truly in them, by the ids of the house. */
 export interface TruthCell {

@@ -3,7 +3,7 @@ import type { ReadFrom } from '../platform/database/reading.js';
 import { localText } from '../platform/web/local-text.js';
 import { timeZone } from './life/minutes.js';
 import { demoBadgeOf, demoPeople } from './set-up/demo-people.js';
-import type { DemoDevice } from './set-up/set-up-devices.js';
+import type { DemoDevice } from './set-up/demo-device.js';
 import type { DemoTruth } from './truth.js';
 
 /** What there is to type into the search box: real ones of this demo. */

@@ -1,5 +1,5 @@
 import { Module, type DynamicModule } from '@nestjs/common';
-import type { DemoDevice } from '../set-up/set-up-devices.js';
+import type { DemoDevice } from '../set-up/demo-device.js';
 import './entrance.sentences.es.js';
 import './entrance.sentences.js';
 import { DEMO_DEVICES, EntranceController } from './entrance.controller.js';

@@ -13,7 +13,7 @@ import { READER, type ReadFrom } from '../../platform/database/reading.js';
 import { NotFound } from '../../platform/refusal.js';
 import type { HouseRequest } from '../../platform/web/request.js';
 import { demoPeople } from '../set-up/demo-people.js';
-import type { DemoDevice } from '../set-up/set-up-devices.js';
+import type { DemoDevice } from '../set-up/demo-device.js';
 import { entrancePage } from './entrance.page.js';
 
 export const DEMO_DEVICES = Symbol('demo-devices');

@@ -4,7 +4,7 @@ import { Act } from '../../platform/web/kit/act.js';
 import { Table } from '../../platform/web/kit/table.js';
 import { BarePage } from '../../platform/web/shell.js';
 import { demoBadgeOf, type DemoPerson } from '../set-up/demo-people.js';
-import type { DemoDevice } from '../set-up/set-up-devices.js';
+import type { DemoDevice } from '../set-up/demo-device.js';
 
 interface EntranceProps {
   readonly devices: readonly Pick<DemoDevice, 'code' | 'kind'>[];

@@ -3,7 +3,7 @@ import type { Actor, Role } from '../../platform/actor.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import type { Doer } from '../life/act.js';
 import type { FormatCode, GradeCode } from '../life/demo-plan.js';
-import type { DemoDevice } from './set-up-devices.js';
+import type { DemoDevice } from './demo-device.js';
 
 /** The records of the plant by the demo's own codes. */
 export interface PlantIds {

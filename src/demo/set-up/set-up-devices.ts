@@ -1,13 +1,6 @@
 import { EnrolDevice } from '../../people/enrol-device.js';
-import type { EnrolledKind } from '../../people/device.form.js';
+import type { DemoDevice } from './demo-device.js';
 import { askedByHouse, type Give } from './demo-hand.js';
-
-/** A device of the demo's floor, and what a browser must show to be it. */
-export interface DemoDevice {
-  readonly code: string;
-  readonly kind: EnrolledKind;
-  readonly token: string;
-}
 
 /** A tablet at each line, and a handheld on the dock. Their tokens are drawn, as those of every device are. */
 export async function setUpDevices(
