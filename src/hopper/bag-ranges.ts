@@ -1,5 +1,6 @@
 import { boundGroupInTargets } from '../core/hopper-flow/bound-group-in-target.js';
 import type { GroupContent } from '../core/hopper-flow/group-content.js';
+import { likelyTargetsOf } from '../core/hopper-flow/likely-flow.js';
 import { exitsIn } from '../core/hopper-flow/target-steps.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { groupOfBag, type PeriodContents } from './bag-contents.js';
@@ -63,7 +64,7 @@ function linksOfRun(bag: BagInPeriod, runId: string): readonly TargetLink[] {
   // What holds nothing at either end is cut off: a part of a target never holds more than the whole of it.
   const end = firstWhere(0, pieces.length, (at) => mostIn(at, pieces.length) === 0);
   const start = firstWhere(0, end, (at) => mostIn(0, at + 1) > 0);
-  const likely = likelyByExit(bag);
+  const likely = likelyByExit(bag, idsBetween(0, pieces.length));
   const likelyPieces = pieces.map(({ id }) => likely.get(id) ?? 0);
   const firstLikely = likelyPieces.findIndex((grams, at) => grams > 0 && at >= start && at < end);
   const lastLikely = likelyPieces.findLastIndex((grams, at) => grams > 0 && at >= start && at < end);
@@ -90,16 +91,15 @@ function boundsOf({ flow, group }: BagInPeriod, targets: readonly (readonly stri
   return boundGroupInTargets(flow.prepared, group, targets.map(exitsIn));
 }
 
-/** Grams of the bag that the flow model puts into each exit. */
-function likelyByExit({ flow, contents, bagId }: BagInPeriod): ReadonlyMap<string, number> {
-  const likely = new Map<string, number>();
-  for (const [additionId, targets] of flow.fifo.targetsByAdditionId) {
+/** Grams of the bag that the flow model puts into each of these exits. */
+function likelyByExit({ flow, contents, bagId }: BagInPeriod, exitIds: readonly string[]): ReadonlyMap<string, number> {
+  const shares = new Map<string, number>();
+  for (const additionId of flow.likely.additionIds) {
     const content = contents.get(additionId);
     const share = content === undefined || content === 'anything' ? 0 : (content.get(bagId)?.likelyShare ?? 0);
-    if (share === 0) continue;
-    for (const { exitId, grams } of targets) likely.set(exitId, (likely.get(exitId) ?? 0) + grams * share);
+    if (share > 0) shares.set(additionId, share);
   }
-  return likely;
+  return new Map(likelyTargetsOf(flow.likely, shares, exitIds).map(({ exitId, grams }) => [exitId, grams]));
 }
 
 /** The first of these places for which a condition holds that, once true, stays true; `end` where it never is. */

@@ -1,5 +1,6 @@
-import { flowFirstInFirstOut, likelySourcesOf, type FifoFlow } from '../core/hopper-flow/first-in-first-out.js';
+import { flowFirstInFirstOut } from '../core/hopper-flow/first-in-first-out.js';
 import type { HopperPeriod, Mass } from '../core/hopper-flow/hopper-event.js';
+import { likelySourcesOf, type LikelyFlow } from '../core/hopper-flow/likely-flow.js';
 import { orderForBounds, orderForLevelCheck } from '../core/hopper-flow/order-for-bounds.js';
 import { orderLikely } from '../core/hopper-flow/order-likely.js';
 import { prepareHopperPeriod, type PreparedHopperPeriod } from '../core/hopper-flow/prepare-period.js';
@@ -32,7 +33,7 @@ interface Piece {
 export interface PeriodFlow {
   readonly facts: HopperPeriodFacts;
   readonly prepared: PreparedHopperPeriod;
-  readonly fifo: FifoFlow;
+  readonly likely: LikelyFlow;
   /** Each run's packs in pieces, in the order of its count. */
   readonly piecesByRun: ReadonlyMap<string, readonly Piece[]>;
 }
@@ -68,7 +69,7 @@ export function layOutPeriod(
     facts,
     piecesByRun,
     prepared: prepareHopperPeriod(orderForBounds(timed)),
-    fifo: flowFirstInFirstOut(orderLikely(timed)),
+    likely: flowFirstInFirstOut(orderLikely(timed)),
   };
 }
 
@@ -100,7 +101,7 @@ export function exitsOf(flow: PeriodFlow, target: PeriodTarget): Target {
 
 /** Grams of each addition that the flow model puts into a target. */
 export function likelyGramsByAddition(flow: PeriodFlow, exits: Target): ReadonlyMap<string, number> {
-  const { sources } = likelySourcesOf(flow.fifo, exits.keys());
+  const { sources } = likelySourcesOf(flow.likely, exits.keys());
   return new Map(sources.map(({ additionId, grams }) => [additionId, grams]));
 }
 

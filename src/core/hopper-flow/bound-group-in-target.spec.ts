@@ -9,9 +9,10 @@ import {
 } from './bound-group-in-target.js';
 import { followEachElsewhere, followElsewhere } from './before-target.js';
 import { boundLayout, layOut } from './bound-layout.js';
-import { flowFirstInFirstOut, likelySourcesOf } from './first-in-first-out.js';
+import { flowFirstInFirstOut } from './first-in-first-out.js';
 import { placeGroup, wholeAdditions, type GroupContent } from './group-content.js';
 import { exactMass, massWithin, type HopperEvent } from './hopper-event.js';
+import { likelySourcesOf } from './likely-flow.js';
 import { prepareHopperPeriod } from './prepare-period.js';
 import { passSixNumbers } from './six-number-pass.js';
 import { exitGrams, exitsIn, mergeExits, placeTarget, type Membership } from './target-steps.js';

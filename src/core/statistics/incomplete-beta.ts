@@ -1,10 +1,5 @@
+import { continuedFraction } from './continued-fraction.js';
 import { logGamma } from './log-gamma.js';
-
-/** Stops the continued fraction when a step changes it by less than this. */
-const smallestStep = 1e-16;
-const mostSteps = 10_000;
-/** Stands in for a denominator of exactly zero (modified Lentz). */
-const almostZero = 1e-300;
 
 /**
  * The regularized incomplete beta function Iₓ(a, b): the share of a beta distribution that lies below x.
@@ -29,23 +24,11 @@ export function incompleteBeta(x: number, a: number, b: number): number {
 }
 
 function fraction(x: number, a: number, b: number): number {
-  let upper = 1;
-  let lower = 1 / notZero(1 - ((a + b) * x) / (a + 1));
-  let value = lower;
-  for (let m = 1; m <= mostSteps; m += 1) {
-    const even = (m * (b - m) * x) / ((a + 2 * m - 1) * (a + 2 * m));
-    lower = 1 / notZero(1 + even * lower);
-    upper = notZero(1 + even / upper);
-    value *= lower * upper;
-    const odd = (-(a + m) * (a + b + m) * x) / ((a + 2 * m) * (a + 2 * m + 1));
-    lower = 1 / notZero(1 + odd * lower);
-    upper = notZero(1 + odd / upper);
-    value *= lower * upper;
-    if (Math.abs(lower * upper - 1) < smallestStep) break;
-  }
-  return value;
-}
-
-function notZero(denominator: number): number {
-  return Math.abs(denominator) < almostZero ? almostZero : denominator;
+  const numeratorAt = (index: number): number => {
+    const m = Math.floor(index / 2);
+    return index % 2 === 0
+      ? (m * (b - m) * x) / ((a + 2 * m - 1) * (a + 2 * m))
+      : (-(a + m) * (a + b + m) * x) / ((a + 2 * m) * (a + 2 * m + 1));
+  };
+  return 1 / continuedFraction(1, (index) => ({ numerator: numeratorAt(index), denominator: 1 }));
 }

@@ -24,7 +24,23 @@ export function logGamma(x: number): number {
     product *= steppedUp;
     steppedUp += 1;
   }
-  const square = steppedUp * steppedUp;
-  const series = stirling.reduceRight((sum, coefficient) => sum / square + coefficient, 0) / steppedUp;
-  return (steppedUp - 0.5) * Math.log(steppedUp) - steppedUp + 0.5 * Math.log(2 * Math.PI) + series - Math.log(product);
+  const remainder = stirlingRemainder(steppedUp);
+  return (
+    (steppedUp - 0.5) * Math.log(steppedUp) - steppedUp + 0.5 * Math.log(2 * Math.PI) + remainder - Math.log(product)
+  );
+}
+
+/**
+ * What Stirling's formula leaves out: ln Γ(x) less (x − ½)·ln x − x + ½·ln 2π.
+ *
+ * @param x 10 or more
+ * @returns about 1/(12x); absolute error below 10⁻¹⁷ (NIST Digital Library of Mathematical Functions 5.11.1, from memory)
+ * @throws RangeError when x is below 10, where the series is cut off too early, or not finite
+ * @example stirlingRemainder(10) // 0.0083305…
+ */
+export function stirlingRemainder(x: number): number {
+  if (!(x >= seriesStartsAt) || !Number.isFinite(x))
+    throw new RangeError(`Stirling's series needs 10 or more, not ${x}`);
+  const square = x * x;
+  return stirling.reduceRight((sum, coefficient) => sum / square + coefficient, 0) / x;
 }
