@@ -18,6 +18,8 @@ export interface BrokenBy {
   readonly subject: Subject;
   readonly role?: Role;
   readonly at: Instant;
+  /** What its sentences say beside what is wrong. */
+  readonly facts?: SentenceFacts;
 }
 
 /** @throws {Refusal} the first broken rule, unless it has happened already */
@@ -30,6 +32,7 @@ export function refuseBroken(broken: readonly BrokenRule[], hasHappened: boolean
 export async function pointAtBroken(tx: Tx, broken: readonly BrokenRule[], by: BrokenBy): Promise<void> {
   for (const { code, facts } of broken) {
     const { siteId, subject, at, role = 'quality-officer' } = by;
-    await raisePoint(tx, { id: by.nextId(), siteId, cause: `happened-${code}`, facts, subject, role, at });
+    const point = { id: by.nextId(), siteId, cause: `happened-${code}`, facts: { ...facts, ...by.facts } };
+    await raisePoint(tx, { ...point, subject, role, at });
   }
 }

@@ -8,6 +8,15 @@ addSentences('es', {
   'level-seen': 'nivel visto',
   'bag-already-tipped':
     'El big bag {bag} ya se volcó ({at}). Si queda algo dentro, terminar ese volcado con su peso; si aquí cuelga otro, leer otra vez su número.',
+  'tip-who': '{tippedBy} lo volcó en {tippedInto} el {tippedAt}.',
+  'tip-who-held': '{tippedBy} lo volcó en {tippedInto} el {tippedAt}; {heldBy} lo retuvo el {heldAt}.',
+  'tip-who-unsaid': 'Su hilo dice quién lo volcó y cuándo.',
+  'bag-tipped-since':
+    'Según los registros, el big bag {bag} colgó sobre {tippedInto} desde el {openedAt} hasta el {offAt}, y esto es del {meantAt}. Corregir antes ese volcado si no es cierto, o dar la hora correcta.',
+  'kept-why-bag-already-tipped':
+    '{tippedBy} ya volcó el big bag {bag} en {tippedInto} el {at}, así que uno de los dos era otro big bag, o el mismo volcado se anotó dos veces.',
+  'kept-why-bag-tipped-since':
+    'Según los registros, el big bag {bag} colgó sobre {tippedInto} desde el {openedAt} hasta el {offAt} ({tippedBy}), así que era otro big bag, o una de las dos horas no es correcta.',
   'bag-loaded': 'El big bag {bag} está en un vehículo o ha salido. Leer otra vez su número, o corregir antes la carga.',
   'bag-rejected': 'PARAR: el big bag {bag} está rechazado. No volcarlo; devolverlo a su sitio y avisar a calidad.',
   'bag-on-hold':
@@ -68,17 +77,17 @@ addSentences('es', {
   'hopper-holds-other-grade':
     'La tolva {hopper} puede contener todavía {bagCount} big bag(s) de un grado que {format} no admite ({bags}). Agotarla y comprobar antes que está vacía.',
   'happened-bag-rejected':
-    'El big bag {bag} se volcó aunque está rechazado ({reason}). Decidir qué se hace con todo aquello en lo que pueda estar.',
+    'El big bag {bag} se volcó aunque está rechazado ({reason}). {=tipWho} Decidir qué se hace con todo aquello en lo que pueda estar.',
   'happened-bag-on-hold':
-    'El big bag {bag} se volcó aunque está retenido ({hold}). Decidir qué se hace con todo aquello en lo que pueda estar.',
+    'El big bag {bag} se volcó aunque está retenido ({hold}). {=tipWho} Decidir qué se hace con todo aquello en lo que pueda estar.',
   'happened-grade-not-taken':
-    'El big bag {bag} ({grade}) se volcó mientras la corrida {run} envasaba {format}. Decidir qué se hace con todo aquello en lo que pueda estar.',
+    'El big bag {bag} ({grade}) se volcó mientras la corrida {run} envasaba {format}. {=tipWho} Decidir qué se hace con todo aquello en lo que pueda estar.',
   'happened-bag-waiting':
-    'El big bag {bag} se volcó antes de liberarlo. Decidir sobre él y sobre todo aquello en lo que pueda estar.',
+    'El big bag {bag} se volcó antes de liberarlo. {=tipWho} Decidir sobre él y sobre todo aquello en lo que pueda estar.',
   'happened-bag-has-bad-result':
-    'El big bag {bag} se volcó aunque un resultado está fuera de su especificación ({property:measured}). Decidir sobre todo aquello en lo que pueda estar.',
+    'El big bag {bag} se volcó aunque un resultado está fuera de su especificación ({property:measured}). {=tipWho} Decidir sobre todo aquello en lo que pueda estar.',
   'happened-too-much-at-risk':
-    'El big bag {bag} se volcó a riesgo por encima del límite (ya esperaban {bagCount}). Apurar sus resultados o retener aquello en lo que pueda estar.',
+    'El big bag {bag} se volcó a riesgo por encima del límite (ya esperaban {bagCount}). {=tipWho} Apurar sus resultados o retener aquello en lo que pueda estar.',
   'happened-empty-questioned':
     'Se comprobó el vacío de la tolva {hopper} aunque a los registros les separan {kilograms} de eso. Buscar lo que falta o no es correcto.',
   'happened-hopper-holds-other-grade':

@@ -8,6 +8,15 @@ addSentences('en', {
   'level-seen': 'level seen',
   'bag-already-tipped':
     'Bag {bag} was tipped already ({at}). If something is left in it, end that tip with its weight; if another bag hangs here, read its number again.',
+  'tip-who': '{tippedBy} tipped it into {tippedInto} at {tippedAt}.',
+  'tip-who-held': '{tippedBy} tipped it into {tippedInto} at {tippedAt}; {heldBy} put it on hold at {heldAt}.',
+  'tip-who-unsaid': 'Its thread says who tipped it and when.',
+  'bag-tipped-since':
+    'Bag {bag} hung over {tippedInto} from {openedAt} to {offAt} by the records, and this is of {meantAt}. Correct that tip first if it is wrong, or give the right time.',
+  'kept-why-bag-already-tipped':
+    'Bag {bag} was tipped into {tippedInto} at {at} by {tippedBy} already, so one of the two was another bag, or the same tip was entered twice.',
+  'kept-why-bag-tipped-since':
+    'Bag {bag} hung over {tippedInto} from {openedAt} to {offAt} by the records ({tippedBy}), so it was another bag, or one of the two times is wrong.',
   'bag-loaded': 'Bag {bag} is on a vehicle or has left. Read its number again, or correct the loading first.',
   'bag-rejected': 'STOP: bag {bag} is rejected. Do not tip it; put it back and tell quality.',
   'bag-on-hold': 'STOP: bag {bag} is on hold ({hold}: {reason}). Do not tip it; put it back and tell quality.',
@@ -60,16 +69,17 @@ addSentences('en', {
   'hopper-holds-other-grade':
     'Hopper {hopper} may still hold {bagCount} bag(s) of a grade that {format} does not take ({bags}). Run it down and prove it empty first.',
   'happened-bag-rejected':
-    'Bag {bag} was tipped though it is rejected ({reason}). Decide what happens to all it may be in.',
+    'Bag {bag} was tipped though it is rejected ({reason}). {=tipWho} Decide what happens to all it may be in.',
   'happened-bag-on-hold':
-    'Bag {bag} was tipped though it is on hold ({hold}). Decide what happens to all it may be in.',
+    'Bag {bag} was tipped though it is on hold ({hold}). {=tipWho} Decide what happens to all it may be in.',
   'happened-grade-not-taken':
-    'Bag {bag} ({grade}) was tipped while run {run} packed {format}. Decide what happens to all it may be in.',
-  'happened-bag-waiting': 'Bag {bag} was tipped before it was released. Decide on it, and on all it may be in.',
+    'Bag {bag} ({grade}) was tipped while run {run} packed {format}. {=tipWho} Decide what happens to all it may be in.',
+  'happened-bag-waiting':
+    'Bag {bag} was tipped before it was released. {=tipWho} Decide on it, and on all it may be in.',
   'happened-bag-has-bad-result':
-    'Bag {bag} was tipped though a result is outside its specification ({property:measured}). Decide on all it may be in.',
+    'Bag {bag} was tipped though a result is outside its specification ({property:measured}). {=tipWho} Decide on all it may be in.',
   'happened-too-much-at-risk':
-    'Bag {bag} was tipped at risk beyond the limit ({bagCount} waited already). Hurry its results or hold what it may be in.',
+    'Bag {bag} was tipped at risk beyond the limit ({bagCount} waited already). {=tipWho} Hurry its results or hold what it may be in.',
   'happened-empty-questioned':
     'Hopper {hopper} was proven empty though the records are {kilograms} away from that. Find what is missing or wrong.',
   'happened-hopper-holds-other-grade':

@@ -14,7 +14,8 @@ import { leaveLevelJob } from './level-job.js';
 import { putTip, type OffDraft } from './put-tip.js';
 import { takePeriodAt } from './take-period.js';
 import type { TipBagForm } from './tip.form.js';
-import { brokenByTipping, refuseUntippable } from './tipping-rules.js';
+import { tipWitness } from './tip-witness.js';
+import { brokenByTipping, refuseTippedSince, refuseUntippable } from './tipping-rules.js';
 
 export interface TipAnswer {
   readonly id: string;
@@ -31,8 +32,8 @@ export interface TipAnswer {
 
 /**
  * A bag's spout is opened over a hopper, and its sugar goes in: whole, unless the bag is weighed back when it comes off.
- * Refusals: `bag-not-closed`, `bag-already-tipped`, `bag-loaded`, `off-before-open`, `before-first-period`, those of
- * the time; unless it has happened: `bag-rejected`, `bag-on-hold`, `grade-not-taken`, `bag-waiting`,
+ * Refusals: `bag-not-closed`, `bag-already-tipped`, `bag-tipped-since`, `bag-loaded`, `off-before-open`,
+ * `before-first-period`, those of the time; unless it has happened: `bag-rejected`, `bag-on-hold`, `grade-not-taken`, `bag-waiting`,
  * `bag-has-bad-result`, `too-much-at-risk`. Said to be in already: `no-refusal-met`.
  */
 @Injectable()
@@ -83,6 +84,7 @@ export class TipBag {
     const { hopper, period } = await takePeriodAt(tx, { siteId, hopperId: form.hopperId, at, nextId });
     const bag = await findBag(tx, siteId, form.bag);
     await refuseUntippable(tx, bag);
+    await refuseTippedSince(tx, bag, at);
     const isAlreadyIn = form.alreadyIn ?? false;
     if (isAlreadyIn) await pointAtAlreadyIn(tx, asked.actor, { bag, hopper, nextId, now: change.recordedAt });
     const hasHappened = isAlreadyIn || settled.hasHappened;
@@ -98,7 +100,8 @@ export class TipBag {
       ...{ identifiedBy: form.identifiedBy ?? 'scan', isLate, recordedAt: change.recordedAt },
     });
     const subject = { kind: 'bulk-bag', id: bag.id };
-    await pointAtBroken(tx, broken, { nextId, siteId, subject, at: change.recordedAt });
+    const facts = await tipWitness(tx, asked, { broken, hopper, at });
+    await pointAtBroken(tx, broken, { nextId, siteId, subject, facts, at: change.recordedAt });
     await leaveLevelJob(tx, { id: nextId(), periodId: period.id, at: change.recordedAt });
     return {
       ...{ id, periodId: period.id, bagId: bag.id, bag: bag.number, netGrams: bag.remainingGrams, openedAt: at },

@@ -18,6 +18,7 @@ import { TipCandidate } from './tip-candidate.entity.js';
 import { offOf } from './tip-bag.js';
 import { Tip } from './tip.entity.js';
 import type { TipOneOfSeveralForm } from './tip.form.js';
+import { tipWitness } from './tip-witness.js';
 import { brokenByTipping, refuseUntippable, type AtHopper } from './tipping-rules.js';
 
 export interface UnreadTipAnswer {
@@ -105,7 +106,8 @@ export class TipOneOfSeveral {
     const facts = { hopper: hopper.code, bags: bags.map(({ number }) => number).join(', '), at };
     const point = { id: nextId(), siteId, cause: 'tip-of-unread-bag', facts, subject, at: change.recordedAt };
     await raisePoint(tx, { ...point, role: 'quality-officer' });
-    await pointAtBroken(tx, broken, { nextId, siteId, subject, at: change.recordedAt });
+    const who = await tipWitness(tx, asked, { broken, hopper, at });
+    await pointAtBroken(tx, broken, { nextId, siteId, subject, facts: who, at: change.recordedAt });
     await leaveLevelJob(tx, { id: nextId(), periodId: period.id, at: change.recordedAt });
     return {
       ...{ id, periodId: period.id, candidateIds: bags.map((bag) => bag.id), netGrams, openedAt: at },

@@ -1,13 +1,15 @@
 import { standingsOf, bagStandingsOf, type BagStanding } from '../disposition/standings.js';
 import type { BagRow } from '../drying/bulk-bags.js';
+import { recordedBy } from '../journal/recorded-by.js';
 import { laboratoryStandingOf } from '../laboratory/bag-results.js';
-import { gradeOf, gradesOfFormat, ruleSetAt } from '../plant/plant-facts.js';
+import { gradeOf, gradesOfFormat, hopperOf, ruleSetAt } from '../plant/plant-facts.js';
 import type { GradeRow, HopperRow } from '../plant/plant-rows.js';
 import type { TipAtRiskRules } from '../plant/rule-kinds.js';
 import { shifted, type Instant } from '../platform/clock.js';
 import type { ReadFrom } from '../platform/database/reading.js';
-import { Refusal } from '../platform/refusal.js';
+import { Refusal, type SentenceFacts } from '../platform/refusal.js';
 import type { BrokenRule } from './broken-rules.js';
+import { tipsOfBag } from './tips.js';
 
 /** Where no rules were set: three bags at once, whatever they weigh. Our own value, no source. */
 const usualRiskRules: TipAtRiskRules = { mostWaitingBagCount: 3, mostWaitingGrams: 2_000_000_000 };
@@ -44,15 +46,30 @@ export async function refuseUntippable(from: ReadFrom, bag: BagRow): Promise<voi
       throw new Refusal('bag-was-destroyed', { bag: bag.number });
     case 'hanging':
     case 'empty':
-      throw new Refusal('bag-already-tipped', { bag: bag.number, at: await lastTippedAt(from, bag.id) });
+      throw new Refusal('bag-already-tipped', { bag: bag.number, ...(await lastTipOf(from, bag.id)) });
   }
 }
 
-async function lastTippedAt(from: ReadFrom, bagId: string): Promise<Instant | null> {
-  const [row] = await from.sql<{ openedAt: Instant }>`
-    SELECT "opened_at" AS "openedAt" FROM "tip" WHERE "bag_id" = ${bagId} AND "voided_by" IS NULL
-    ORDER BY "opened_at" DESC, "id" DESC LIMIT 1`;
-  return row?.openedAt ?? null;
+/** When and where a bag was tipped last, and by whom (an id). */
+async function lastTipOf(from: ReadFrom, bagId: string): Promise<SentenceFacts> {
+  const tip = (await tipsOfBag(from, bagId)).at(-1);
+  if (tip === undefined) return { at: null, tippedInto: null, tippedBy: null };
+  const { code } = await hopperOf(from, tip.hopperId);
+  return { at: tip.openedAt, tippedInto: code, tippedBy: await recordedBy(from, { kind: 'tip', id: tip.id }) };
+}
+
+/**
+ * Refuses a tip of a part-used bag at a time when, by the records, it hung elsewhere or was still to be tipped there:
+ * how much was in it then is not what is in it now.
+ *
+ * @throws {Refusal} `bag-tipped-since`
+ */
+export async function refuseTippedSince(from: ReadFrom, bag: BagRow, at: Instant): Promise<void> {
+  if (bag.status !== 'opened') return;
+  const later = (await tipsOfBag(from, bag.id)).find(({ openedAt, offAt }) => (offAt ?? openedAt) > at);
+  if (later === undefined) return;
+  const facts = { bag: bag.number, openedAt: later.openedAt, offAt: later.offAt, meantAt: at };
+  throw new Refusal('bag-tipped-since', { ...facts, ...(await lastTipOf(from, bag.id)) });
 }
 
 /**

@@ -9,7 +9,7 @@ import { say } from '../platform/sentences/sentences.js';
 import { sayLocally } from '../platform/web/local-text.js';
 import type { Barred } from '../platform/web/request.js';
 import { KeptEntry } from './kept-entry.entity.js';
-import { whatWasMeant } from './kept-entry-words.js';
+import { settlerOf, whatWasMeant, whyKept } from './kept-entry-words.js';
 import { raisePoint } from './raise-point.js';
 
 /** An entry that cannot be taken as it stands. */
@@ -59,7 +59,7 @@ export class KeepEntry {
         const subject = { kind: 'kept-entry', id };
         await raisePoint(tx, {
           ...{ id: this.ids.next(), siteId, cause: causeOf(how), facts: factsOf(asked, happening, entry), subject },
-          ...{ role: roleOf(asked.route), personId, at: change.recordedAt },
+          ...{ role: settlerOf(asked.route), personId, at: change.recordedAt },
         });
         const after = { how, code: why.code, route: asked.route, address, happenedAt, sheet, sheetRow, writtenBy };
         return {
@@ -88,16 +88,11 @@ export class KeepEntry {
 
 const causeOf = (how: Happening['how']): string => (how === 'queued' ? 'entry-kept-queued' : 'entry-kept-paper');
 
-/** What may have gone into a hopper is quality's to judge; the rest the line lead's. */
-function roleOf(route: string): 'quality-officer' | 'line-lead' {
-  return /\/tips?\b/.test(route) ? 'quality-officer' : 'line-lead';
-}
-
 function factsOf(asked: Asked, { at, sheet, row }: Happening, { why, address }: EntryToKeep): Barred['facts'] {
   return {
     ...why.facts,
     keptWhat: whatWasMeant(asked.route),
-    keptWhy: why.code,
+    keptWhy: whyKept(why.code),
     keptAt: at,
     keptSheet: sheet,
     keptRow: row,

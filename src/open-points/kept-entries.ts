@@ -2,11 +2,14 @@ import type { Canonical } from '../platform/canonical-text.js';
 import type { Instant } from '../platform/clock.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { NotFound, type SentenceFacts } from '../platform/refusal.js';
+import { withNames } from './facts-with-names.js';
 
 /** An entry that was kept, as its page shows it. */
 export interface KeptEntryRow {
   readonly id: string;
   readonly route: string;
+  /** The page's address that it was sent to, with its ids. */
+  readonly address: string;
   readonly content: Readonly<Record<string, Canonical>>;
   readonly how: 'queued' | 'paper';
   readonly happenedAt: Instant;
@@ -28,7 +31,7 @@ type StoredEntry = Omit<KeptEntryRow, 'content' | 'facts'> & { readonly content:
 /** @throws {NotFound} `kept-entry` */
 export async function keptEntryOf(from: ReadFrom, siteId: string, id: string): Promise<KeptEntryRow> {
   const [row] = await from.sql<StoredEntry>`
-    SELECT k."id", k."route", k."content", k."how", k."happened_at" AS "happenedAt", k."kept_at" AS "keptAt",
+    SELECT k."id", k."route", k."address", k."content", k."how", k."happened_at" AS "happenedAt", k."kept_at" AS "keptAt",
       k."sheet", k."sheet_row" AS "sheetRow", k."code", k."facts",
       COALESCE(n."name", p."code") AS "person", COALESCE(wn."name", w."code") AS "writer", d."code" AS "device",
       o."id" AS "pointId", e."explanation"
@@ -41,5 +44,7 @@ export async function keptEntryOf(from: ReadFrom, siteId: string, id: string): P
     WHERE k."id" = ${id} AND k."site_id" = ${siteId}`;
   if (row === undefined) throw new NotFound('kept-entry', id);
   const content = JSON.parse(row.content) as KeptEntryRow['content'];
-  return { ...row, content, facts: JSON.parse(row.facts) as SentenceFacts };
+  const [entry] = await withNames(from, [{ ...row, content, facts: JSON.parse(row.facts) as SentenceFacts }]);
+  if (entry === undefined) throw new NotFound('kept-entry', id);
+  return entry;
 }

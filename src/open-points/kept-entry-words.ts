@@ -9,6 +9,20 @@ export function whatWasMeant(route: string): string {
   return hasSentence(code) ? code : 'kept-what-entry';
 }
 
+/** The sentence that says why an entry was kept: one for whoever settles it where there is one, else the refusal's. */
+export function whyKept(code: string): string {
+  const own = `kept-why-${code}`;
+  return hasSentence(own) ? own : code;
+}
+
+/** What may have gone into a hopper, or not: quality's to judge. */
+const tips: ReadonlySet<string> = new Set(['tips', 'tip', 'late', 'off', 'one-of-several', 'rework-bin']);
+
+/** Who is asked to settle an entry by this route. */
+export function settlerOf(route: string): 'quality-officer' | 'line-lead' {
+  return tips.has(whatWasMeant(route).replace('kept-what-', '')) ? 'quality-officer' : 'line-lead';
+}
+
 /** Waiting a moment helps: what is sent again then may be taken. */
 const passing: ReadonlySet<string> = new Set([
   'still-being-recorded',

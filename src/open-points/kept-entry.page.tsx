@@ -11,7 +11,7 @@ import { localText, sayLocally } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
 import type { KeptEntryRow } from './kept-entries.js';
-import { whatWasMeant } from './kept-entry-words.js';
+import { settlerOf, whatWasMeant, whyKept } from './kept-entry-words.js';
 
 interface KeptEntryProps {
   readonly viewer: Viewer;
@@ -25,7 +25,7 @@ export function keptEntryPage({ viewer, entry, trouble }: KeptEntryProps): VNode
   const mayAnswer = mayDo(viewer.actor.roles, 'answer-open-points') && entry.pointId !== null;
   return (
     <Shell title={say('kept-entry-title')} viewer={viewer}>
-      <p class="sentence">{sayLocally(entry.code, entry.facts, timeZone)}</p>
+      <p class="sentence">{sayLocally(whyKept(entry.code), entry.facts, timeZone)}</p>
       <Figures
         of={[
           { label: say('kept-entry-what'), value: say(whatWasMeant(entry.route)) },
@@ -45,6 +45,7 @@ export function keptEntryPage({ viewer, entry, trouble }: KeptEntryProps): VNode
         }))}
         empty={say('kept-entry-nothing')}
       />
+      <Ways viewer={viewer} entry={entry} />
       {entry.explanation === null ? null : (
         <p class="sentence">
           {say('kept-entry-dealt-with')}: {entry.explanation}
@@ -68,6 +69,36 @@ export function keptEntryPage({ viewer, entry, trouble }: KeptEntryProps): VNode
     </Shell>
   );
 }
+
+/** Where the bag or the run is looked at, and where what really happened is entered. */
+function Ways({ viewer, entry }: Pick<KeptEntryProps, 'viewer' | 'entry'>): VNode | null {
+  const { facts, content, route, address, happenedAt } = entry;
+  const bag = text(facts['bag']) ?? text(content['bag']);
+  const lineId = /^\/line\/([0-9a-f-]{36})\//.exec(address)?.[1];
+  const mayEnter = settlerOf(route) === 'quality-officer' && mayDo(viewer.actor.roles, 'tip-bags');
+  const late = new URLSearchParams({ openedAt: happenedAt, ...(bag === null ? {} : { bag }) });
+  const units = [bag, text(facts['run']) ?? text(content['run'])].filter((unit) => unit !== null);
+  const ways = [
+    ...units.map((unit) => ({ href: `/thread?code=${encodeURIComponent(unit)}`, says: unit })),
+    ...(lineId !== undefined && mayEnter
+      ? [{ href: `/line/${lineId}/late?${late.toString()}`, says: say('kept-entry-enter-tip') }]
+      : []),
+  ];
+  if (ways.length === 0) return null;
+  return (
+    <p>
+      {say('kept-entry-look')}:{' '}
+      {ways.map(({ href, says }, place) => (
+        <span key={href}>
+          {place === 0 ? '' : ' · '}
+          <a href={href}>{says}</a>
+        </span>
+      ))}
+    </p>
+  );
+}
+
+const text = (value: unknown): string | null => (typeof value === 'string' && value !== '' ? value : null);
 
 function howText({ how, device, sheet, sheetRow }: KeptEntryRow): string {
   return how === 'queued' ? say('kept-entry-queued', { device }) : say('kept-entry-paper', { sheet, row: sheetRow });

@@ -5,7 +5,7 @@ addSentences('es', {
   'entry-kept-says':
     'Esto no se pudo anotar tal como está, así que queda guardado para que alguien lo mire: no se pierde nada. {why}',
   'entry-kept-queued':
-    '{=keptWhat}, anotado el {keptAt} mientras no había red, no se pudo tomar y queda guardado: {=keptWhy} Averiguar qué ocurrió de verdad, registrarlo y decirlo aquí.',
+    '{=keptWhat}, anotado por {keptBy} el {keptAt} mientras no había red, no se pudo tomar y queda guardado: {=keptWhy} Averiguar qué ocurrió de verdad, registrarlo y decirlo aquí.',
   'entry-kept-paper':
     '{=keptWhat}, escrito el {keptAt} en la hoja {keptSheet}, fila {keptRow}, no se pudo tomar y queda guardado: {=keptWhy} Averiguar qué ocurrió de verdad, registrarlo y decirlo aquí.',
   'kept-not-found': 'Aquí no existe: {=kind} «{asked}».',
@@ -27,6 +27,8 @@ addSentences('es', {
   'kept-what-removals': 'Rechazos, una muestra o barreduras',
   'kept-what-film': 'Una bobina de film',
   'kept-what-checks': 'Un control de línea',
+  'kept-entry-look': 'Para mirar',
+  'kept-entry-enter-tip': 'Registrar un volcado con su hora en la línea',
   'kept-entry-title': 'Registro guardado',
   'kept-entry-what': 'Qué iba a ser',
   'kept-entry-why': 'Por qué no se pudo tomar',

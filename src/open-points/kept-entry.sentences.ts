@@ -5,7 +5,7 @@ addSentences('en', {
   'entry-kept-says':
     'This could not be taken as it stands, so it is kept for somebody to look at: nothing is lost. {why}',
   'entry-kept-queued':
-    '{=keptWhat}, entered at {keptAt} while the network was away, could not be taken and is kept: {=keptWhy} Find out what really happened, enter it, and say so here.',
+    '{=keptWhat}, entered by {keptBy} at {keptAt} while the network was away, could not be taken and is kept: {=keptWhy} Find out what really happened, enter it, and say so here.',
   'entry-kept-paper':
     '{=keptWhat}, written at {keptAt} on sheet {keptSheet}, row {keptRow}, could not be taken and is kept: {=keptWhy} Find out what really happened, enter it, and say so here.',
   'kept-not-found': 'There is no {=kind} “{asked}” here.',
@@ -27,6 +27,8 @@ addSentences('en', {
   'kept-what-removals': 'Rejects, a sample or sweepings',
   'kept-what-film': 'A film roll',
   'kept-what-checks': 'A line check',
+  'kept-entry-look': 'To look at',
+  'kept-entry-enter-tip': 'Enter a tip with its time at the line',
   'kept-entry-title': 'Kept entry',
   'kept-entry-what': 'What it was to be',
   'kept-entry-why': 'Why it could not be taken',

@@ -2,6 +2,7 @@ import type { Subject } from '../journal/entry-draft.js';
 import type { Instant } from '../platform/clock.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { NotFound, type SentenceFacts } from '../platform/refusal.js';
+import { withNames } from './facts-with-names.js';
 
 /** A point as lists show it; `how` and what follows are null while it is open. */
 export interface PointRow {
@@ -57,7 +58,7 @@ export async function openPointsOf(from: ReadFrom, siteId: string, choice: Point
       AND CASE WHEN s."point_id" IS NULL THEN 'ended' ELSE 'open' END = ${choice.state}
       AND p."role" = COALESCE(${role}, p."role") AND p."id" < COALESCE(${before}, 'g')
     ORDER BY p."id" DESC LIMIT ${choice.limit}`;
-  return rows.map(withFacts);
+  return withNames(from, rows.map(withFacts));
 }
 
 /** @throws {NotFound} `open-point` */
@@ -69,7 +70,8 @@ export async function openPointOf(from: ReadFrom, siteId: string, pointId: strin
     FROM "open_point" p LEFT JOIN "open_point_end" e ON e."point_id" = p."id" AND e."voided_by" IS NULL
     WHERE p."id" = ${pointId} AND p."site_id" = ${siteId} AND p."voided_by" IS NULL`;
   if (row === undefined) throw new NotFound('open-point', pointId);
-  return withFacts(row);
+  const [point = withFacts(row)] = await withNames(from, [withFacts(row)]);
+  return point;
 }
 
 function withFacts(row: StoredPoint): PointRow {

@@ -30,6 +30,8 @@ addSentences('es', {
     'No puede haber {loosePackCount} paquetes sueltos de {packCount} envasados. Contar otra vez, o corregir el contador.',
   'line-stood-then':
     'Según los registros la línea {line} estaba parada entonces: {reason:stop-reason}, de {stoppedAt} a {startedAgainAt}. Ponerla antes en marcha, o corregir esa parada.',
+  'line-stopped-since':
+    'La línea {line} se paró también el {stoppedAt} ({reason:stop-reason}; volvió a andar: {startedAgainAt}). Si las dos son una sola parada, corregir su hora; si no, registrar esta con su fin.',
   'line-runs-already':
     'Según los registros la línea {line} está otra vez en marcha desde {startedAgainAt}. Registrar una parada nueva si está parada.',
   'restart-before-stop': 'La línea se paró el {stoppedAt}; no puede haberse puesto en marcha antes. Corregir la hora.',

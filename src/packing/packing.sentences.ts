@@ -27,6 +27,8 @@ addSentences('en', {
     'There cannot be {loosePackCount} packs loose of {packCount} that were packed. Count again, or correct the counter.',
   'line-stood-then':
     'Line {line} stood then by the records: {reason:stop-reason}, from {stoppedAt} to {startedAgainAt}. Start it again first, or correct that stop.',
+  'line-stopped-since':
+    'Line {line} was stopped at {stoppedAt} too ({reason:stop-reason}; ran again: {startedAgainAt}). If both are one stop, correct its time; if not, record this one with its end.',
   'line-runs-already': 'Line {line} runs again since {startedAgainAt} by the records. Record a new stop if it stands.',
   'restart-before-stop': 'The line came to a stand at {stoppedAt}; it cannot have run again before. Correct the time.',
   'never-rework': 'What is {what:never-rework} never goes back into the product. Choose where else it goes.',

@@ -21,7 +21,7 @@ export interface StopAnswer {
 
 /**
  * A line stands still, with its reason in one word.
- * Refusals: `line-stood-then`, `run-is-closed`, `before-run-start`, `count-goes-back`, those of the time.
+ * Refusals: `line-stood-then`, `line-stopped-since`, `run-is-closed`, `before-run-start`, `count-goes-back`, those of the time.
  */
 @Injectable()
 export class StopLine {
@@ -39,6 +39,7 @@ export class StopLine {
         lateReason: form.reason ?? null,
       });
       await refuseWhereLineStood(tx, run, occurredAt);
+      if (asked.happening?.how === 'queued') await refuseBeforeOtherStop(tx, run, occurredAt);
       const answer = { id: this.ids.next(), runId: run.id, reason: form.stopReason, stoppedAt: occurredAt };
       await tx.insert(LineStop, answer);
       const packCount = form.packCount ?? null;
@@ -69,4 +70,15 @@ async function refuseWhereLineStood(tx: Tx, run: RunRow, at: Instant): Promise<v
   if (stood === undefined) return;
   const { reason, stoppedAt, startedAgainAt } = stood;
   throw new Refusal('line-stood-then', { line: run.lineCode, reason, stoppedAt, startedAgainAt });
+}
+
+/**
+ * A stop that waited on a device brings no restart with it. Where the line was stopped again since, as others recorded,
+ * it would stand for ever beside that one: two people may have entered the same stop, and one of them says which.
+ */
+async function refuseBeforeOtherStop(tx: Tx, run: RunRow, at: Instant): Promise<void> {
+  const since = (await stopsOf(tx, [run.id])).find(({ stoppedAt }) => stoppedAt > at);
+  if (since === undefined) return;
+  const { reason, stoppedAt, startedAgainAt } = since;
+  throw new Refusal('line-stopped-since', { line: run.lineCode, reason, stoppedAt, startedAgainAt });
 }

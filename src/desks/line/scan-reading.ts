@@ -1,4 +1,5 @@
 import { readBagNumber } from '../../core/identifiers/bag-number.js';
+import { recordedBy } from '../../journal/recorded-by.js';
 import { gradeOf } from '../../plant/plant-facts.js';
 import { bagStandingOf } from '../../disposition/standings.js';
 import { bagOf, type BagRow } from '../../drying/bulk-bags.js';
@@ -98,10 +99,6 @@ async function refusalOf(
 /** Who recorded a tip, by the journal. */
 async function whoTipped(from: ReadFrom, tip: TipRow | null): Promise<string | null> {
   if (tip === null) return null;
-  const [entry] = await from.sql<{ personId: string | null }>`
-    SELECT e."person_id" AS "personId" FROM "journal_subject" s
-    JOIN "journal_entry" e ON e."site_id" = s."site_id" AND e."sequence" = s."sequence"
-    WHERE s."kind" = 'tip' AND s."id" = ${tip.id} ORDER BY s."sequence" LIMIT 1`;
-  const personId = entry?.personId ?? null;
+  const personId = await recordedBy(from, { kind: 'tip', id: tip.id });
   return personId === null ? null : ((await namesOf(from, [personId])).get(personId) ?? null);
 }

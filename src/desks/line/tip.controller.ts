@@ -18,7 +18,7 @@ import { LineOffForm, LineTipForm, LineUnreadForm } from './line.form.js';
 import { colleaguesOf, scalesOf } from './line-rows.js';
 import { shiftPage } from './shift.page.js';
 import { alreadyInPage, latePage, offPage, unreadPage } from './tip.page.js';
-import { BagQuery } from './tip.query.js';
+import { BagQuery, LateQuery } from './tip.query.js';
 
 /** Bags into the hopper: whole, part, late, unread, and those that are in already. */
 @ApiExcludeController()
@@ -47,8 +47,12 @@ export class LineTipController {
 
   @Get('late')
   @May('tip-bags')
-  async late(@Looking() viewer: Viewer, @Param('lineId', ParseUUIDPipe) lineId: string): Promise<VNode> {
-    return latePage({ viewer, at: await this.desk.line(viewer, lineId) });
+  async late(
+    @Looking() viewer: Viewer,
+    @Param('lineId', ParseUUIDPipe) lineId: string,
+    @Query() known: LateQuery,
+  ): Promise<VNode> {
+    return latePage({ viewer, at: await this.desk.line(viewer, lineId), known });
   }
 
   @Post('late')

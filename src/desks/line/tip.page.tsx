@@ -17,6 +17,7 @@ import { sayLocally } from '../../platform/web/local-text.js';
 import type { Viewer } from '../../platform/web/request.js';
 import { ActPage } from './act.page.js';
 import type { LineNow } from './line-rows.js';
+import type { LateQuery } from './tip.query.js';
 
 interface LineProps {
   readonly viewer: Viewer;
@@ -31,16 +32,25 @@ export function choicesOf(named: Named): readonly { value: string; says: string 
 }
 
 /** A tip that was made earlier: the time it happened, and why it comes late. */
-export function latePage({ viewer, at, trouble }: LineProps): VNode {
+export function latePage({ viewer, at, known = {}, trouble }: LineProps & { readonly known?: LateQuery }): VNode {
   return (
     <ActPage viewer={viewer} at={at} title={say('line-to-late')}>
       <p>{say('late-says')}</p>
       <EntryForm viewer={viewer} action={`/line/${at.line.id}/late`} trouble={trouble} queue="tip">
-        <TextEntry name="bag" label={say('field-bag')} isCode required maxLength={40} trouble={trouble} autofocus />
+        <TextEntry
+          name="bag"
+          label={say('field-bag')}
+          value={known.bag ?? undefined}
+          isCode
+          required
+          maxLength={40}
+          trouble={trouble}
+          autofocus
+        />
         <TimeEntry
           name="openedAt"
           label={say('field-opened-at')}
-          at={at.now}
+          at={known.openedAt ?? at.now}
           timeZone={viewer.timeZone}
           trouble={trouble}
         />

@@ -57,8 +57,8 @@ export async function sendEntry(
 
 function outcomeOf(status: number, content: unknown): Outcome {
   if (status >= 200 && status < 300) {
-    const { next, said, kept } = content as { next?: string; said?: string; kept?: boolean };
-    return { kind: 'accepted', next: next ?? null, said: said ?? null, isKept: kept === true };
+    const { next, said, kept, says } = content as { next?: string; said?: string; kept?: boolean; says?: string };
+    return { kind: 'accepted', next: next ?? null, said: said ?? says ?? null, isKept: kept === true };
   }
   const problem = content as Problem;
   if (passing.has(status) || passingTypes.has(problem.type)) return { kind: 'away' };
