@@ -13,8 +13,8 @@ export interface LikelyModel {
 }
 
 /**
- * How wrong a model's likely amounts are: for each pallet the share of its sugar that is laid to the wrong bag (half of
- * the sum of all differences), 0 where all is right, 1 where all is wrong. What the model leaves unexplained is wrong.
+ * How wrong a model's likely amounts are: for each pallet the share of its sugar that the model does not lay to the
+ * right bag, 0 where all is right, 1 where all is wrong. What the model leaves unexplained is not laid to the right bag.
  */
 export function likelyErrors({ recorded, targets }: TruthCase, model: LikelyModel): readonly number[] {
   const laidOut = recorded.map((period) => model.layOut(period));
@@ -44,11 +44,10 @@ function likelyByBag(
 }
 
 function errorOf({ trueGrams }: TruthTarget, likely: ReadonlyMap<string, number>): number | null {
-  const bags = new Set([...trueGrams.keys(), ...likely.keys()]);
-  let [differenceGrams, palletGrams] = [0, 0];
-  for (const bag of bags) {
-    differenceGrams += Math.abs((trueGrams.get(bag) ?? 0) - (likely.get(bag) ?? 0));
-    palletGrams += trueGrams.get(bag) ?? 0;
+  let [rightGrams, palletGrams] = [0, 0];
+  for (const [bag, grams] of trueGrams) {
+    rightGrams += Math.min(grams, likely.get(bag) ?? 0);
+    palletGrams += grams;
   }
-  return palletGrams === 0 ? null : differenceGrams / 2 / palletGrams;
+  return palletGrams === 0 ? null : 1 - rightGrams / palletGrams;
 }
