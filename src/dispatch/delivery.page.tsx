@@ -1,6 +1,10 @@
 import type { VNode } from 'preact';
+import { HoldLink } from '../disposition/hold-link.js';
 import { kilograms, printedDay, printedSscc, thousands } from '../platform/printing/printed-figures.js';
 import { say } from '../platform/sentences/sentences.js';
+import { ActLink } from '../platform/web/kit/act.js';
+import { Figures } from '../platform/web/kit/figures.js';
+import { Table } from '../platform/web/kit/table.js';
 import { OlderEntries } from '../platform/web/older-entries.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
@@ -19,39 +23,28 @@ export function deliveryListPage({ viewer, deliveries, older }: DeliveryListProp
   return (
     <Shell title={say('deliveries-title')} viewer={viewer}>
       <p class="caution">{say('caution-vehicles')}</p>
-      {deliveries.length === 0 ? (
-        <p>{say('nothing-here')}</p>
-      ) : (
-        <div class="table-wrap" tabIndex={0} role="region" aria-label={say('deliveries-title')}>
-          <table>
-            <caption>{say('deliveries-caption')}</caption>
-            <thead>
-              <tr>
-                <th scope="col">{say('delivery-order')}</th>
-                <th scope="col">{say('delivery-customer')}</th>
-                <th scope="col">{say('delivery-planned')}</th>
-                <th scope="col">{say('delivery-status')}</th>
-                <th scope="col">{say('delivery-units')}</th>
-                <th scope="col">{say('delivery-note')}</th>
-              </tr>
-            </thead>
-            <tbody>
-              {deliveries.map((delivery) => (
-                <tr key={delivery.id}>
-                  <th scope="row">
-                    <a href={`/deliveries/${delivery.id}`}>{delivery.orderNumber}</a>
-                  </th>
-                  <td>{delivery.customerName ?? delivery.customerCode}</td>
-                  <td>{printedDay(delivery.plannedOn)}</td>
-                  <td>{say(`delivery-now-${delivery.status}`)}</td>
-                  <td class="number">{delivery.loadedCount}</td>
-                  <td>{delivery.noteNumber ?? '–'}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
-      )}
+      <Table
+        caption={say('deliveries-caption')}
+        columns={[
+          { head: say('delivery-order') },
+          { head: say('delivery-customer') },
+          { head: say('delivery-planned') },
+          { head: say('delivery-status') },
+          { head: say('delivery-units'), align: 'number' },
+          { head: say('delivery-note') },
+        ]}
+        rows={deliveries.map((delivery) => ({
+          key: delivery.id,
+          cells: [
+            <a href={`/deliveries/${delivery.id}`}>{delivery.orderNumber}</a>,
+            delivery.customerName ?? delivery.customerCode,
+            printedDay(delivery.plannedOn),
+            say(`delivery-now-${delivery.status}`),
+            delivery.loadedCount,
+            delivery.noteNumber ?? '–',
+          ],
+        }))}
+      />
       <OlderEntries path="/deliveries" older={older} />
     </Shell>
   );
@@ -70,16 +63,19 @@ export function deliverySinglePage({ viewer, delivery }: DeliveryProps): VNode {
         {delivery.customerName ?? delivery.customerCode} · {say(`delivery-now-${delivery.status}`)}
         {delivery.noteNumber === null ? '' : ` · ${delivery.noteNumber}`}
       </p>
-      <dl class="figures">
-        <Figure name={say('delivery-planned')} value={printedDay(delivery.plannedOn)} />
-        {delivery.closedAt === null ? null : (
-          <Figure name={say('delivery-left')} value={localText(delivery.closedAt, viewer.timeZone)} />
-        )}
-        {delivery.seal === null ? null : <Figure name={say('delivery-seal')} value={delivery.seal} />}
-      </dl>
-      <p>
-        <a href={`/thread?code=${delivery.noteNumber ?? delivery.id}`}>{say('delivery-to-thread')}</a>
-      </p>
+      <Figures
+        of={[
+          { label: say('delivery-planned'), value: printedDay(delivery.plannedOn) },
+          ...(delivery.closedAt === null
+            ? []
+            : [{ label: say('delivery-left'), value: localText(delivery.closedAt, viewer.timeZone) }]),
+          ...(delivery.seal === null ? [] : [{ label: say('delivery-seal'), value: delivery.seal }]),
+        ]}
+      />
+      <div class="acts">
+        <ActLink href={`/thread?code=${delivery.noteNumber ?? delivery.id}`} says={say('delivery-to-thread')} />
+        <HoldLink viewer={viewer} kind="delivery" id={delivery.id} />
+      </div>
       <Lines delivery={delivery} />
       {delivery.shortReason === null ? null : <p>{say('delivery-short', { reason: delivery.shortReason })}</p>}
       <Vehicle delivery={delivery} viewer={viewer} />
@@ -91,43 +87,26 @@ export function deliverySinglePage({ viewer, delivery }: DeliveryProps): VNode {
   );
 }
 
-function Figure({ name, value }: { readonly name: string; readonly value: string }): VNode {
-  return (
-    <div>
-      <dt>{name}</dt>
-      <dd>{value}</dd>
-    </div>
-  );
-}
-
 function Lines({ delivery }: { readonly delivery: DeliveryView }): VNode {
   return (
-    <div class="table-wrap" tabIndex={0} role="region" aria-label={say('delivery-lines')}>
-      <table>
-        <caption>{say('delivery-lines')}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{say('delivery-goods')}</th>
-            <th scope="col">{say('delivery-need')}</th>
-            <th scope="col">{say('delivery-on')}</th>
-            <th scope="col">{say('delivery-left-over')}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {delivery.lines.map((line) => (
-            <tr key={line.id}>
-              <th scope="row">
-                {line.name}
-                {line.formatId === null ? ` (${say('delivery-whole-bags')})` : ''}
-              </th>
-              <td class="number">{thousands(line.orderedCount)}</td>
-              <td class="number">{thousands(line.loadedCount)}</td>
-              <td class="number">{thousands(line.leftCount)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+    <Table
+      caption={say('delivery-lines')}
+      columns={[
+        { head: say('delivery-goods') },
+        { head: say('delivery-need'), align: 'number' },
+        { head: say('delivery-on'), align: 'number' },
+        { head: say('delivery-left-over'), align: 'number' },
+      ]}
+      rows={delivery.lines.map((line) => ({
+        key: line.id,
+        cells: [
+          `${line.name}${line.formatId === null ? ` (${say('delivery-whole-bags')})` : ''}`,
+          thousands(line.orderedCount),
+          thousands(line.loadedCount),
+          thousands(line.leftCount),
+        ],
+      }))}
+    />
   );
 }
 
@@ -162,43 +141,36 @@ function Vehicle({ delivery, viewer }: DeliveryProps): VNode {
 }
 
 function Units({ delivery, viewer }: DeliveryProps): VNode {
-  if (delivery.units.length === 0) return <p>{say('delivery-nothing-on')}</p>;
   return (
-    <div class="table-wrap" tabIndex={0} role="region" aria-label={say('delivery-what-is-on')}>
-      <table>
-        <caption>{say('delivery-what-is-on')}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{say('delivery-place')}</th>
-            <th scope="col">{say('delivery-unit')}</th>
-            <th scope="col">{say('delivery-goods')}</th>
-            <th scope="col">{say('delivery-lots')}</th>
-            <th scope="col">{say('delivery-packs')}</th>
-            <th scope="col">{say('delivery-net')}</th>
-            <th scope="col">{say('delivery-loaded-at')}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {delivery.units.map((unit) => (
-            <tr key={unit.id}>
-              <td class="number">{unit.place}</td>
-              <th scope="row">
-                {unit.kind === 'pallet' ? (
-                  <a href={`/pallets/${unit.id}`}>{printedSscc(unit.name)}</a>
-                ) : (
-                  <a href={`/bags/${unit.id}`}>{unit.name}</a>
-                )}
-              </th>
-              <td>{unit.kind === 'pallet' ? unit.goods : say('delivery-whole-bag')}</td>
-              <td>{unit.lots.join(', ')}</td>
-              <td class="number">{unit.packCount === null ? '–' : thousands(unit.packCount)}</td>
-              <td class="number">{kilograms(unit.netGrams)}</td>
-              <td>{localText(unit.loadedAt, viewer.timeZone)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+    <Table
+      caption={say('delivery-what-is-on')}
+      columns={[
+        { head: say('delivery-unit') },
+        { head: say('delivery-place'), align: 'number' },
+        { head: say('delivery-goods') },
+        { head: say('delivery-lots'), align: 'code' },
+        { head: say('delivery-packs'), align: 'number' },
+        { head: say('delivery-net'), align: 'number' },
+        { head: say('delivery-loaded-at') },
+      ]}
+      rows={delivery.units.map((unit) => ({
+        key: unit.id,
+        cells: [
+          unit.kind === 'pallet' ? (
+            <a href={`/pallets/${unit.id}`}>{printedSscc(unit.name)}</a>
+          ) : (
+            <a href={`/bags/${unit.id}`}>{unit.name}</a>
+          ),
+          unit.place,
+          unit.kind === 'pallet' ? unit.goods : say('delivery-whole-bag'),
+          unit.lots.join(', '),
+          unit.packCount === null ? '–' : thousands(unit.packCount),
+          kilograms(unit.netGrams),
+          localText(unit.loadedAt, viewer.timeZone),
+        ],
+      }))}
+      empty={say('delivery-nothing-on')}
+    />
   );
 }
 

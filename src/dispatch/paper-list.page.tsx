@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
 import { say } from '../platform/sentences/sentences.js';
+import { Table } from '../platform/web/kit/table.js';
 import { OlderEntries } from '../platform/web/older-entries.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
@@ -17,40 +18,27 @@ export function paperListPage({ viewer, papers, older }: PaperListProps): VNode 
   return (
     <Shell title={say('papers-title')} viewer={viewer}>
       <p class="quiet">{say('papers-says')}</p>
-      {papers.length === 0 ? (
-        <p>{say('nothing-here')}</p>
-      ) : (
-        <div class="table-wrap" tabIndex={0} role="region" aria-label={say('papers-title')}>
-          <table>
-            <caption>{say('papers-caption')}</caption>
-            <thead>
-              <tr>
-                <th scope="col">{say('papers-paper')}</th>
-                <th scope="col">{say('papers-about')}</th>
-                <th scope="col">{say('papers-issued')}</th>
-                <th scope="col">{say('papers-standing')}</th>
-              </tr>
-            </thead>
-            <tbody>
-              {papers.map((paper) => (
-                <tr key={paper.id}>
-                  <th scope="row">
-                    <a href={`/papers/${paper.id}/file`}>
-                      {say(`paper-${paper.kind}`)}
-                      {paper.number === null ? '' : ` ${paper.number}`}
-                    </a>
-                  </th>
-                  <td>
-                    <Subject paper={paper} />
-                  </td>
-                  <td>{localText(paper.issuedAt, viewer.timeZone)}</td>
-                  <td>{paper.isVoid ? say('papers-void', { reason: paper.voidReason ?? '–' }) : say('papers-good')}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
-      )}
+      <Table
+        caption={say('papers-caption')}
+        columns={[
+          { head: say('papers-paper') },
+          { head: say('papers-about') },
+          { head: say('papers-issued') },
+          { head: say('papers-standing') },
+        ]}
+        rows={papers.map((paper) => ({
+          key: paper.id,
+          cells: [
+            <a href={`/papers/${paper.id}/file`}>
+              {say(`paper-${paper.kind}`)}
+              {paper.number === null ? '' : ` ${paper.number}`}
+            </a>,
+            <Subject paper={paper} />,
+            localText(paper.issuedAt, viewer.timeZone),
+            paper.isVoid ? say('papers-void', { reason: paper.voidReason ?? '–' }) : say('papers-good'),
+          ],
+        }))}
+      />
       <OlderEntries path="/papers" older={older} />
     </Shell>
   );

@@ -5,11 +5,15 @@ import type { BagRow } from '../drying/bulk-bags.js';
 import type { LaboratoryStanding } from '../laboratory/bag-results.js';
 import { propertyText } from '../laboratory/sample-text.js';
 import { say } from '../platform/sentences/sentences.js';
+import { ActLink } from '../platform/web/kit/act.js';
+import { Figures } from '../platform/web/kit/figures.js';
+import { Table } from '../platform/web/kit/table.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
 import { StateMark } from '../platform/web/state-mark.js';
 import type { AssignmentLine, DecisionLine } from './decisions.js';
+import { HoldLink } from './hold-link.js';
 import type { HoldRow } from './standings.js';
 import type { StateWord } from './worst-state.js';
 
@@ -39,9 +43,10 @@ export function bagPage({ viewer, whole }: { viewer: Viewer; whole: WholeBag }):
       </p>
       <p class="caution">{say('caution-hanging-bags')}</p>
       {bag.isDoubtful ? <p class="caution">{say('caution-doubtful-weight')}</p> : null}
-      <p>
-        <a href={`/thread?code=${bag.number}`}>{say('bag-thread')}</a>
-      </p>
+      <div class="acts">
+        <ActLink href={`/thread?code=${bag.number}`} says={say('bag-thread')} />
+        <HoldLink viewer={viewer} kind="bulk-bag" id={bag.id} />
+      </div>
       <BagFigures whole={whole} timeZone={viewer.timeZone} />
       <Holds holds={whole.holds} timeZone={viewer.timeZone} />
       <Results laboratory={whole.laboratory} timeZone={viewer.timeZone} />
@@ -66,16 +71,7 @@ function BagFigures({ whole, timeZone }: { whole: WholeBag; timeZone: string }):
     ['bag-filled', bag.filledAt === null ? say('bag-not-closed-yet') : localText(bag.filledAt, timeZone)],
     ['bag-liner', bag.linerLot ?? '–'],
   ];
-  return (
-    <dl class="figures">
-      {facts.map(([code, text]) => (
-        <div key={code}>
-          <dt>{say(code)}</dt>
-          <dd>{text}</dd>
-        </div>
-      ))}
-    </dl>
-  );
+  return <Figures of={facts.map(([code, value]) => ({ label: say(code), value }))} />;
 }
 
 function Holds({ holds, timeZone }: { holds: readonly HoldRow[]; timeZone: string }): VNode {
@@ -102,36 +98,32 @@ function Results({ laboratory, timeZone }: { laboratory: LaboratoryStanding; tim
       <h2>{say('bag-results')}</h2>
       <p>{say(`laboratory-${laboratory.verdict}`, { missing: laboratory.missing.map(propertyText).join(', ') })}</p>
       {laboratory.results.length === 0 ? null : (
-        <div class="table-wrap" tabIndex={0} role="region" aria-label={say('bag-results')}>
-          <table>
-            <caption>{say('bag-results-caption')}</caption>
-            <thead>
-              <tr>
-                <th scope="col">{say('bag-column-property')}</th>
-                <th scope="col">{say('bag-column-figure')}</th>
-                <th scope="col">{say('bag-column-method')}</th>
-                <th scope="col">{say('bag-column-sample')}</th>
-                <th scope="col">{say('bag-column-time')}</th>
-                <th scope="col">{say('bag-column-verdict')}</th>
-              </tr>
-            </thead>
-            <tbody>
-              {laboratory.results.map((result) => (
-                <tr key={result.id}>
-                  <th scope="row">{propertyText(result.property)}</th>
-                  <td class="figures">{result.amount}</td>
-                  <td>{result.method}</td>
-                  <td>
-                    <a href={`/samples/${result.sampleId}`}>{result.sampleNumber}</a>{' '}
-                    {say(`stands-for-${result.standsFor}`)}
-                  </td>
-                  <td>{localText(result.analysedAt, timeZone)}</td>
-                  <td>{outside.has(result.id) ? say('result-outside') : ''}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
+        <Table
+          caption={say('bag-results-caption')}
+          columns={[
+            { head: say('bag-column-property') },
+            { head: say('bag-column-figure'), align: 'number' },
+            { head: say('bag-column-method') },
+            { head: say('bag-column-sample') },
+            { head: say('bag-column-time') },
+            { head: say('bag-column-verdict') },
+          ]}
+          rows={laboratory.results.map((result) => ({
+            key: result.id,
+            isLoud: outside.has(result.id),
+            cells: [
+              propertyText(result.property),
+              result.amount,
+              result.method,
+              <>
+                <a href={`/samples/${result.sampleId}`}>{result.sampleNumber}</a>{' '}
+                {say(`stands-for-${result.standsFor}`)}
+              </>,
+              localText(result.analysedAt, timeZone),
+              outside.has(result.id) ? say('result-outside') : '',
+            ],
+          }))}
+        />
       )}
     </section>
   );
@@ -164,35 +156,30 @@ function Weighings({ weighings, timeZone }: { weighings: readonly WeighingRow[];
   return (
     <section>
       <h2>{say('bag-weighings')}</h2>
-      <div class="table-wrap" tabIndex={0} role="region" aria-label={say('bag-weighings')}>
-        <table>
-          <caption>{say('bag-weighings-caption')}</caption>
-          <thead>
-            <tr>
-              <th scope="col">{say('bag-column-occasion')}</th>
-              <th scope="col">{say('bag-column-gross')}</th>
-              <th scope="col">{say('bag-column-tare')}</th>
-              <th scope="col">{say('bag-column-net')}</th>
-              <th scope="col">{say('bag-column-scale')}</th>
-              <th scope="col">{say('bag-column-time')}</th>
-              <th scope="col">{say('bag-column-note')}</th>
-            </tr>
-          </thead>
-          <tbody>
-            {weighings.map((weighing) => (
-              <tr key={weighing.id}>
-                <th scope="row">{say(`occasion-${weighing.occasion}`)}</th>
-                <td class="figures">{formatKilograms(weighing.grossGrams)}</td>
-                <td class="figures">{formatKilograms(weighing.tareGrams)}</td>
-                <td class="figures">{formatKilograms(weighing.netGrams)}</td>
-                <td>{weighing.scaleCode}</td>
-                <td>{localText(weighing.weighedAt, timeZone)}</td>
-                <td>{notesOn(weighing)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+      <Table
+        caption={say('bag-weighings-caption')}
+        columns={[
+          { head: say('bag-column-occasion') },
+          { head: say('bag-column-gross'), align: 'number' },
+          { head: say('bag-column-tare'), align: 'number' },
+          { head: say('bag-column-net'), align: 'number' },
+          { head: say('bag-column-scale') },
+          { head: say('bag-column-time') },
+          { head: say('bag-column-note') },
+        ]}
+        rows={weighings.map((weighing) => ({
+          key: weighing.id,
+          cells: [
+            say(`occasion-${weighing.occasion}`),
+            formatKilograms(weighing.grossGrams),
+            formatKilograms(weighing.tareGrams),
+            formatKilograms(weighing.netGrams),
+            weighing.scaleCode,
+            localText(weighing.weighedAt, timeZone),
+            notesOn(weighing),
+          ],
+        }))}
+      />
     </section>
   );
 }

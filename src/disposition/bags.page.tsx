@@ -1,6 +1,7 @@
-import type { VNode } from 'preact';
+import type { ComponentChildren, VNode } from 'preact';
 import { formatKilograms } from '../core/units/grams.js';
 import { say } from '../platform/sentences/sentences.js';
+import { Table } from '../platform/web/kit/table.js';
 import { OlderEntries } from '../platform/web/older-entries.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
@@ -31,46 +32,33 @@ export function bagsPage({ viewer, bags, next }: BagsProps): VNode {
   return (
     <Shell title={say('bags-title')} viewer={viewer}>
       <p class="caution">{say('caution-hanging-bags')}</p>
-      {bags.length === 0 ? <p>{say('nothing-here')}</p> : null}
-      <div class="table-wrap" tabIndex={0} role="region" aria-label={say('bags-title')}>
-        <table>
-          <caption>{say('bags-caption')}</caption>
-          <thead>
-            <tr>
-              <th scope="col">{say('bags-column-bag')}</th>
-              <th scope="col">{say('bags-column-state')}</th>
-              <th scope="col">{say('bags-column-where')}</th>
-              <th scope="col">{say('bags-column-net')}</th>
-              <th scope="col">{say('bags-column-left')}</th>
-              <th scope="col">{say('bags-column-filled')}</th>
-            </tr>
-          </thead>
-          <tbody>
-            {bags.map((bag) => (
-              <BagLineRow key={bag.id} bag={bag} timeZone={viewer.timeZone} />
-            ))}
-          </tbody>
-        </table>
-      </div>
+      <Table
+        caption={say('bags-caption')}
+        columns={[
+          { head: say('bags-column-bag') },
+          { head: say('bags-column-state') },
+          { head: say('bags-column-where') },
+          { head: say('bags-column-net'), align: 'number' },
+          { head: say('bags-column-left'), align: 'number' },
+          { head: say('bags-column-filled') },
+        ]}
+        rows={bags.map((bag) => ({ key: bag.id, cells: cellsOf(bag, viewer.timeZone) }))}
+      />
       <OlderEntries path="/bags" older={next} />
     </Shell>
   );
 }
 
-function BagLineRow({ bag, timeZone }: { bag: BagLine; timeZone: string }): VNode {
-  return (
-    <tr>
-      <th scope="row">
-        <a href={`/bags/${bag.id}`}>{bag.number}</a>
-      </th>
-      <td>
-        <StateMark state={bag.state} />
-        {bag.isDoubtful ? <StateMark state="doubtful" /> : null}
-      </td>
-      <td>{say(`bag-status-${bag.status}`)}</td>
-      <td class="figures">{bag.netGrams === null ? '–' : formatKilograms(bag.netGrams)}</td>
-      <td class="figures">{formatKilograms(bag.remainingGrams)}</td>
-      <td>{bag.filledAt === null ? '–' : localText(bag.filledAt, timeZone)}</td>
-    </tr>
-  );
+function cellsOf(bag: BagLine, timeZone: string): readonly ComponentChildren[] {
+  return [
+    <a href={`/bags/${bag.id}`}>{bag.number}</a>,
+    <>
+      <StateMark state={bag.state} />
+      {bag.isDoubtful ? <StateMark state="doubtful" /> : null}
+    </>,
+    say(`bag-status-${bag.status}`),
+    bag.netGrams === null ? '–' : formatKilograms(bag.netGrams),
+    formatKilograms(bag.remainingGrams),
+    bag.filledAt === null ? '–' : localText(bag.filledAt, timeZone),
+  ];
 }

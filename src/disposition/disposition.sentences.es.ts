@@ -106,6 +106,7 @@ addSentences('es', {
   'holds-column-scope': 'Cubre',
   'holds-column-placed': 'Puesta',
   'holds-column-reason': 'Motivo',
+  'hold-this': 'Retener …',
   'hold-title': 'Retención {hold}',
   'hold-lifted': 'levantada',
   'hold-lifted-at': 'Levantada',

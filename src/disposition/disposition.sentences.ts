@@ -102,6 +102,7 @@ addSentences('en', {
   'holds-column-scope': 'Covers',
   'holds-column-placed': 'Placed',
   'holds-column-reason': 'Reason',
+  'hold-this': 'Hold …',
   'hold-title': 'Hold {hold}',
   'hold-lifted': 'lifted',
   'hold-lifted-at': 'Lifted',

@@ -362,6 +362,7 @@ describe('the pages', () => {
       expect(html).toContain(part);
     }
     expect(html).toContain(`/thread?code=${bag.number}`);
+    expect(html).toContain(`/quality/holds/new?kind=bulk-bag&amp;id=${bag.id}`);
     expect(html).toContain('&lt;b>torn');
     expect(html).not.toMatch(/<b>torn|style=/);
     const list = renderPage(await house.get(BagController).list(viewer(), { limit: 2 }));

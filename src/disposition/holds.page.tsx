@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
 import { say } from '../platform/sentences/sentences.js';
+import { Table } from '../platform/web/kit/table.js';
 import { OlderEntries } from '../platform/web/older-entries.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
@@ -17,36 +18,28 @@ interface HoldsProps {
 export function holdsPage({ viewer, holds, next }: HoldsProps): VNode {
   return (
     <Shell title={say('holds-title')} viewer={viewer}>
-      {holds.length === 0 ? <p>{say('nothing-here')}</p> : null}
-      <div class="table-wrap" tabIndex={0} role="region" aria-label={say('holds-title')}>
-        <table>
-          <caption>{say('holds-caption')}</caption>
-          <thead>
-            <tr>
-              <th scope="col">{say('holds-column-hold')}</th>
-              <th scope="col">{say('holds-column-state')}</th>
-              <th scope="col">{say('holds-column-class')}</th>
-              <th scope="col">{say('holds-column-scope')}</th>
-              <th scope="col">{say('holds-column-placed')}</th>
-              <th scope="col">{say('holds-column-reason')}</th>
-            </tr>
-          </thead>
-          <tbody>
-            {holds.map((hold) => (
-              <tr key={hold.id}>
-                <th scope="row">
-                  <a href={`/holds/${hold.id}`}>{hold.number}</a>
-                </th>
-                <td>{hold.liftedAt === null ? <StateMark state="on-hold" /> : say('hold-lifted')}</td>
-                <td>{classText(hold)}</td>
-                <td>{scopeText(hold)}</td>
-                <td>{localText(hold.placedAt, viewer.timeZone)}</td>
-                <td>{hold.reason}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+      <Table
+        caption={say('holds-caption')}
+        columns={[
+          { head: say('holds-column-hold') },
+          { head: say('holds-column-state') },
+          { head: say('holds-column-class') },
+          { head: say('holds-column-scope') },
+          { head: say('holds-column-placed') },
+          { head: say('holds-column-reason') },
+        ]}
+        rows={holds.map((hold) => ({
+          key: hold.id,
+          cells: [
+            <a href={`/holds/${hold.id}`}>{hold.number}</a>,
+            hold.liftedAt === null ? <StateMark state="on-hold" /> : say('hold-lifted'),
+            classText(hold),
+            scopeText(hold),
+            localText(hold.placedAt, viewer.timeZone),
+            hold.reason,
+          ],
+        }))}
+      />
       <OlderEntries path="/holds" older={next} />
     </Shell>
   );

@@ -1,5 +1,8 @@
 import type { VNode } from 'preact';
+import { HoldLink } from '../disposition/hold-link.js';
 import { say } from '../platform/sentences/sentences.js';
+import { ActLink } from '../platform/web/kit/act.js';
+import { Figures } from '../platform/web/kit/figures.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
@@ -18,28 +21,22 @@ export function hopperPeriodPage({ viewer, view }: HopperPeriodProps): VNode {
   const { timeZone } = viewer;
   return (
     <Shell title={say('period-title', { hopper: hopper.code, number: period.number })} viewer={viewer}>
-      <dl class="figures">
-        <div>
-          <dt>{say('period-from')}</dt>
-          <dd>{localText(period.startedAt, timeZone)}</dd>
-        </div>
-        <div>
-          <dt>{say('period-until')}</dt>
-          <dd>{period.endedAt === null ? say('period-goes-on') : localText(period.endedAt, timeZone)}</dd>
-        </div>
-        <div>
-          <dt>{say('period-began-with')}</dt>
-          <dd>{mass(period.residueGrams)}</dd>
-        </div>
-        <div>
-          <dt>{say('period-residue')}</dt>
-          <dd>{period.endResidueGrams === null ? '–' : mass(period.endResidueGrams)}</dd>
-        </div>
-      </dl>
+      <Figures
+        of={[
+          { label: say('period-from'), value: localText(period.startedAt, timeZone) },
+          {
+            label: say('period-until'),
+            value: period.endedAt === null ? say('period-goes-on') : localText(period.endedAt, timeZone),
+          },
+          { label: say('period-began-with'), value: mass(period.residueGrams) },
+          { label: say('period-residue'), value: period.endResidueGrams === null ? '–' : mass(period.endResidueGrams) },
+        ]}
+      />
       <p>{say(period.previousPeriodId === null ? 'period-thread-cut' : 'period-thread-goes-on')}</p>
-      <p>
-        <a href={`/hoppers/${hopper.id}`}>{`${hopper.code} · ${hopper.name}`}</a>
-      </p>
+      <div class="acts">
+        <ActLink href={`/hoppers/${hopper.id}`} says={`${hopper.code} · ${hopper.name}`} />
+        <HoldLink viewer={viewer} kind="hopper-period" id={period.id} />
+      </div>
       <Findings level={view.level} timeZone={timeZone} />
       <TipTable tips={view.tips} timeZone={timeZone} />
       <ExitTable view={view} timeZone={timeZone} />

@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
 import { say } from '../platform/sentences/sentences.js';
+import { Table } from '../platform/web/kit/table.js';
 import { localText } from '../platform/web/local-text.js';
 import type { HopperLevel } from './hopper-level.js';
 import type { PeriodView } from './hopper-views.js';
@@ -45,37 +46,27 @@ export function Findings({
 
 /** What went in. */
 export function TipTable({ tips, timeZone }: { readonly tips: readonly TipRow[]; readonly timeZone: string }): VNode {
-  const title = say('hopper-tips', { count: tips.length });
   return (
-    <div class="table-wrap" tabIndex={0} role="region" aria-label={title}>
-      <table>
-        <caption>{title}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{say('tip-what')}</th>
-            <th scope="col">{say('tip-opened')}</th>
-            <th scope="col">{say('tip-off')}</th>
-            <th scope="col" class="number">
-              {say('tip-poured')}
-            </th>
-            <th scope="col">{say('tip-known-by')}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {tips.map((tip) => (
-            <tr key={tip.id}>
-              <th scope="row">
-                <TipName tip={tip} />
-              </th>
-              <td>{localText(tip.openedAt, timeZone) + (tip.isLate ? ` · ${say('tip-time-stated')}` : '')}</td>
-              <td>{tip.offAt === null ? say('tip-hangs-still') : localText(tip.offAt, timeZone)}</td>
-              <td class="number">{mass(Math.max(0, tip.netGrams - (tip.restGrams ?? 0)))}</td>
-              <td>{say(`known-by-${tip.identifiedBy}`)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+    <Table
+      caption={say('hopper-tips', { count: tips.length })}
+      columns={[
+        { head: say('tip-what') },
+        { head: say('tip-opened') },
+        { head: say('tip-off') },
+        { head: say('tip-poured'), align: 'number' },
+        { head: say('tip-known-by') },
+      ]}
+      rows={tips.map((tip) => ({
+        key: tip.id,
+        cells: [
+          <TipName tip={tip} />,
+          localText(tip.openedAt, timeZone) + (tip.isLate ? ` · ${say('tip-time-stated')}` : ''),
+          tip.offAt === null ? say('tip-hangs-still') : localText(tip.offAt, timeZone),
+          mass(Math.max(0, tip.netGrams - (tip.restGrams ?? 0))),
+          say(`known-by-${tip.identifiedBy}`),
+        ],
+      }))}
+    />
   );
 }
 
@@ -86,46 +77,31 @@ function TipName({ tip }: { readonly tip: TipRow }): VNode {
 
 /** What left, and the levels that were seen. */
 export function ExitTable({ view, timeZone }: { readonly view: PeriodView; readonly timeZone: string }): VNode {
-  const title = say('hopper-exits');
+  const runs = view.runs.map(({ runId, number, fromCount, toCount, grams }) => ({
+    key: runId,
+    cells: [
+      <a href={`/runs/${runId}`}>{number}</a>,
+      say('exit-packs', { from: fromCount + 1, to: toCount }),
+      mass(grams),
+    ],
+  }));
+  const removals = view.removals.map(({ removalId, kind, grams, removedAt }) => ({
+    key: removalId,
+    cells: [say(`exit-${kind}`), localText(removedAt, timeZone), mass(grams)],
+  }));
+  const levels = view.levels.map(({ id, how, lowerGrams, upperGrams, seenAt }) => ({
+    key: id,
+    cells: [
+      say(`level-${how}`),
+      localText(seenAt, timeZone),
+      say('level-between', { lower: mass(lowerGrams), upper: mass(upperGrams) }),
+    ],
+  }));
   return (
-    <div class="table-wrap" tabIndex={0} role="region" aria-label={title}>
-      <table>
-        <caption>{title}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{say('exit-what')}</th>
-            <th scope="col">{say('exit-which')}</th>
-            <th scope="col" class="number">
-              {say('exit-mass')}
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {view.runs.map(({ runId, number, fromCount, toCount, grams }) => (
-            <tr key={runId}>
-              <th scope="row">
-                <a href={`/runs/${runId}`}>{number}</a>
-              </th>
-              <td>{say('exit-packs', { from: fromCount + 1, to: toCount })}</td>
-              <td class="number">{mass(grams)}</td>
-            </tr>
-          ))}
-          {view.removals.map(({ removalId, kind, grams, removedAt }) => (
-            <tr key={removalId}>
-              <th scope="row">{say(`exit-${kind}`)}</th>
-              <td>{localText(removedAt, timeZone)}</td>
-              <td class="number">{mass(grams)}</td>
-            </tr>
-          ))}
-          {view.levels.map(({ id, how, lowerGrams, upperGrams, seenAt }) => (
-            <tr key={id}>
-              <th scope="row">{say(`level-${how}`)}</th>
-              <td>{localText(seenAt, timeZone)}</td>
-              <td class="number">{say('level-between', { lower: mass(lowerGrams), upper: mass(upperGrams) })}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+    <Table
+      caption={say('hopper-exits')}
+      columns={[{ head: say('exit-what') }, { head: say('exit-which') }, { head: say('exit-mass'), align: 'number' }]}
+      rows={[...runs, ...removals, ...levels]}
+    />
   );
 }

@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
 import { say } from '../platform/sentences/sentences.js';
+import { Table } from '../platform/web/kit/table.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
@@ -35,73 +36,49 @@ export function hopperPage({ viewer, view }: HopperProps): VNode {
 }
 
 function BagTable({ view }: { readonly view: HopperView }): VNode {
-  const title = say('hopper-bags', { count: view.bags.length });
   return (
-    <div class="table-wrap" tabIndex={0} role="region" aria-label={title}>
-      <table>
-        <caption>{title}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{say('bulk-bag')}</th>
-            <th scope="col" class="number">
-              {say('hopper-least')}
-            </th>
-            <th scope="col" class="number">
-              {say('hopper-likely')}
-            </th>
-            <th scope="col" class="number">
-              {say('hopper-most')}
-            </th>
-            <th scope="col">{say('hopper-word')}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {view.bags.map(({ bagId, leastGrams, likelyGrams, mostGrams, word }) => (
-            <tr key={bagId}>
-              <th scope="row">
-                <a href={`/thread?code=${bagId}`}>{view.bagNumbers.get(bagId) ?? bagId}</a>
-              </th>
-              <td class="number">{mass(leastGrams)}</td>
-              <td class="number">{mass(likelyGrams)}</td>
-              <td class="number">{mass(mostGrams)}</td>
-              <td>{say(`link-${word}`)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+    <Table
+      caption={say('hopper-bags', { count: view.bags.length })}
+      columns={[
+        { head: say('bulk-bag') },
+        { head: say('hopper-least'), align: 'number' },
+        { head: say('hopper-likely'), align: 'number' },
+        { head: say('hopper-most'), align: 'number' },
+        { head: say('hopper-word') },
+      ]}
+      rows={view.bags.map(({ bagId, leastGrams, likelyGrams, mostGrams, word }) => ({
+        key: bagId,
+        cells: [
+          <a href={`/thread?code=${bagId}`}>{view.bagNumbers.get(bagId) ?? bagId}</a>,
+          mass(leastGrams),
+          mass(likelyGrams),
+          mass(mostGrams),
+          say(`link-${word}`),
+        ],
+      }))}
+    />
   );
 }
 
 function PeriodTable({ view, timeZone }: { readonly view: HopperView; readonly timeZone: string }): VNode {
-  const title = say('hopper-periods');
   return (
-    <div class="table-wrap" tabIndex={0} role="region" aria-label={title}>
-      <table>
-        <caption>{title}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{say('period-number')}</th>
-            <th scope="col">{say('period-from')}</th>
-            <th scope="col">{say('period-until')}</th>
-            <th scope="col" class="number">
-              {say('period-residue')}
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {view.periods.map((period) => (
-            <tr key={period.id}>
-              <th scope="row">
-                <a href={`/hopper-periods/${period.id}`}>{period.number}</a>
-              </th>
-              <td>{localText(period.startedAt, timeZone)}</td>
-              <td>{period.endedAt === null ? say('period-goes-on') : localText(period.endedAt, timeZone)}</td>
-              <td class="number">{period.endResidueGrams === null ? '–' : mass(period.endResidueGrams)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+    <Table
+      caption={say('hopper-periods')}
+      columns={[
+        { head: say('period-number') },
+        { head: say('period-from') },
+        { head: say('period-until') },
+        { head: say('period-residue'), align: 'number' },
+      ]}
+      rows={view.periods.map((period) => ({
+        key: period.id,
+        cells: [
+          <a href={`/hopper-periods/${period.id}`}>{period.number}</a>,
+          localText(period.startedAt, timeZone),
+          period.endedAt === null ? say('period-goes-on') : localText(period.endedAt, timeZone),
+          period.endResidueGrams === null ? '–' : mass(period.endResidueGrams),
+        ],
+      }))}
+    />
   );
 }

@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
 import { say } from '../platform/sentences/sentences.js';
+import { Table } from '../platform/web/kit/table.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
@@ -36,31 +37,26 @@ export function samplePage({ viewer, sample, results, bags }: SampleProps): VNod
 
 function ResultTable({ results, viewer }: { results: readonly SampleResult[]; viewer: Viewer }): VNode {
   return (
-    <div class="table-wrap" tabIndex={0} role="region" aria-label={say('lab-column-results')}>
-      <table>
-        <caption>{say('results-caption')}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{say('lab-column-property')}</th>
-            <th scope="col">{say('lab-column-method')}</th>
-            <th scope="col">{say('lab-column-amount')}</th>
-            <th scope="col">{say('lab-column-analysed')}</th>
-            <th scope="col">{say('lab-column-note')}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {results.map((result) => (
-            <tr key={result.id}>
-              <th scope="row">{propertyText(result.property)}</th>
-              <td>{result.method}</td>
-              <td class="figures">{result.amount}</td>
-              <td>{localText(result.analysedAt, viewer.timeZone)}</td>
-              <td>{noteOn(result)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+    <Table
+      caption={say('results-caption')}
+      columns={[
+        { head: say('lab-column-property') },
+        { head: say('lab-column-method') },
+        { head: say('lab-column-amount'), align: 'number' },
+        { head: say('lab-column-analysed') },
+        { head: say('lab-column-note') },
+      ]}
+      rows={results.map((result) => ({
+        key: result.id,
+        cells: [
+          propertyText(result.property),
+          result.method,
+          result.amount,
+          localText(result.analysedAt, viewer.timeZone),
+          noteOn(result),
+        ],
+      }))}
+    />
   );
 }
 

@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
 import { say } from '../platform/sentences/sentences.js';
+import { Table } from '../platform/web/kit/table.js';
 import { OlderEntries } from '../platform/web/older-entries.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
@@ -18,32 +19,24 @@ interface SamplesProps {
 export function samplesPage({ viewer, samples, results, next }: SamplesProps): VNode {
   return (
     <Shell title={say('samples-title')} viewer={viewer}>
-      {samples.length === 0 ? <p>{say('nothing-here')}</p> : null}
-      <div class="table-wrap" tabIndex={0} role="region" aria-label={say('samples-title')}>
-        <table>
-          <caption>{say('samples-caption')}</caption>
-          <thead>
-            <tr>
-              <th scope="col">{say('lab-column-sample')}</th>
-              <th scope="col">{say('lab-column-stands-for')}</th>
-              <th scope="col">{say('lab-column-taken')}</th>
-              <th scope="col">{say('lab-column-results')}</th>
-            </tr>
-          </thead>
-          <tbody>
-            {samples.map((sample) => (
-              <tr key={sample.id}>
-                <th scope="row">
-                  <a href={`/samples/${sample.id}`}>{sample.number}</a>
-                </th>
-                <td>{coverText(sample, viewer.timeZone)}</td>
-                <td>{localText(sample.takenAt, viewer.timeZone)}</td>
-                <td>{summaryOf(results.get(sample.id) ?? [])}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+      <Table
+        caption={say('samples-caption')}
+        columns={[
+          { head: say('lab-column-sample') },
+          { head: say('lab-column-stands-for') },
+          { head: say('lab-column-taken') },
+          { head: say('lab-column-results') },
+        ]}
+        rows={samples.map((sample) => ({
+          key: sample.id,
+          cells: [
+            <a href={`/samples/${sample.id}`}>{sample.number}</a>,
+            coverText(sample, viewer.timeZone),
+            localText(sample.takenAt, viewer.timeZone),
+            summaryOf(results.get(sample.id) ?? []),
+          ],
+        }))}
+      />
       <OlderEntries path="/samples" older={next} />
     </Shell>
   );

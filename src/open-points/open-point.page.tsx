@@ -1,6 +1,7 @@
 import type { VNode } from 'preact';
 import { roles } from '../platform/actor.js';
 import { say } from '../platform/sentences/sentences.js';
+import { Table } from '../platform/web/kit/table.js';
 import { OlderEntries } from '../platform/web/older-entries.js';
 import { localText, sayLocally } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
@@ -58,63 +59,45 @@ interface TableProps {
 }
 
 function OpenTable({ points, viewer }: TableProps): VNode {
-  const title = say('points-open', { count: points.length });
   return (
-    <div class="table-wrap" tabIndex={0} role="region" aria-label={title}>
-      <table>
-        <caption>{title}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{say('points-what')}</th>
-            <th scope="col">{say('points-subject')}</th>
-            <th scope="col">{say('points-for')}</th>
-            <th scope="col">{say('points-raised')}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {points.map((point) => (
-            <tr key={point.id}>
-              <th scope="row">{sayLocally(point.cause, point.facts, viewer.timeZone)}</th>
-              <td>
-                <Subject point={point} />
-              </td>
-              <td>{say(`role-${point.role}`)}</td>
-              <td>{localText(point.raisedAt, viewer.timeZone)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+    <Table
+      caption={say('points-open', { count: points.length })}
+      columns={[
+        { head: say('points-what') },
+        { head: say('points-subject') },
+        { head: say('points-for') },
+        { head: say('points-raised') },
+      ]}
+      rows={points.map((point) => ({
+        key: point.id,
+        cells: [
+          sayLocally(point.cause, point.facts, viewer.timeZone),
+          <Subject point={point} />,
+          say(`role-${point.role}`),
+          localText(point.raisedAt, viewer.timeZone),
+        ],
+      }))}
+    />
   );
 }
 
 function EndedTable({ points, viewer }: TableProps): VNode {
-  const title = say('points-ended', { count: points.length });
   return (
-    <div class="table-wrap" tabIndex={0} role="region" aria-label={title}>
-      <table>
-        <caption>{title}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{say('points-what')}</th>
-            <th scope="col">{say('points-how')}</th>
-            <th scope="col">{say('points-ended-at')}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {points.map((point) => (
-            <tr key={point.id}>
-              <th scope="row">{sayLocally(point.cause, point.facts, viewer.timeZone)}</th>
-              <td>
-                {say(`points-${point.how ?? 'cleared'}`)}
-                {point.explanation === null ? null : <p>{point.explanation}</p>}
-              </td>
-              <td>{point.endedAt === null ? null : localText(point.endedAt, viewer.timeZone)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+    <Table
+      caption={say('points-ended', { count: points.length })}
+      columns={[{ head: say('points-what') }, { head: say('points-how') }, { head: say('points-ended-at') }]}
+      rows={points.map((point) => ({
+        key: point.id,
+        cells: [
+          sayLocally(point.cause, point.facts, viewer.timeZone),
+          <>
+            {say(`points-${point.how ?? 'cleared'}`)}
+            {point.explanation === null ? null : <p>{point.explanation}</p>}
+          </>,
+          point.endedAt === null ? null : localText(point.endedAt, viewer.timeZone),
+        ],
+      }))}
+    />
   );
 }
 

@@ -1,9 +1,12 @@
 import type { VNode } from 'preact';
+import { HoldLink } from '../disposition/hold-link.js';
 import { say } from '../platform/sentences/sentences.js';
+import { ActLink } from '../platform/web/kit/act.js';
+import { Table } from '../platform/web/kit/table.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
-import { groupedCount } from './counts-text.js';
+import { countsText } from './counts-text.js';
 import type { LotRange, LotRow } from './packing-run-rows.js';
 
 interface LotProps {
@@ -17,43 +20,30 @@ export function lotPage({ viewer, lot, ranges }: LotProps): VNode {
   return (
     <Shell title={say('lot-title', { code: lot.code })} viewer={viewer}>
       <p class="sentence">{say('lot-says', { format: lot.formatName, gtin: lot.gtin })}</p>
-      <p>
-        <a href={`/thread?code=${encodeURIComponent(lot.code)}`}>{say('lot-follow', { code: lot.code })}</a>
-      </p>
-      {ranges.some((range) => !range.isAsIntended) ? <p class="card">{say('lot-was-not-intended')}</p> : null}
-      <div class="table-wrap" tabIndex={0} role="region" aria-label={say('lot-ranges')}>
-        <table>
-          <caption>{say('lot-ranges')}</caption>
-          <thead>
-            <tr>
-              <th scope="col">{say('run-number')}</th>
-              <th scope="col">{say('run-counts')}</th>
-              <th scope="col">{say('run-since')}</th>
-              <th scope="col">{say('lot-intended')}</th>
-            </tr>
-          </thead>
-          <tbody>
-            {ranges.map((range) => (
-              <tr key={range.changeId}>
-                <th scope="row">
-                  <a href={`/runs/${range.runId}`}>{range.runNumber}</a>
-                </th>
-                <td>
-                  {range.toCount === null
-                    ? say('counts-from-on', { from: groupedCount(range.fromCount + 1) })
-                    : say('counts-from-to', {
-                        from: groupedCount(range.fromCount + 1),
-                        to: groupedCount(range.toCount),
-                      })}
-                </td>
-                <td>{localText(range.changedAt, viewer.timeZone)}</td>
-                <td>{range.isAsIntended ? say('lot-as-intended') : range.intendedCode}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+      <div class="acts">
+        <ActLink href={`/thread?code=${encodeURIComponent(lot.code)}`} says={say('lot-follow', { code: lot.code })} />
+        <HoldLink viewer={viewer} kind="lot" id={lot.id} />
       </div>
-      {ranges.length === 0 ? <p>{say('lot-no-ranges')}</p> : null}
+      {ranges.some((range) => !range.isAsIntended) ? <p class="card">{say('lot-was-not-intended')}</p> : null}
+      <Table
+        caption={say('lot-ranges')}
+        columns={[
+          { head: say('run-number') },
+          { head: say('run-counts') },
+          { head: say('run-since') },
+          { head: say('lot-intended') },
+        ]}
+        rows={ranges.map((range) => ({
+          key: range.changeId,
+          cells: [
+            <a href={`/runs/${range.runId}`}>{range.runNumber}</a>,
+            countsText(range),
+            localText(range.changedAt, viewer.timeZone),
+            range.isAsIntended ? say('lot-as-intended') : range.intendedCode,
+          ],
+        }))}
+        empty={say('lot-no-ranges')}
+      />
     </Shell>
   );
 }

@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
 import { say } from '../platform/sentences/sentences.js';
+import { Table } from '../platform/web/kit/table.js';
 import { OlderEntries } from '../platform/web/older-entries.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
@@ -20,38 +21,28 @@ export function runListPage({ viewer, runs, older }: RunListProps): VNode {
   return (
     <Shell title={say('runs-title')} viewer={viewer}>
       <p class="quiet">{say('runs-says')}</p>
-      <div class="table-wrap" tabIndex={0} role="region" aria-label={say('runs-title')}>
-        <table>
-          <caption>{say('runs-caption', { count: runs.length })}</caption>
-          <thead>
-            <tr>
-              <th scope="col">{say('run-number')}</th>
-              <th scope="col">{say('run-line')}</th>
-              <th scope="col">{say('run-format')}</th>
-              <th scope="col">{say('run-started')}</th>
-              <th scope="col">{say('run-closed')}</th>
-              <th scope="col" class="number">
-                {say('run-packs')}
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {runs.map((run) => (
-              <tr key={run.id}>
-                <th scope="row">
-                  <a href={`/runs/${run.id}`}>{run.number}</a>
-                </th>
-                <td>{run.lineName}</td>
-                <td>{run.formatName}</td>
-                <td>{localText(run.startedAt, timeZone)}</td>
-                <td>{run.closedAt === null ? say('run-is-open') : localText(run.closedAt, timeZone)}</td>
-                <td class="number">{groupedCount(run.packCount)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
-      {runs.length === 0 ? <p>{say('nothing-here')}</p> : null}
+      <Table
+        caption={say('runs-caption', { count: runs.length })}
+        columns={[
+          { head: say('run-number') },
+          { head: say('run-line') },
+          { head: say('run-format') },
+          { head: say('run-started') },
+          { head: say('run-closed') },
+          { head: say('run-packs'), align: 'number' },
+        ]}
+        rows={runs.map((run) => ({
+          key: run.id,
+          cells: [
+            <a href={`/runs/${run.id}`}>{run.number}</a>,
+            run.lineName,
+            run.formatName,
+            localText(run.startedAt, timeZone),
+            run.closedAt === null ? say('run-is-open') : localText(run.closedAt, timeZone),
+            groupedCount(run.packCount),
+          ],
+        }))}
+      />
       <OlderEntries path="/runs" older={older} />
     </Shell>
   );

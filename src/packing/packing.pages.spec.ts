@@ -62,6 +62,9 @@ describe('packing over the wire', () => {
     const lotPage = await got(`/lots/${lotId}`);
     expect(lotPage.text).toContain('/thread?code=L60711M');
     expect(lotPage.text).toContain('PR-2026-000001');
+    const asLead = async (path: string) => ((await lead.get(path)) as unknown as Answer).text;
+    expect(await asLead(`/runs/${runId}`)).toContain(`/quality/holds/new?kind=packing-run&amp;id=${runId}`);
+    expect(await asLead(`/lots/${lotId}`)).toContain(`/quality/holds/new?kind=lot&amp;id=${lotId}`);
   });
 
   it('answers what it knows under /api', async () => {

@@ -1,6 +1,10 @@
 import type { VNode } from 'preact';
+import { HoldLink } from '../disposition/hold-link.js';
 import { kilograms, printedSscc, roundKilograms, thousands } from '../platform/printing/printed-figures.js';
 import { say } from '../platform/sentences/sentences.js';
+import { ActLink } from '../platform/web/kit/act.js';
+import { Figures } from '../platform/web/kit/figures.js';
+import { Table } from '../platform/web/kit/table.js';
 import { OlderEntries } from '../platform/web/older-entries.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
@@ -21,40 +25,26 @@ export function palletListPage({ viewer, pallets, older }: PalletListProps): VNo
     <Shell title={say('pallets-title')} viewer={viewer}>
       <p class="quiet">{say('pallets-says')}</p>
       <p class="caution">{say('caution-pallets')}</p>
-      {pallets.length === 0 ? (
-        <p>{say('nothing-here')}</p>
-      ) : (
-        <div class="table-wrap" tabIndex={0} role="region" aria-label={say('pallets-title')}>
-          <table>
-            <caption>{say('pallets-caption')}</caption>
-            <thead>
-              <tr>
-                <th scope="col">SSCC</th>
-                <th scope="col">{say('pallets-format')}</th>
-                <th scope="col">{say('pallets-packs')}</th>
-                <th scope="col">{say('pallets-where')}</th>
-                <th scope="col">{say('pallets-built')}</th>
-              </tr>
-            </thead>
-            <tbody>
-              {pallets.map((pallet) => (
-                <tr key={pallet.id}>
-                  <th scope="row">
-                    <a href={`/pallets/${pallet.id}`}>{printedSscc(pallet.sscc)}</a>
-                  </th>
-                  <td>{pallet.formatName}</td>
-                  <td class="number">
-                    {thousands(pallet.packCount)}
-                    {pallet.isFull ? '' : ` (${say('pallets-part')})`}
-                  </td>
-                  <td>{say(`pallet-is-${pallet.status}`)}</td>
-                  <td>{localText(pallet.builtAt, viewer.timeZone)}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
-      )}
+      <Table
+        caption={say('pallets-caption')}
+        columns={[
+          { head: 'SSCC' },
+          { head: say('pallets-format') },
+          { head: say('pallets-packs'), align: 'number' },
+          { head: say('pallets-where') },
+          { head: say('pallets-built') },
+        ]}
+        rows={pallets.map((pallet) => ({
+          key: pallet.id,
+          cells: [
+            <a href={`/pallets/${pallet.id}`}>{printedSscc(pallet.sscc)}</a>,
+            pallet.formatName,
+            `${thousands(pallet.packCount)}${pallet.isFull ? '' : ` (${say('pallets-part')})`}`,
+            say(`pallet-is-${pallet.status}`),
+            localText(pallet.builtAt, viewer.timeZone),
+          ],
+        }))}
+      />
       <OlderEntries path="/pallets" older={older} />
     </Shell>
   );
@@ -74,30 +64,24 @@ export function palletSinglePage({ viewer, pallet }: PalletSingleProps): VNode {
         {pallet.placeCode === null ? '' : ` · ${pallet.placeCode}`}
       </p>
       <Reasons pallet={pallet} />
-      <dl class="figures">
-        <Figure name={say('pallets-format')} value={pallet.formatName} />
-        <Figure name={say('pallets-packs')} value={thousands(pallet.packCount)} />
-        <Figure name={say('pallet-net')} value={`${kilograms(pallet.netGrams)} kg`} />
-        <Figure name={say('pallet-gross')} value={`${roundKilograms(pallet.grossGrams)} kg`} />
-        <Figure name={say('pallets-built')} value={localText(pallet.builtAt, viewer.timeZone)} />
-      </dl>
-      <p>
-        <a href={`/thread?code=${pallet.sscc}`}>{say('pallet-to-thread')}</a>
-      </p>
+      <Figures
+        of={[
+          { label: say('pallets-format'), value: pallet.formatName },
+          { label: say('pallets-packs'), value: thousands(pallet.packCount) },
+          { label: say('pallet-net'), value: kilograms(pallet.netGrams), unit: 'kg' },
+          { label: say('pallet-gross'), value: roundKilograms(pallet.grossGrams), unit: 'kg' },
+          { label: say('pallets-built'), value: localText(pallet.builtAt, viewer.timeZone) },
+        ]}
+      />
+      <div class="acts">
+        <ActLink href={`/thread?code=${pallet.sscc}`} says={say('pallet-to-thread')} />
+        <HoldLink viewer={viewer} kind="pallet" id={pallet.id} />
+      </div>
       <Contents pallet={pallet} />
       <Descents pallet={pallet} viewer={viewer} />
       <Bags pallet={pallet} />
       <p class="caution">{say('caution-pallets')}</p>
     </Shell>
-  );
-}
-
-function Figure({ name, value }: { readonly name: string; readonly value: string }): VNode {
-  return (
-    <div>
-      <dt>{name}</dt>
-      <dd>{value}</dd>
-    </div>
   );
 }
 
@@ -118,33 +102,24 @@ function Reasons({ pallet }: { readonly pallet: PalletView }): VNode {
 
 function Contents({ pallet }: { readonly pallet: PalletView }): VNode {
   return (
-    <div class="table-wrap" tabIndex={0} role="region" aria-label={say('pallet-contents')}>
-      <table>
-        <caption>{say('pallet-contents')}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{say('pallet-lot')}</th>
-            <th scope="col">{say('pallet-run')}</th>
-            <th scope="col">{say('pallet-range')}</th>
-            <th scope="col">{say('pallets-packs')}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {pallet.contents.map((row) => (
-            <tr key={`${row.runId} ${row.fromCount}`}>
-              <th scope="row">
-                <a href={`/thread?code=${encodeURIComponent(row.lotCode)}`}>{row.lotCode}</a>
-              </th>
-              <td>{row.runNumber}</td>
-              <td class="number">
-                {say('counts-from-to', { from: thousands(row.fromCount + 1), to: thousands(row.toCount) })}
-              </td>
-              <td class="number">{thousands(row.toCount - row.fromCount)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+    <Table
+      caption={say('pallet-contents')}
+      columns={[
+        { head: say('pallet-lot'), align: 'code' },
+        { head: say('pallet-run') },
+        { head: say('pallet-range') },
+        { head: say('pallets-packs'), align: 'number' },
+      ]}
+      rows={pallet.contents.map((row) => ({
+        key: `${row.runId} ${row.fromCount}`,
+        cells: [
+          <a href={`/thread?code=${encodeURIComponent(row.lotCode)}`}>{row.lotCode}</a>,
+          <a href={`/runs/${row.runId}`}>{row.runNumber}</a>,
+          say('counts-from-to', { from: thousands(row.fromCount + 1), to: thousands(row.toCount) }),
+          thousands(row.toCount - row.fromCount),
+        ],
+      }))}
+    />
   );
 }
 
@@ -169,32 +144,25 @@ function Descents({ pallet, viewer }: PalletSingleProps): VNode | null {
 function Bags({ pallet }: { readonly pallet: PalletView }): VNode | null {
   if (pallet.bags.length === 0) return null;
   return (
-    <div class="table-wrap" tabIndex={0} role="region" aria-label={say('pallet-bags')}>
-      <table>
-        <caption>{say('pallet-bags')}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{say('pallet-bag')}</th>
-            <th scope="col">{say('pallet-least')}</th>
-            <th scope="col">{say('pallet-likely')}</th>
-            <th scope="col">{say('pallet-most')}</th>
-            <th scope="col">{say('pallet-word')}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {pallet.bags.map((bag) => (
-            <tr key={`${bag.bagId} ${bag.periodId}`}>
-              <th scope="row">
-                <a href={`/thread?code=${encodeURIComponent(bag.bagNumber)}`}>{bag.bagNumber}</a>
-              </th>
-              <td class="number">{roundKilograms(bag.leastGrams)}</td>
-              <td class="number">{roundKilograms(bag.likelyGrams)}</td>
-              <td class="number">{roundKilograms(bag.mostGrams)}</td>
-              <td>{say(`link-${bag.word}`)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+    <Table
+      caption={say('pallet-bags')}
+      columns={[
+        { head: say('pallet-bag') },
+        { head: say('pallet-least'), align: 'number' },
+        { head: say('pallet-likely'), align: 'number' },
+        { head: say('pallet-most'), align: 'number' },
+        { head: say('pallet-word') },
+      ]}
+      rows={pallet.bags.map((bag) => ({
+        key: `${bag.bagId} ${bag.periodId}`,
+        cells: [
+          <a href={`/thread?code=${encodeURIComponent(bag.bagNumber)}`}>{bag.bagNumber}</a>,
+          roundKilograms(bag.leastGrams),
+          roundKilograms(bag.likelyGrams),
+          roundKilograms(bag.mostGrams),
+          say(`link-${bag.word}`),
+        ],
+      }))}
+    />
   );
 }

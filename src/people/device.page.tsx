@@ -1,6 +1,7 @@
 import type { VNode } from 'preact';
 import { mayDo } from '../platform/actor.js';
 import { say } from '../platform/sentences/sentences.js';
+import { Table } from '../platform/web/kit/table.js';
 import { OlderEntries } from '../platform/web/older-entries.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
@@ -24,30 +25,22 @@ export function devicesPage(props: DevicesProps): VNode {
   return (
     <Shell title={say('devices-title')} viewer={viewer}>
       <FormTrouble sentences={trouble} />
-      <div class="table-wrap" tabIndex={0} role="region" aria-label={say('devices-title')}>
-        <table>
-          <caption>{say('devices-caption')}</caption>
-          <thead>
-            <tr>
-              <th scope="col">{say('device-code')}</th>
-              <th scope="col">{say('people-field-kind')}</th>
-              <th scope="col">{say('device-token-since')}</th>
-            </tr>
-          </thead>
-          <tbody>
-            {devices.map((device) => (
-              <tr key={device.id}>
-                <th scope="row">{device.code}</th>
-                <td>{say(`device-${device.kind}`)}</td>
-                <td>
-                  {device.tokenSetAt === null ? say('device-withdrawn') : localText(device.tokenSetAt, viewer.timeZone)}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
-      {devices.length === 0 ? <p>{say('nothing-here')}</p> : null}
+      <Table
+        caption={say('devices-caption')}
+        columns={[
+          { head: say('device-code') },
+          { head: say('people-field-kind') },
+          { head: say('device-token-since') },
+        ]}
+        rows={devices.map((device) => ({
+          key: device.id,
+          cells: [
+            device.code,
+            say(`device-${device.kind}`),
+            device.tokenSetAt === null ? say('device-withdrawn') : localText(device.tokenSetAt, viewer.timeZone),
+          ],
+        }))}
+      />
       <OlderEntries path="/devices" older={older} />
       {mayDo(viewer.actor.roles, 'keep-people') ? <EnrolForm {...props} /> : null}
     </Shell>

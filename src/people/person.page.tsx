@@ -1,6 +1,8 @@
 import type { VNode } from 'preact';
 import { knownLanguage } from '../platform/sentences/language.js';
 import { say } from '../platform/sentences/sentences.js';
+import { Figures } from '../platform/web/kit/figures.js';
+import { Table } from '../platform/web/kit/table.js';
 import { OlderEntries } from '../platform/web/older-entries.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
@@ -18,30 +20,22 @@ export function peoplePage({ viewer, people, older }: PeopleProps): VNode {
   return (
     <Shell title={say('people-title')} viewer={viewer}>
       <p class="quiet">{say('people-says')}</p>
-      <div class="table-wrap" tabIndex={0} role="region" aria-label={say('people-title')}>
-        <table>
-          <caption>{say('people-caption')}</caption>
-          <thead>
-            <tr>
-              <th scope="col">{say('people-field-code')}</th>
-              <th scope="col">{say('people-field-name')}</th>
-              <th scope="col">{say('people-roles')}</th>
-            </tr>
-          </thead>
-          <tbody>
-            {people.map((person) => (
-              <tr key={person.id}>
-                <th scope="row">
-                  <a href={`/people/${person.id}`}>{person.code}</a>
-                </th>
-                <td>{person.name ?? say('name-removed')}</td>
-                <td>{rolesText(person)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
-      {people.length === 0 ? <p>{say('nothing-here')}</p> : null}
+      <Table
+        caption={say('people-caption')}
+        columns={[
+          { head: say('people-field-code') },
+          { head: say('people-field-name') },
+          { head: say('people-roles') },
+        ]}
+        rows={people.map((person) => ({
+          key: person.id,
+          cells: [
+            <a href={`/people/${person.id}`}>{person.code}</a>,
+            person.name ?? say('name-removed'),
+            rolesText(person),
+          ],
+        }))}
+      />
       <OlderEntries path="/people" older={older} />
     </Shell>
   );
@@ -56,32 +50,24 @@ interface PersonProps {
 export function personPage({ viewer, person }: PersonProps): VNode {
   return (
     <Shell title={person.name ?? person.code} viewer={viewer}>
-      <dl class="figures">
-        <div>
-          <dt>{say('people-field-code')}</dt>
-          <dd>{person.code}</dd>
-        </div>
-        <div>
-          <dt>{say('people-field-name')}</dt>
-          <dd>{person.name ?? say('name-removed')}</dd>
-        </div>
-        <div>
-          <dt>{say('people-roles')}</dt>
-          <dd>{rolesText(person)}</dd>
-        </div>
-        <div>
-          <dt>{say('people-language')}</dt>
-          <dd>{say('language-in-itself', {}, knownLanguage(person.language) ?? 'en')}</dd>
-        </div>
-        <div>
-          <dt>{say('people-proofs')}</dt>
-          <dd>
-            {person.proofs.length === 0
-              ? say('no-proofs')
-              : person.proofs.map((proof) => say(`proof-${proof}`)).join(', ')}
-          </dd>
-        </div>
-      </dl>
+      <Figures
+        of={[
+          { label: say('people-field-code'), value: person.code },
+          { label: say('people-field-name'), value: person.name ?? say('name-removed') },
+          { label: say('people-roles'), value: rolesText(person) },
+          {
+            label: say('people-language'),
+            value: say('language-in-itself', {}, knownLanguage(person.language) ?? 'en'),
+          },
+          {
+            label: say('people-proofs'),
+            value:
+              person.proofs.length === 0
+                ? say('no-proofs')
+                : person.proofs.map((proof) => say(`proof-${proof}`)).join(', '),
+          },
+        ]}
+      />
       <p>
         <a href="/people">{say('all-people')}</a>
       </p>

@@ -1,12 +1,12 @@
-import type { VNode } from 'preact';
+import type { ComponentChildren, VNode } from 'preact';
 import { say } from '../platform/sentences/sentences.js';
+import { Table, type Column } from '../platform/web/kit/table.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
 import { StateMark } from '../platform/web/state-mark.js';
 import type { LocatedShift } from '../core/shift-calendar/locate-shift.js';
 import type { CoderClockReading, ScaleStanding } from './plant-rows.js';
-import { Row, Table } from './plant-table.js';
 import type { WholePlant } from './whole-plant.js';
 
 interface PlantProps {
@@ -24,57 +24,51 @@ export function plantPage({ viewer, plant }: PlantProps): VNode {
       <p>{say('plant-numbers', { gln: site.gln, prefix: site.companyPrefix, start: site.productionDayStart })}</p>
       <p>{shift === null ? say('plant-no-shift') : shiftSentence(shift, at)}</p>
       {plant.shiftPattern === null ? null : (
-        <Table title={say('plant-shifts')} heads={['plant-code', 'plant-name', 'plant-starts']}>
-          {plant.shiftPattern.shifts.map((one) => (
-            <Row key={one.code} cells={[one.code, one.name, one.startTime]} />
-          ))}
-        </Table>
+        <Table
+          caption={say('plant-shifts')}
+          columns={heads(['plant-code', 'plant-name', 'plant-starts'])}
+          rows={plant.shiftPattern.shifts.map((one) => ({ key: one.code, cells: [one.code, one.name, one.startTime] }))}
+        />
       )}
-      <Table title={say('plant-dryers')} heads={['plant-code', 'plant-name']}>
-        {plant.dryers.map((dryer) => (
-          <Row key={dryer.id} cells={[dryer.code, dryer.name]} />
-        ))}
-      </Table>
       <Table
-        title={say('plant-hoppers')}
-        heads={['plant-code', 'plant-name', 'plant-capacity', 'plant-feeds', 'plant-flow']}
-      >
-        {plant.hoppers.map((hopper) => (
-          <Row
-            key={hopper.id}
-            cells={[
-              hopper.code,
-              hopper.name,
-              kilograms(hopper.capacityGrams * 1000),
-              fedBy(plant, hopper.id),
-              say(`plant-flow-${hopper.flowModel}`),
-            ]}
-          />
-        ))}
-      </Table>
+        caption={say('plant-dryers')}
+        columns={heads(['plant-code', 'plant-name'])}
+        rows={plant.dryers.map((dryer) => ({ key: dryer.id, cells: [dryer.code, dryer.name] }))}
+      />
+      <Table
+        caption={say('plant-hoppers')}
+        columns={heads(['plant-code', 'plant-name', 'plant-capacity', 'plant-feeds', 'plant-flow'])}
+        rows={plant.hoppers.map((hopper) => ({
+          key: hopper.id,
+          cells: [
+            hopper.code,
+            hopper.name,
+            kilograms(hopper.capacityGrams * 1000),
+            fedBy(plant, hopper.id),
+            say(`plant-flow-${hopper.flowModel}`),
+          ],
+        }))}
+      />
       <p class="caution">{say('plant-caution-hopper')}</p>
       <Table
-        title={say('plant-lines')}
-        heads={['plant-code', 'plant-name', 'plant-fed-by', 'plant-coder', 'plant-clock']}
-      >
-        {plant.lines.map((line) => (
-          <Row
-            key={line.id}
-            cells={[
-              line.code,
-              line.name,
-              line.hopperCode === null
-                ? say('plant-fed-by-none')
-                : say('plant-fed-since', { hopper: line.hopperCode, at: at(line.fedSinceAt) }),
-              line.coderCode ?? say('plant-none'),
-              line.coderClock === null ? say('plant-none') : clockSentence(line.coderClock),
-            ]}
-          />
-        ))}
-      </Table>
+        caption={say('plant-lines')}
+        columns={heads(['plant-code', 'plant-name', 'plant-fed-by', 'plant-coder', 'plant-clock'])}
+        rows={plant.lines.map((line) => ({
+          key: line.id,
+          cells: [
+            line.code,
+            line.name,
+            line.hopperCode === null
+              ? say('plant-fed-by-none')
+              : say('plant-fed-since', { hopper: line.hopperCode, at: at(line.fedSinceAt) }),
+            line.coderCode ?? say('plant-none'),
+            line.coderClock === null ? say('plant-none') : clockSentence(line.coderClock),
+          ],
+        }))}
+      />
       <Table
-        title={say('plant-scales')}
-        heads={[
+        caption={say('plant-scales')}
+        columns={heads([
           'plant-code',
           'plant-name',
           'plant-interval',
@@ -82,27 +76,24 @@ export function plantPage({ viewer, plant }: PlantProps): VNode {
           'plant-checked',
           'plant-due',
           'plant-verified',
-        ]}
-      >
-        {plant.scales.map((standing) => (
-          <ScaleRowOf key={standing.scale.id} standing={standing} at={at} />
-        ))}
-      </Table>
+        ])}
+        rows={plant.scales.map((standing) => ({ key: standing.scale.id, cells: scaleCells(standing, at) }))}
+      />
       <p class="caution">{say('plant-caution-scale')}</p>
       <Goods plant={plant} />
-      <Table title={say('plant-customers')} heads={['plant-code', 'plant-name', 'plant-gln']}>
-        {plant.customers.map((customer) => (
-          <Row
-            key={customer.id}
-            cells={[customer.code, customer.name ?? say('plant-name-removed'), customer.gln ?? say('plant-none')]}
-          />
-        ))}
-      </Table>
-      <Table title={say('plant-places')} heads={['plant-code', 'plant-kind']}>
-        {plant.places.map((place) => (
-          <Row key={place.id} cells={[place.code, say(`place-${place.kind}`)]} />
-        ))}
-      </Table>
+      <Table
+        caption={say('plant-customers')}
+        columns={heads(['plant-code', 'plant-name', 'plant-gln'])}
+        rows={plant.customers.map((customer) => ({
+          key: customer.id,
+          cells: [customer.code, customer.name ?? say('plant-name-removed'), customer.gln ?? say('plant-none')],
+        }))}
+      />
+      <Table
+        caption={say('plant-places')}
+        columns={heads(['plant-code', 'plant-kind'])}
+        rows={plant.places.map((place) => ({ key: place.id, cells: [place.code, say(`place-${place.kind}`)] }))}
+      />
     </Shell>
   );
 }
@@ -110,24 +101,24 @@ export function plantPage({ viewer, plant }: PlantProps): VNode {
 function Goods({ plant }: { readonly plant: WholePlant }): VNode {
   return (
     <>
-      <Table title={say('plant-grades')} heads={['plant-code', 'plant-name', 'plant-tipping', 'plant-specification']}>
-        {plant.grades.map((grade) => (
-          <Row
-            key={grade.id}
-            cells={[
-              grade.code,
-              grade.name,
-              say(`tipping-${grade.tippingRule}`),
-              grade.specification === null
-                ? say('plant-none')
-                : grade.specification.map((line) => limitsSentence(line)).join('; '),
-            ]}
-          />
-        ))}
-      </Table>
       <Table
-        title={say('plant-formats')}
-        heads={[
+        caption={say('plant-grades')}
+        columns={heads(['plant-code', 'plant-name', 'plant-tipping', 'plant-specification'])}
+        rows={plant.grades.map((grade) => ({
+          key: grade.id,
+          cells: [
+            grade.code,
+            grade.name,
+            say(`tipping-${grade.tippingRule}`),
+            grade.specification === null
+              ? say('plant-none')
+              : grade.specification.map((line) => limitsSentence(line)).join('; '),
+          ],
+        }))}
+      />
+      <Table
+        caption={say('plant-formats')}
+        columns={heads([
           'plant-code',
           'plant-name',
           'plant-gtin',
@@ -135,51 +126,51 @@ function Goods({ plant }: { readonly plant: WholePlant }): VNode {
           'plant-pallet',
           'plant-printed',
           'plant-best-before',
-        ]}
-      >
-        {plant.formats.map((format) => (
-          <Row
-            key={format.id}
-            cells={[
-              format.code,
-              format.name,
-              format.gtin,
-              format.gradeCodes.join(', '),
-              say('plant-packs', { count: format.packsPerPallet }),
-              format.codePattern,
-              format.bestBeforeMonths === null
-                ? say('plant-none')
-                : say('plant-months', { count: format.bestBeforeMonths }),
-            ]}
-          />
-        ))}
-      </Table>
+        ])}
+        rows={plant.formats.map((format) => ({
+          key: format.id,
+          cells: [
+            format.code,
+            format.name,
+            format.gtin,
+            format.gradeCodes.join(', '),
+            say('plant-packs', { count: format.packsPerPallet }),
+            format.codePattern,
+            format.bestBeforeMonths === null
+              ? say('plant-none')
+              : say('plant-months', { count: format.bestBeforeMonths }),
+          ],
+        }))}
+      />
     </>
   );
 }
 
-function ScaleRowOf({ standing, at }: { standing: ScaleStanding; at: (instant: string | null) => string }): VNode {
+/** Heads of columns by their codes; amounts stand to the right. */
+function heads(codes: readonly string[]): readonly Column[] {
+  return codes.map((code) => ({ head: say(code), align: amounts.has(code) ? 'number' : undefined }));
+}
+
+const amounts: ReadonlySet<string> = new Set(['plant-capacity', 'plant-interval', 'plant-error', 'plant-pallet']);
+
+function scaleCells(standing: ScaleStanding, at: (instant: string | null) => string): readonly ComponentChildren[] {
   const { scale, isOverdue, hasFailed } = standing;
-  return (
-    <Row
-      cells={[
-        scale.code,
-        scale.name,
-        kilograms(scale.intervalMilligrams),
-        kilograms(scale.maximumPermissibleErrorMilligrams),
-        standing.lastCheckedAt === null ? say('plant-never-checked') : at(standing.lastCheckedAt),
-        <>
-          {standing.dueAt === null ? null : <span>{at(standing.dueAt)} </span>}
-          {isOverdue || hasFailed ? <StateMark state="doubtful" /> : null}
-          {isOverdue ? <span> {say('plant-scale-overdue')}</span> : null}
-          {hasFailed ? <span> {say('plant-scale-failed')}</span> : null}
-        </>,
-        standing.isVerifiedForTrade
-          ? say('plant-verified-until', { on: standing.verifiedUntilOn })
-          : say('plant-not-verified'),
-      ]}
-    />
-  );
+  return [
+    scale.code,
+    scale.name,
+    kilograms(scale.intervalMilligrams),
+    kilograms(scale.maximumPermissibleErrorMilligrams),
+    standing.lastCheckedAt === null ? say('plant-never-checked') : at(standing.lastCheckedAt),
+    <>
+      {standing.dueAt === null ? null : <span>{at(standing.dueAt)} </span>}
+      {isOverdue || hasFailed ? <StateMark state="doubtful" /> : null}
+      {isOverdue ? <span> {say('plant-scale-overdue')}</span> : null}
+      {hasFailed ? <span> {say('plant-scale-failed')}</span> : null}
+    </>,
+    standing.isVerifiedForTrade
+      ? say('plant-verified-until', { on: standing.verifiedUntilOn })
+      : say('plant-not-verified'),
+  ];
 }
 
 function fedBy(plant: WholePlant, hopperId: string): string {

@@ -155,7 +155,6 @@ addSentences('es', {
   'plant-gln': 'GLN',
   'plant-name-removed': 'quitado',
   'plant-none': 'ninguno',
-  'plant-nothing-of': '{title}: todavía no hay nada configurado.',
   'plant-kilograms': '{kilograms} kg',
   'plant-caution-hopper':
     'Nadie se pone ni mete las manos bajo un big bag colgado, y nadie abre una tolva ni entra en ella antes de bloquear todos los accionamientos que la llenan o la vacían. El polvo de azúcar puede explotar: sin polvo en las superficies y lejos de chispas. Las normas locales y las personas habilitadas deciden cómo; esta página no.',

@@ -154,7 +154,6 @@ addSentences('en', {
   'plant-gln': 'GLN',
   'plant-name-removed': 'removed',
   'plant-none': 'none',
-  'plant-nothing-of': '{title}: nothing is set up yet.',
   'plant-kilograms': '{kilograms} kg',
   'plant-caution-hopper':
     'Nobody stands or reaches under a hanging bag, and nobody opens or enters a hopper before every drive that feeds or empties it is locked out. Sugar dust can explode: keep it off surfaces and sparks away. Local codes and licensed people decide how; this page does not.',

@@ -1,8 +1,10 @@
 import type { VNode } from 'preact';
 import { say } from '../platform/sentences/sentences.js';
+import { Table, type TableRow } from '../platform/web/kit/table.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import type { AccountChanges, LineChange } from './account-changes.js';
+import { ThreadLink } from './account-lines.page.js';
 import { kilograms, signedKilograms } from './kilograms.js';
 
 /** What was corrected or came late after the account was signed. It stands beside it and changes nothing of it. */
@@ -19,56 +21,30 @@ export function ChangesSince({ viewer, since }: { viewer: Viewer; since: Account
       {since.movedByGrams === null ? null : (
         <p>{say('account-moved', { kilograms: signedKilograms(since.movedByGrams) })}</p>
       )}
-      <div class="table-wrap" tabIndex={0} role="region" aria-label={say('account-changed')}>
-        <table>
-          <caption>{say('account-changed-caption')}</caption>
-          <thead>
-            <tr>
-              <th scope="col">{say('account-what')}</th>
-              <th scope="col">{say('account-record')}</th>
-              <th scope="col">{say('account-at')}</th>
-              <th scope="col" class="number">
-                {say('account-when-signed')}
-              </th>
-              <th scope="col" class="number">
-                {say('account-now')}
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {since.lines.map((change) => (
-              <ChangeRow key={keyOf(change)} change={change} timeZone={viewer.timeZone} />
-            ))}
-          </tbody>
-        </table>
-      </div>
+      <Table
+        caption={say('account-changed-caption')}
+        columns={[
+          { head: say('account-what') },
+          { head: say('account-record') },
+          { head: say('account-at') },
+          { head: say('account-when-signed'), align: 'number' },
+          { head: say('account-now'), align: 'number' },
+        ]}
+        rows={since.lines.flatMap((change) => rowOf(change, viewer.timeZone))}
+      />
     </div>
   );
 }
 
-function ChangeRow({ change, timeZone }: { change: LineChange; timeZone: string }): VNode | null {
+function rowOf(change: LineChange, timeZone: string): readonly TableRow[] {
   const line = change.now ?? change.signed;
-  if (line === null) return null;
-  return (
-    <tr>
-      <th scope="row">{say(`account-line-${line.kind}`)}</th>
-      <td>
-        {line.code === null ? (
-          say('account-no-code')
-        ) : (
-          <a class="code" href={`/thread?code=${encodeURIComponent(line.code)}`}>
-            {line.code}
-          </a>
-        )}
-      </td>
-      <td>{localText(line.at, timeZone)}</td>
-      <td class="number">{change.signed === null ? '–' : kilograms(change.signed.grams)}</td>
-      <td class="number">{change.now === null ? '–' : kilograms(change.now.grams)}</td>
-    </tr>
-  );
+  if (line === null) return [];
+  const cells = [
+    say(`account-line-${line.kind}`),
+    line.code === null ? say('account-no-code') : <ThreadLink code={line.code} />,
+    localText(line.at, timeZone),
+    change.signed === null ? '–' : kilograms(change.signed.grams),
+    change.now === null ? '–' : kilograms(change.now.grams),
+  ];
+  return [{ key: `${line.kind} ${line.recordId} ${line.at}`, cells }];
 }
-
-const keyOf = ({ signed, now }: LineChange): string => {
-  const line = now ?? signed;
-  return line === null ? '' : `${line.kind} ${line.recordId} ${line.at}`;
-};

@@ -1,5 +1,7 @@
-import type { VNode } from 'preact';
+import type { ComponentChildren, VNode } from 'preact';
 import { say } from '../platform/sentences/sentences.js';
+import { countText } from '../platform/web/figures-text.js';
+import { Table } from '../platform/web/kit/table.js';
 import { localText } from '../platform/web/local-text.js';
 import type { AccountLine, AccountView, PackagingLine } from './account-view.js';
 import { kilograms } from './kilograms.js';
@@ -7,63 +9,41 @@ import { kilograms } from './kilograms.js';
 /** Every line of an account with the record that it was read from, and the two sums. */
 export function LinesTable({ account, timeZone }: { account: AccountView; timeZone: string }): VNode {
   return (
-    <div class="table-wrap" tabIndex={0} role="region" aria-label={say('account-lines')}>
-      <table>
-        <caption>{say('account-lines')}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{say('account-what')}</th>
-            <th scope="col">{say('account-record')}</th>
-            <th scope="col">{say('account-at')}</th>
-            <th scope="col" class="number">
-              {say('account-in')}
-            </th>
-            <th scope="col" class="number">
-              {say('account-out')}
-            </th>
-            <th scope="col" class="number">
-              {say('account-give-or-take')}
-            </th>
-            <th scope="col">{say('account-remarks')}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {account.lines.map((line) => (
-            <LineRow key={`${line.kind} ${line.recordId} ${line.at}`} line={line} timeZone={timeZone} />
-          ))}
-        </tbody>
-        <tfoot>
-          <tr>
-            <th scope="row" colSpan={3}>
-              {say('account-sum')}
-            </th>
-            <td class="number">{kilograms(account.inGrams)}</td>
-            <td class="number">{kilograms(account.outGrams)}</td>
-            <td />
-            <td />
-          </tr>
-        </tfoot>
-      </table>
-    </div>
+    <Table
+      caption={say('account-lines')}
+      columns={[
+        { head: say('account-what') },
+        { head: say('account-record') },
+        { head: say('account-at') },
+        { head: say('account-in'), align: 'number' },
+        { head: say('account-out'), align: 'number' },
+        { head: say('account-give-or-take'), align: 'number' },
+        { head: say('account-remarks') },
+      ]}
+      rows={account.lines.map((line) => ({
+        key: `${line.kind} ${line.recordId} ${line.at}`,
+        cells: cellsOf(line, timeZone),
+      }))}
+      foot={[say('account-sum'), '', '', kilograms(account.inGrams), kilograms(account.outGrams), '', '']}
+    />
   );
 }
 
-function LineRow({ line, timeZone }: { line: AccountLine; timeZone: string }): VNode {
+function cellsOf(line: AccountLine, timeZone: string): readonly ComponentChildren[] {
   const grams = Math.round(Math.hypot(line.standardMilligrams, line.sharedStandardMilligrams) / 1000);
-  return (
-    <tr>
-      <th scope="row">{say(`account-line-${line.kind}`)}</th>
-      <td>{line.code === null ? say('account-no-code') : <ThreadLink code={line.code} />}</td>
-      <td>{localText(line.at, timeZone)}</td>
-      <td class="number">{line.side === 'in' ? kilograms(line.grams) : ''}</td>
-      <td class="number">{line.side === 'out' ? kilograms(line.grams) : ''}</td>
-      <td class="number">{`± ${kilograms(grams)}`}</td>
-      <td>{remarksOn(line).join(' ')}</td>
-    </tr>
-  );
+  return [
+    say(`account-line-${line.kind}`),
+    line.code === null ? say('account-no-code') : <ThreadLink code={line.code} />,
+    localText(line.at, timeZone),
+    line.side === 'in' ? kilograms(line.grams) : '',
+    line.side === 'out' ? kilograms(line.grams) : '',
+    `± ${kilograms(grams)}`,
+    remarksOn(line).join(' '),
+  ];
 }
 
-function ThreadLink({ code }: { code: string }): VNode {
+/** A code that leads to its thread. */
+export function ThreadLink({ code }: { code: string }): VNode {
   return (
     <a class="code" href={`/thread?code=${encodeURIComponent(code)}`}>
       {code}
@@ -90,30 +70,17 @@ export function remarksOn(line: AccountLine): readonly string[] {
 /** What the accepted packs were packed in, by lot. */
 export function PackagingTable({ packaging }: { packaging: readonly PackagingLine[] }): VNode {
   return (
-    <div class="table-wrap" tabIndex={0} role="region" aria-label={say('account-packaging')}>
-      <table>
-        <caption>{say('account-packaging')}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{say('account-packaging-lot')}</th>
-            <th scope="col">{say('account-what')}</th>
-            <th scope="col" class="number">
-              {say('account-packaging-count')}
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {packaging.map(({ filmLotId, code, kind, packCount }) => (
-            <tr key={filmLotId}>
-              <th scope="row">
-                <ThreadLink code={code} />
-              </th>
-              <td>{say(`account-packaging-${kind}`)}</td>
-              <td class="number">{packCount}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+    <Table
+      caption={say('account-packaging')}
+      columns={[
+        { head: say('account-packaging-lot') },
+        { head: say('account-what') },
+        { head: say('account-packaging-count'), align: 'number' },
+      ]}
+      rows={packaging.map(({ filmLotId, code, kind, packCount }) => ({
+        key: filmLotId,
+        cells: [<ThreadLink code={code} />, say(`account-packaging-${kind}`), countText(packCount)],
+      }))}
+    />
   );
 }

@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
 import { say } from '../platform/sentences/sentences.js';
+import { Table } from '../platform/web/kit/table.js';
 import { OlderEntries } from '../platform/web/older-entries.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
@@ -19,45 +20,31 @@ export function accountList({ viewer, accounts, older }: AccountListProps): VNod
   return (
     <Shell title={say('accounts-title')} viewer={viewer}>
       <p class="quiet">{say('accounts-says')}</p>
-      <div class="table-wrap" tabIndex={0} role="region" aria-label={say('accounts-title')}>
-        <table>
-          <caption>{say('accounts-caption')}</caption>
-          <thead>
-            <tr>
-              <th scope="col">{say('account-number')}</th>
-              <th scope="col">{say('account-hopper')}</th>
-              <th scope="col">{say('account-time')}</th>
-              <th scope="col" class="number">
-                {say('account-in')}
-              </th>
-              <th scope="col" class="number">
-                {say('account-difference')}
-              </th>
-              <th scope="col">{say('account-verdict')}</th>
-            </tr>
-          </thead>
-          <tbody>
-            {accounts.map((account) => (
-              <tr key={account.id}>
-                <th scope="row">
-                  <a href={`/accounts/${account.id}`}>{account.number}</a>
-                </th>
-                <td>{account.hopperCode}</td>
-                <td>
-                  {say('account-from-until', {
-                    fromAt: localText(account.fromAt, viewer.timeZone),
-                    untilAt: localText(account.untilAt, viewer.timeZone),
-                  })}
-                </td>
-                <td class="number">{kilograms(account.inGrams)}</td>
-                <td class="number">{signedKilograms(account.differenceGrams)}</td>
-                <td>{account.isVoid ? say('account-void') : say(`account-verdict-${account.verdict}`)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
-      {accounts.length === 0 ? <p>{say('nothing-here')}</p> : null}
+      <Table
+        caption={say('accounts-caption')}
+        columns={[
+          { head: say('account-number') },
+          { head: say('account-hopper') },
+          { head: say('account-time') },
+          { head: say('account-in'), align: 'number' },
+          { head: say('account-difference'), align: 'number' },
+          { head: say('account-verdict') },
+        ]}
+        rows={accounts.map((account) => ({
+          key: account.id,
+          cells: [
+            <a href={`/accounts/${account.id}`}>{account.number}</a>,
+            account.hopperCode,
+            say('account-from-until', {
+              fromAt: localText(account.fromAt, viewer.timeZone),
+              untilAt: localText(account.untilAt, viewer.timeZone),
+            }),
+            kilograms(account.inGrams),
+            signedKilograms(account.differenceGrams),
+            account.isVoid ? say('account-void') : say(`account-verdict-${account.verdict}`),
+          ],
+        }))}
+      />
       <OlderEntries path="/accounts" older={older} />
     </Shell>
   );

@@ -1,4 +1,5 @@
 import type { VNode } from 'preact';
+import { HoldLink } from '../disposition/hold-link.js';
 import { mayDo } from '../platform/actor.js';
 import { say } from '../platform/sentences/sentences.js';
 import { ActLink } from '../platform/web/kit/act.js';
@@ -52,7 +53,7 @@ function Acts({ viewer, thread }: { readonly viewer: Viewer; readonly thread: Th
   if (!mayDo(roles, 'place-holds')) return null;
   return (
     <div class="acts">
-      <ActLink href={`/quality/holds/new?kind=${kind}&id=${id}`} says={say('thread-hold-these')} tone="careful" />
+      <HoldLink viewer={viewer} kind={kind} id={id} says={say('thread-hold-these')} />
       {file !== undefined && mayDo(roles, 'decide') ? (
         <ActLink href={`${file}/${id}`} says={say('thread-decide')} />
       ) : null}

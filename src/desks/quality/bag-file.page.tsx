@@ -1,4 +1,5 @@
 import type { VNode } from 'preact';
+import { HoldLink } from '../../disposition/hold-link.js';
 import { propertyText } from '../../laboratory/sample-text.js';
 import { say } from '../../platform/sentences/sentences.js';
 import { kilogramsText } from '../../platform/web/figures-text.js';
@@ -99,7 +100,7 @@ function BagFacts({ file, viewer }: { file: BagFile; viewer: Viewer }): VNode {
       />
       <div class="acts">
         <ActLink href={`/thread?code=${bag.number}`} says={say('bag-thread')} />
-        <ActLink href={`/quality/holds/new?kind=bulk-bag&id=${bag.id}`} says={say('hold-this')} tone="careful" />
+        <HoldLink viewer={viewer} kind="bulk-bag" id={bag.id} />
       </div>
     </section>
   );

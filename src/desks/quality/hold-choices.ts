@@ -1,4 +1,5 @@
 import { loadedUnitsOf } from '../../dispatch/deliveries.js';
+import { holdNewPath } from '../../disposition/hold-link.js';
 import { bagOf, bagsOf } from '../../drying/bulk-bags.js';
 import { rangesOfLot, runOf } from '../../packing/packing-runs.js';
 import { palletsOf } from '../../pallets/pallet-list.js';
@@ -9,12 +10,6 @@ import { say } from '../../platform/sentences/sentences.js';
 import type { Finding } from '../find-subjects.js';
 import type { HoldChoice } from './hold-new.page.js';
 import type { HoldSubject } from './hold-new.js';
-
-/** Where a hold on a thing is looked at before it is placed. */
-export function holdNewPath(kind: string, id: string, next: string | null): string {
-  const on = next === null ? '' : `&next=${encodeURIComponent(next)}`;
-  return `/quality/holds/new?kind=${kind}&id=${id}${on}`;
-}
 
 /** What a typed code may mean, to be chosen from. */
 export function choiceOfFinding({ subject, about }: Finding, next: string | null): HoldChoice {

@@ -1,4 +1,5 @@
 import type { VNode } from 'preact';
+import { HoldLink } from '../../disposition/hold-link.js';
 import { say } from '../../platform/sentences/sentences.js';
 import { countText, roundKilogramsText } from '../../platform/web/figures-text.js';
 import { ActLink } from '../../platform/web/kit/act.js';
@@ -33,7 +34,7 @@ export function lotFilePage({ viewer, file, trouble }: LotFileProps): VNode {
         </div>
         <LotFacts file={file} />
       </div>
-      <Scopes file={file} />
+      <Scopes viewer={viewer} file={file} />
       <DecisionBox
         viewer={viewer}
         action={`/quality/lots/${lot.id}/decision`}
@@ -139,7 +140,7 @@ function Bags({ file }: { readonly file: LotFile }): VNode {
 }
 
 /** What a decision or a hold may be about. */
-function Scopes({ file }: { readonly file: LotFile }): VNode {
+function Scopes({ viewer, file }: { readonly viewer: Viewer; readonly file: LotFile }): VNode {
   const { lot, runs } = file;
   return (
     <nav class="scopes" aria-label={say('scope-head')}>
@@ -155,7 +156,7 @@ function Scopes({ file }: { readonly file: LotFile }): VNode {
         ))}
         <ActLink href="#pallets" says={say('scope-chip-pallets')} />
         <ActLink href={`/quality/bags?lot=${lot.id}`} says={say('scope-chip-bags')} />
-        <ActLink href={`/quality/holds/new?kind=lot&id=${lot.id}`} says={say('hold-this')} tone="careful" />
+        <HoldLink viewer={viewer} kind="lot" id={lot.id} />
       </div>
     </nav>
   );

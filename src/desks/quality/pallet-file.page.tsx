@@ -1,4 +1,5 @@
 import type { VNode } from 'preact';
+import { HoldLink } from '../../disposition/hold-link.js';
 import { printedSscc } from '../../platform/printing/printed-figures.js';
 import { say } from '../../platform/sentences/sentences.js';
 import { countText, roundKilogramsText } from '../../platform/web/figures-text.js';
@@ -30,7 +31,7 @@ export function palletFilePage({ viewer, file, trouble }: PalletFileProps): VNod
           <Lacks lacks={file.lacks} timeZone={viewer.timeZone} />
           <Decided decisions={file.decisions} timeZone={viewer.timeZone} />
         </div>
-        <PalletFacts file={file} />
+        <PalletFacts viewer={viewer} file={file} />
       </div>
       <DecisionBox
         viewer={viewer}
@@ -43,7 +44,7 @@ export function palletFilePage({ viewer, file, trouble }: PalletFileProps): VNod
   );
 }
 
-function PalletFacts({ file: { pallet } }: { readonly file: PalletFile }): VNode {
+function PalletFacts({ viewer, file: { pallet } }: Pick<PalletFileProps, 'viewer' | 'file'>): VNode {
   return (
     <section class="card" aria-labelledby="facts">
       <h2 id="facts">{say('file-facts')}</h2>
@@ -82,7 +83,7 @@ function PalletFacts({ file: { pallet } }: { readonly file: PalletFile }): VNode
       />
       <div class="acts">
         <ActLink href={`/thread?code=${pallet.sscc}`} says={say('bag-thread')} />
-        <ActLink href={`/quality/holds/new?kind=pallet&id=${pallet.id}`} says={say('hold-this')} tone="careful" />
+        <HoldLink viewer={viewer} kind="pallet" id={pallet.id} />
       </div>
     </section>
   );

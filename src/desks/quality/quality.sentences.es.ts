@@ -139,7 +139,6 @@ addSentences('es', {
   'grade-reason': 'Por qué pasa a esta calidad',
   'grade-act': 'Dar esta calidad',
   'said-grade': 'Ahora tiene otra calidad y espera una decisión según ella.',
-  'hold-this': 'Retener …',
   'thread-hold-these': 'Retener estos …',
   'thread-decide': 'Decidir sobre ello',
   'hold-new-title': 'Poner una retención',

@@ -133,7 +133,6 @@ addSentences('en', {
   'grade-reason': 'Why it becomes this grade',
   'grade-act': 'Give this grade',
   'said-grade': 'It has another grade now, and waits for a decision under it.',
-  'hold-this': 'Hold …',
   'thread-hold-these': 'Hold these …',
   'thread-decide': 'Decide on it',
   'hold-new-title': 'Place a hold',

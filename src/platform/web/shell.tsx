@@ -10,7 +10,10 @@ import { desks, records, waysOf, type Way } from './ways.js';
 interface ShellProps {
   readonly title: string;
   readonly viewer: Viewer;
-  /** How the page is used: with gloves on a tablet, in the hand on the dock, or at a desk. */
+  /**
+   * How the page is used: with gloves on a tablet, in the hand on the dock, or at a desk. Where a page does not say, a
+   * device that people share is used with gloves.
+   */
   readonly use?: 'tablet' | 'handheld' | 'desk' | undefined;
   /** The title is read out, not shown: the page says it in its own way. */
   readonly hasUnseenTitle?: boolean | undefined;
@@ -18,9 +21,10 @@ interface ShellProps {
 }
 
 /** The frame of every page for someone who is signed in. */
-export function Shell({ title, viewer, use = 'desk', hasUnseenTitle, children }: ShellProps): VNode {
+export function Shell({ title, viewer, use, hasUnseenTitle, children }: ShellProps): VNode {
+  const used = use ?? (viewer.deviceCode === null ? 'desk' : 'tablet');
   return (
-    <Document title={`${title} · ${viewer.siteName}`} use={use} viewer={viewer}>
+    <Document title={`${title} · ${viewer.siteName}`} use={used} viewer={viewer}>
       <a class="skip" href="#content">
         {say('skip-to-content')}
       </a>

@@ -19,6 +19,8 @@ interface TableProps {
   readonly caption: string;
   readonly columns: readonly Column[];
   readonly rows: readonly TableRow[];
+  /** The last line, such as a sum: its cells in the order of the columns. */
+  readonly foot?: readonly ComponentChildren[] | undefined;
   /** What is said where there is no row. */
   readonly empty?: string | undefined;
   /** The caption is read out, not shown: a heading above says the same. */
@@ -26,7 +28,7 @@ interface TableProps {
 }
 
 /** A table in a region that scrolls by itself on narrow screens; a sentence where there is nothing. */
-export function Table({ caption, columns, rows, empty, hasHiddenCaption }: TableProps): VNode {
+export function Table({ caption, columns, rows, foot, empty, hasHiddenCaption }: TableProps): VNode {
   if (rows.length === 0) {
     return (
       <p class="quiet">
@@ -49,17 +51,30 @@ export function Table({ caption, columns, rows, empty, hasHiddenCaption }: Table
         </thead>
         <tbody>
           {rows.map(({ key, cells, isLoud }) => (
-            <tr key={key} class={isLoud === true ? 'loud' : undefined}>
-              {cells.map((cell, place) => (
-                <Cell key={place} isFirst={place === 0} align={columns[place]?.align}>
-                  {cell}
-                </Cell>
-              ))}
-            </tr>
+            <Row key={key} cells={cells} columns={columns} isLoud={isLoud} />
           ))}
         </tbody>
+        {foot === undefined ? null : (
+          <tfoot>
+            <Row cells={foot} columns={columns} />
+          </tfoot>
+        )}
       </table>
     </div>
+  );
+}
+
+interface RowProps extends Pick<TableProps, 'columns'>, Pick<TableRow, 'cells' | 'isLoud'> {}
+
+function Row({ cells, columns, isLoud }: RowProps): VNode {
+  return (
+    <tr class={isLoud === true ? 'loud' : undefined}>
+      {cells.map((cell, place) => (
+        <Cell key={place} isFirst={place === 0} align={columns[place]?.align}>
+          {cell}
+        </Cell>
+      ))}
+    </tr>
   );
 }
 
