@@ -30,10 +30,13 @@ export class RefusalsMet {
     private readonly clock: Clock,
   ) {}
 
+  /** One row a person, hopper and bag: meeting a refusal again only makes it later. */
   async remember(met: MetRefusal): Promise<void> {
     const metAt = this.clock.now();
     await this.units.run(async (tx) => {
       await tx.sql`DELETE FROM "refusal_met" WHERE "met_at" < ${shifted(metAt, -keptHours * 3_600_000)}`;
+      const { personId, hopperId, bagId } = met;
+      await tx.remove(RefusalMet, { personId, hopperId, bagId });
       await tx.insert(RefusalMet, { id: this.ids.next(), ...met, metAt });
     });
   }

@@ -141,7 +141,12 @@ function BagActs({
     );
   }
   if (refusal !== null) {
-    return <ActLink href={`${at}/already-in?bag=${bag.number}`} says={say('band-already-in')} />;
+    return (
+      <EntryForm viewer={viewer} action={`${at}/refusals`} class="one-touch">
+        <HiddenEntry name="bag" value={bag.number} />
+        <Act says={say('band-already-in')} tone="plain" />
+      </EntryForm>
+    );
   }
   return (
     <>

@@ -141,9 +141,42 @@ describe('a refused bag that is in already', () => {
     return bag.number;
   }
 
+  async function goOnFrom(bag: string): Promise<void> {
+    const onward = await at.send(`${line}/refusals`, { bag });
+    expect([onward.status, onward.headers['location']]).toEqual([303, `${line}/already-in?bag=${bag}`]);
+  }
+
+  async function refusalsMet(): Promise<number> {
+    const rows = await readerOf(house).sql<{ id: string }>`SELECT "id" FROM "refusal_met"`;
+    return rows.length;
+  }
+
+  it('is remembered once when the person goes on from the refusal, and not by looking', async () => {
+    const bag = await refusedBag();
+    const before = await refusalsMet();
+    await scanned(bag);
+    await scanned(bag);
+    await at.get(`${line}/already-in?bag=${bag}`);
+    expect(await refusalsMet()).toBe(before);
+    expect((await at.send(`${line}/already-in`, { bag, isOff: 'true', alreadyIn: 'true' })).status).toBe(409);
+    await goOnFrom(bag);
+    await goOnFrom(bag);
+    expect(await refusalsMet()).toBe(before + 1);
+  });
+
+  it('is offered like any bag where it is not refused any more, and nothing is remembered', async () => {
+    await aStartedRun(house, plant);
+    const before = await refusalsMet();
+    const bag = await aReleasedBag(house, plant);
+    const onward = await at.send(`${line}/refusals`, { bag: bag.number });
+    expect(onward.headers['location']).toBe(`${line}?scan=${bag.number}`);
+    expect(await refusalsMet()).toBe(before);
+  });
+
   it('is recorded as it happened and listed for quality under the person', async () => {
     const bag = await refusedBag();
     expect(await scanned(bag)).toContain('ALREADY IN');
+    await goOnFrom(bag);
     const sent = await at.send(`${line}/already-in`, { bag, isOff: 'true', alreadyIn: 'true' });
     expect(sent.status).toBe(303);
     const points = await openPointsOf(readerOf(house), plant.siteId, { state: 'open', limit: 50 });
@@ -155,7 +188,7 @@ describe('a refused bag that is in already', () => {
     const bag = await refusedBag();
     const before = await at.send(`${line}/already-in`, { bag, isOff: 'true', alreadyIn: 'true' });
     expect([before.status, textOf(before.text)]).toEqual([409, expect.stringContaining('was not refused to you here')]);
-    await scanned(bag);
+    await goOnFrom(bag);
     house.clock.pass(31);
     expect((await at.send(`${line}/already-in`, { bag, isOff: 'true', alreadyIn: 'true' })).status).toBe(409);
   });

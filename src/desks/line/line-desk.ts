@@ -7,7 +7,7 @@ import { Clock, type Instant } from '../../platform/clock.js';
 import { READER, type ReadFrom } from '../../platform/database/reading.js';
 import type { Viewer } from '../../platform/web/request.js';
 import { lineNow, type LineNow } from './line-rows.js';
-import { readScan, type ScanReading } from './scan-reading.js';
+import { readScan } from './scan-reading.js';
 import { shiftViewOf, type ShiftView } from './shift-view.js';
 
 /** What the pages of a line read. */
@@ -48,20 +48,22 @@ export class LineDesk {
     const at = await this.line(viewer, lineId);
     const level = at.hopper === null ? null : await this.levels.levelNow(at.hopper.id);
     const scan = scanned === null ? null : await readScan(this.reader, siteId, { text: scanned, at });
-    if (scan !== null) await this.remember(viewer, at, scan);
     return shiftViewOf(this.reader, at, { siteId, personId, level, scan });
   }
 
-  /** A bag that the page says no to was refused to this person: for a while they may say that it is in all the same. */
-  private async remember({ actor }: Viewer, { hopper }: LineNow, scan: ScanReading): Promise<void> {
-    if (scan.kind !== 'bag' || scan.refusal === null || hopper === null || actor.personId === null) return;
+  /**
+   * Somebody goes on from the refusal of a bag: where it is refused here and now, that is remembered, and for a while they
+   * may say that the bag is in all the same. Reading a scan remembers nothing.
+   *
+   * @returns whether the bag is refused
+   */
+  async meetRefusal({ actor }: Viewer, lineId: string, bag: string): Promise<boolean> {
     const { siteId, personId } = actor;
-    await this.refusals.remember({
-      siteId,
-      personId,
-      hopperId: hopper.id,
-      bagId: scan.bag.id,
-      code: scan.refusal.code,
-    });
+    const at = await lineNow(this.reader, siteId, { lineId, now: this.clock.now() });
+    const scan = await readScan(this.reader, siteId, { text: bag, at });
+    if (scan.kind !== 'bag' || scan.refusal === null || at.hopper === null || personId === null) return false;
+    const met = { siteId, personId, hopperId: at.hopper.id, bagId: scan.bag.id };
+    await this.refusals.remember({ ...met, code: scan.refusal.code });
+    return true;
   }
 }

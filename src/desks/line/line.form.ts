@@ -35,6 +35,12 @@ export class LineTipForm {
   reason?: string | null;
 }
 
+/** The bag whose refusal somebody goes on from. */
+export class RefusedBagForm {
+  @TextField({ most: 40, example: 'B0012344' })
+  bag!: string;
+}
+
 export class LineOffForm {
   @KilogramsField({ optional: true, most: 3_000_000, says: 'Weighed back: gross; absent: it is empty' })
   grossGrams?: number | null;

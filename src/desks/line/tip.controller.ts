@@ -14,7 +14,7 @@ import type { FormTrouble } from '../../platform/web/form-trouble.js';
 import { Asking, Looking, type Said, type Viewer } from '../../platform/web/request.js';
 import { Sent, type SentForm } from '../../platform/web/sent-form.js';
 import { LineDesk } from './line-desk.js';
-import { LineOffForm, LineTipForm, LineUnreadForm } from './line.form.js';
+import { LineOffForm, LineTipForm, LineUnreadForm, RefusedBagForm } from './line.form.js';
 import { colleaguesOf, scalesOf } from './line-rows.js';
 import { shiftPage } from './shift.page.js';
 import { alreadyInPage, latePage, offPage, unreadPage } from './tip.page.js';
@@ -67,6 +67,20 @@ export class LineTipController {
     return this.take(sent, { asked, viewer, lineId }, async (trouble) =>
       latePage({ viewer, at: await this.desk.line(viewer, lineId), trouble }),
     );
+  }
+
+  @Post('refusals')
+  @May('tip-bags')
+  goOnFromRefusal(@Sent() sent: SentForm, @Looking() viewer: Viewer, @Param('lineId', ParseUUIDPipe) lineId: string) {
+    return sent.take({
+      form: RefusedBagForm,
+      timeZone: viewer.timeZone,
+      act: async ({ bag }) => ({ bag, isRefused: await this.desk.meetRefusal(viewer, lineId, bag) }),
+      // What is not refused any more is offered like any bag.
+      next: ({ bag, isRefused }) =>
+        `/line/${lineId}${isRefused ? '/already-in?bag=' : '?scan='}${encodeURIComponent(bag)}`,
+      again: async () => shiftPage({ viewer, view: await this.desk.shift(viewer, lineId, null) }),
+    });
   }
 
   @Get('already-in')
