@@ -1,10 +1,16 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from '@jest/globals';
+import type { Asked } from '../src/journal/entry-draft.js';
+import { AddMachine } from '../src/people/add-machine.js';
+import { EndRole } from '../src/people/end-role.js';
+import { GiveBadge } from '../src/people/give-badge.js';
+import { WithdrawDevice } from '../src/people/withdraw-device.js';
 import { AddStorePlace } from '../src/plant/add-store-place.js';
+import { shifted } from '../src/platform/clock.js';
 import { PlaceHold } from '../src/tracing/place-hold.js';
 import { aBag } from './support/a-bag.js';
-import { aPerson, signedIn, type SignedInPerson } from './support/a-person.js';
+import { aPerson, signedIn, type SignedInPerson, type TestPerson } from './support/a-person.js';
 import { aPlant, type Plant } from './support/a-plant.js';
-import { asking, freshPlace, openHouse, type Place, type TestHouse } from './support/house.js';
+import { anActor, asking, freshPlace, openHouse, type Place, type TestHouse } from './support/house.js';
 import { listenTo, type Listener } from './support/listener.js';
 import { startServer, type RunningServer } from './support/server.js';
 import { settingsOf, signInFirst } from './support/first-sign-in.js';
@@ -128,6 +134,43 @@ describe('somebody who listens to the journal', () => {
     await new Promise((resolve) => setTimeout(resolve, 100));
     await listening(address, one.cookie);
   });
+
+  it('hears no more once the session or token is over, at the next heartbeat, and is told so', async () => {
+    const now = house.clock.now();
+    const people: TestPerson[] = [];
+    const sessions: SignedInPerson[] = [];
+    for (const who of ['out', 'badge', 'role', 'late', 'stays']) {
+      const person = await aPerson(house, plant.siteId, { code: `listener-${who}` });
+      // Whoever came fourteen hours ago, but for a minute, is soon signed out by the time alone.
+      house.clock.set(who === 'late' ? shifted(now, -(14 * 60 - 1) * 60_000) : now);
+      people.push(person);
+      sessions.push(await signedIn(house, person));
+    }
+    house.clock.set(now);
+    const byAdmin = (): Asked => asking(anActor(plant.siteId, 'administrator'));
+    const machine = await house.get(AddMachine).execute(byAdmin(), { code: 'counter-that-goes' });
+    const counter = await listenTo(address, { Authorization: `Bearer ${machine.token ?? ''}` });
+    listeners.push(counter);
+    const [out, badge, role, late, stays] = await Promise.all(sessions.map(({ cookie }) => listening(address, cookie)));
+    expect((await sessions[0]!.delete('/api/sessions')).status).toBe(204);
+    await house.get(GiveBadge).execute(byAdmin(), people[1]!.personId);
+    await house.get(EndRole).execute(byAdmin(), people[2]!.personId, { role: 'line-lead' });
+    await house.get(WithdrawDevice).execute(byAdmin(), machine.id);
+    house.clock.pass(2);
+    const gone = [out!, badge!, role!, late!, counter];
+    await Promise.all(gone.map(({ over }) => over));
+    const id = await addPlace();
+    const heard = async (): Promise<readonly string[]> => (await stays!.until(1)).map(({ subject }) => subject.id);
+    for (let look = 0; look < 100 && !(await heard()).includes(id); look += 1) {
+      await new Promise((resolve) => setTimeout(resolve, 20));
+    }
+    expect(await heard()).toContain(id);
+    expect(stays!.raw()).not.toContain('event: over');
+    for (const one of gone) {
+      expect(one.raw()).toMatch(/event: over\ndata: \{\}\n\n$/);
+      expect(one.heard.map(({ subject }) => subject.id)).not.toContain(id);
+    }
+  }, 40_000);
 
   it('is told to come back soon, and that the line is not to be stored', async () => {
     const answer = await fetch(`${address}/events`, { headers: { Cookie: person.cookie, 'Accept-Encoding': 'br' } });

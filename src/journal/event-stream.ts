@@ -2,7 +2,10 @@ import { once } from 'node:events';
 import type { FastifyReply } from 'fastify';
 import type { News } from './news-after.js';
 
-/** A comment now and then: what stands between sees that the line is alive, and a line that is dead is noticed. */
+/**
+ * A comment now and then: what stands between sees that the line is alive, and a line that is dead is noticed. So long, at
+ * most, somebody still hears who may not any more.
+ */
 const heartbeatMilliseconds = 15_000;
 /** How long browsers wait before they come back. */
 const retryMilliseconds = 1000;
@@ -12,7 +15,11 @@ export class EventStream {
   private readonly raw: FastifyReply['raw'];
   private readonly heartbeat: NodeJS.Timeout;
 
-  constructor(reply: FastifyReply) {
+  /** @param mayGoOn whether who listens may still hear; asked at each heartbeat */
+  constructor(
+    reply: FastifyReply,
+    private readonly mayGoOn: () => Promise<boolean>,
+  ) {
     reply.hijack();
     this.raw = reply.raw;
     this.raw.writeHead(200, {
@@ -22,7 +29,7 @@ export class EventStream {
       'X-Accel-Buffering': 'no',
     });
     this.raw.write(`retry: ${retryMilliseconds}\n\n`);
-    this.heartbeat = setInterval(() => this.raw.write(': here\n\n'), heartbeatMilliseconds).unref();
+    this.heartbeat = setInterval(() => void this.beat(), heartbeatMilliseconds).unref();
     this.raw.once('close', () => {
       clearInterval(this.heartbeat);
     });
@@ -56,6 +63,18 @@ export class EventStream {
 
   end(): void {
     this.raw.end();
+  }
+
+  private async beat(): Promise<void> {
+    // Where it cannot be told, the line ends without a word: the browser comes back, and is looked at then.
+    const goesOn = await this.mayGoOn().catch(() => null);
+    if (this.isOver()) return;
+    if (goesOn === true) {
+      this.raw.write(': here\n\n');
+      return;
+    }
+    if (goesOn === false) this.raw.write('event: over\ndata: {}\n\n');
+    this.end();
   }
 
   private isOver(): boolean {

@@ -1,8 +1,8 @@
-import { Controller, Get, Headers, HttpException, Query, Res, type BeforeApplicationShutdown } from '@nestjs/common';
+import { Controller, Get, HttpException, Query, Req, Res, type BeforeApplicationShutdown } from '@nestjs/common';
 import { ApiExcludeController } from '@nestjs/swagger';
 import type { FastifyReply } from 'fastify';
 import { May, type Actor } from '../platform/actor.js';
-import { Acting } from '../platform/web/request.js';
+import { Acting, type HouseRequest } from '../platform/web/request.js';
 import { EventStream } from './event-stream.js';
 import { JournalNews } from './journal-news.js';
 
@@ -12,6 +12,7 @@ const mostStreams = 12;
 /**
  * The journal as it grows, as server-sent events. An event's id is the journal's sequence, so that a browser which comes
  * back (`Last-Event-ID`) or a page that was made at a sequence (`?since=`) misses nothing, whichever process answers.
+ * A stream is over when the session or the token that opened it is: at the next heartbeat it says so and ends.
  */
 @ApiExcludeController()
 @Controller('events')
@@ -24,7 +25,7 @@ export class EventsController implements BeforeApplicationShutdown {
   @May('read')
   async listen(
     @Acting() actor: Actor,
-    @Headers('last-event-id') lastEventId: string | undefined,
+    @Req() request: HouseRequest,
     @Query('since') since: unknown,
     @Res() reply: FastifyReply,
   ): Promise<void> {
@@ -32,11 +33,11 @@ export class EventsController implements BeforeApplicationShutdown {
     if ([...this.open.values()].filter((one) => one === holder).length >= mostStreams) {
       throw new HttpException('too many streams', 429);
     }
-    const stream = new EventStream(reply);
+    const stream = new EventStream(reply, async () => (await request.stillHolds?.()) === true);
     this.open.set(stream, holder);
     const leave = await this.news.listen({
       siteId: actor.siteId,
-      since: sequenceOf(lastEventId) ?? sequenceOf(since),
+      since: sequenceOf(request.headers['last-event-id']) ?? sequenceOf(since),
       take: (news) => stream.tell(news),
     });
     stream.whenOver(() => {

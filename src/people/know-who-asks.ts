@@ -39,6 +39,8 @@ export class KnowWhoAsks {
     const { siteId, personId, deviceId, roles, siteName, timeZone, language } = session;
     request.sessionHash = session.tokenHash;
     request.actor = { siteId, personId, deviceId, roles };
+    request.stillHolds = async () =>
+      (await findSignedIn(this.reader, session.tokenHash, this.clock.now()))?.personId === personId;
     request.viewer = {
       actor: request.actor,
       name: session.name ?? session.personCode,
@@ -57,8 +59,10 @@ export class KnowWhoAsks {
   }
 
   private async lookAtMachine(request: HouseRequest, token: string): Promise<void> {
-    const device = await findDeviceByToken(this.reader, sha256(token));
+    const tokenHash = sha256(token);
+    const device = await findDeviceByToken(this.reader, tokenHash);
     if (device?.kind !== 'machine') return;
+    request.stillHolds = async () => (await findDeviceByToken(this.reader, tokenHash))?.id === device.id;
     request.actor = { siteId: device.siteId, personId: null, deviceId: device.id, roles: ['device'] };
     request.viewer = viewerOfMachine(request.actor, device, pathOf(request));
   }

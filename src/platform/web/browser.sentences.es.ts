@@ -35,6 +35,12 @@ export const browserSentencesInSpanish: Readonly<Record<keyof typeof browserSent
   'browser-bag-must-not':
     'Sin red. Big bag {number}, calidad {grade}, según datos de las {at}: no volcarlo. Tomar otro big bag. Si ya se volcó, anotar el volcado: queda registrado como ocurrido.',
   'browser-enter-tip': 'Anotar el volcado',
+  'browser-signed-out':
+    'La sesión está cerrada. Esta página ya no sigue a la planta; lo que está escrito en ella sigue aquí. Entrar al lado, y después volver aquí y seguir.',
+  'browser-sign-in-beside': 'Entrar',
+  'browser-other-here':
+    'Ahora está en este dispositivo otra persona. Esta página ya no sigue a la planta, y desde ella no se puede enviar nada. Lo que está escrito en ella sigue aquí: anotarlo, y después abrir la página de nuevo.',
+  'browser-open-anew': 'Abrirla de nuevo',
   'browser-this-changed': 'Esto ha cambiado.',
   'browser-show-change': 'Mostrarlo',
   'browser-number-pad': 'Teclas para el número',

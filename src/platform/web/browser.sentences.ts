@@ -34,6 +34,12 @@ export const browserSentences = {
   'browser-bag-must-not':
     'No network. Bag {number}, grade {grade}, as of {at}: do not tip it. Take another bag. If it was tipped already, enter the tip: it is recorded as happened.',
   'browser-enter-tip': 'Enter the tip',
+  'browser-signed-out':
+    'You are signed out. This page no longer follows the plant; what is typed on it still stands. Sign in beside it, then come back here and go on.',
+  'browser-sign-in-beside': 'Sign in',
+  'browser-other-here':
+    'Somebody else is signed in on this device now. This page no longer follows the plant, and nothing can be sent from it. What is typed on it still stands: note it, then open the page anew.',
+  'browser-open-anew': 'Open it anew',
   'browser-this-changed': 'This has changed.',
   'browser-show-change': 'Show it',
   'browser-number-pad': 'Keys for the number',

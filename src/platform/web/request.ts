@@ -56,6 +56,8 @@ export interface HouseRequest extends FastifyRequest {
   actor?: Actor;
   viewer?: Viewer;
   deviceOffsetMilliseconds?: number | null;
+  /** Whether who asked could still ask: an answer that lasts looks again. Absent where nobody is known. */
+  stillHolds?: () => Promise<boolean>;
   /** SHA-256 of the session's cookie. */
   sessionHash?: string;
   /** The key of a plain form: it has no header to send one in. */

@@ -1,3 +1,4 @@
+import { isNoLongerLive, liveAgain, lookWhoIsHere } from './standing.js';
 import { say } from './words.js';
 
 /** An entry of the journal as the stream tells it. */
@@ -6,8 +7,21 @@ interface News {
   readonly action: string;
 }
 
+/** What tabs of a device tell each other. */
+interface Told {
+  /** A tab was opened: it has seen the journal up to here, and its page is this person's. */
+  readonly since?: number;
+  readonly person?: string | undefined;
+  readonly news?: News;
+  readonly missed?: true;
+  /** The session that the stream belonged to is over. */
+  readonly over?: true;
+}
+
 const channelName = 'packthread-news';
 const lockName = 'packthread-news';
+/** After a refusal: signed out, too many streams. */
+const comeBackMilliseconds = 15_000;
 /** Many entries at once refresh a page once. */
 const gatherMilliseconds = 150;
 const remembered = 300;
@@ -15,8 +29,13 @@ const remembered = 300;
 /** Keeps the parts of the page that follow the journal (`data-live`) as new as the journal. */
 export function followJournal(): void {
   const page = new LivePage(Number(document.body.dataset['journal'] ?? 0));
-  shareStream(page.sequence, (news) => {
-    page.hear(news);
+  shareStream(page);
+  document.addEventListener(liveAgain, () => {
+    page.hear(null);
+  });
+  // Somebody signed in beside the page, perhaps.
+  window.addEventListener('focus', () => {
+    if (isNoLongerLive()) void lookWhoIsHere();
   });
 }
 
@@ -24,56 +43,69 @@ export function followJournal(): void {
  * One tab of a device holds the stream and tells the others: browsers open few connections to one server. When it is
  * closed another takes over, from the last sequence that it heard.
  */
-function shareStream(since: number, hear: (news: News | null) => void): void {
+function shareStream(page: LivePage): void {
   const channel = new BroadcastChannel(channelName);
-  let heard = since;
+  const { person } = document.body.dataset;
+  let heard = page.sequence;
   const take = (news: News): void => {
     heard = Math.max(heard, news.sequence);
-    hear(news);
+    page.hear(news);
   };
-  channel.addEventListener('message', ({ data }: MessageEvent<{ news?: News; missed?: true }>) => {
+  channel.addEventListener('message', ({ data }: MessageEvent<Told>) => {
     if (data.news !== undefined) take(data.news);
-    if (data.missed === true) hear(null);
+    if (data.missed === true) page.hear(null);
+    if (data.over === true || (data.since !== undefined && data.person !== person)) void lookWhoIsHere();
   });
-  channel.postMessage({ since });
+  channel.postMessage({ since: page.sequence, person });
   if (!isSecureContext) {
     // No locks there: each tab holds a stream of its own.
-    holdStream(channel, heard, take);
+    void holdStream(channel, () => heard, take);
     return;
   }
-  void navigator.locks.request(lockName, () => {
-    return new Promise<never>(() => {
-      holdStream(channel, heard, take);
-    });
-  });
+  void navigator.locks.request(lockName, () => holdStream(channel, () => heard, take));
 }
 
 /** Listens for all tabs, and tells a tab that was opened meanwhile what it has not seen. */
-function holdStream(channel: BroadcastChannel, since: number, take: (news: News) => void): void {
+async function holdStream(channel: BroadcastChannel, heard: () => number, take: (news: News) => void): Promise<never> {
   const told: News[] = [];
-  channel.addEventListener('message', ({ data }: MessageEvent<{ since?: number }>) => {
+  const since = heard();
+  channel.addEventListener('message', ({ data }: MessageEvent<Told>) => {
     const { since: from } = data;
     if (from === undefined) return;
     if (from < (told[0]?.sequence ?? since + 1) - 1) channel.postMessage({ missed: true });
     for (const news of told.filter(({ sequence }) => sequence > from)) channel.postMessage({ news });
   });
-  const connect = (from: number): void => {
-    const stream = new EventSource(`/events?since=${from}`);
-    let last = from;
-    stream.addEventListener('message', ({ data, lastEventId }: MessageEvent<string>) => {
-      const news: News = { ...(JSON.parse(data) as News), sequence: Number(lastEventId) };
-      last = news.sequence;
-      told.push(news);
-      if (told.length > remembered) told.shift();
-      channel.postMessage({ news });
-      take(news);
-    });
-    stream.addEventListener('error', () => {
-      // A lost line is taken up by the browser itself; a refusal (signed out, too many streams) is not.
-      if (stream.readyState === EventSource.CLOSED) setTimeout(connect, 15_000, last);
-    });
+  const tell = (news: News): void => {
+    told.push(news);
+    if (told.length > remembered) told.shift();
+    channel.postMessage({ news });
+    take(news);
   };
-  connect(since);
+  for (;;) {
+    await listen(heard(), tell);
+    // Refused, or over: whose page is this, and every other tab's? A line that was only lost is tried again later.
+    channel.postMessage({ over: true });
+    await lookWhoIsHere();
+    await new Promise((resolve) => setTimeout(resolve, comeBackMilliseconds));
+  }
+}
+
+/** Hears one stream to its end. A lost line is taken up by the browser itself; a refusal or the end is not. */
+function listen(from: number, tell: (news: News) => void): Promise<void> {
+  return new Promise((resolve) => {
+    const stream = new EventSource(`/events?since=${from}`);
+    const end = (): void => {
+      stream.close();
+      resolve();
+    };
+    stream.addEventListener('message', ({ data, lastEventId }: MessageEvent<string>) => {
+      tell({ ...(JSON.parse(data) as News), sequence: Number(lastEventId) });
+    });
+    stream.addEventListener('over', end);
+    stream.addEventListener('error', () => {
+      if (stream.readyState === EventSource.CLOSED) end();
+    });
+  });
 }
 
 class LivePage {
@@ -98,12 +130,21 @@ class LivePage {
 
   private async refresh(): Promise<void> {
     this.gathering = null;
+    // What stands here is somebody else's, or nobody's: it stays as it was.
+    if (isNoLongerLive()) return;
     const ids = [...this.changed];
     this.changed.clear();
     try {
       const answer = await fetch(location.href, { headers: { Accept: 'text/html' } });
-      if (!answer.ok || new URL(answer.url).pathname !== location.pathname) return;
+      if (!answer.ok || new URL(answer.url).pathname !== location.pathname) {
+        await lookWhoIsHere();
+        return;
+      }
       const made = new DOMParser().parseFromString(await answer.text(), 'text/html');
+      if (made.body.dataset['person'] !== document.body.dataset['person']) {
+        await lookWhoIsHere();
+        return;
+      }
       this.sequence = Number(made.body.dataset['journal'] ?? this.sequence);
       for (const id of ids) swap(id, made);
     } catch {
