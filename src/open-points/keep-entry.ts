@@ -8,6 +8,7 @@ import { Ids } from '../platform/ids.js';
 import { say } from '../platform/sentences/sentences.js';
 import { sayLocally } from '../platform/web/local-text.js';
 import type { Barred } from '../platform/web/request.js';
+import { withNames } from './facts-with-names.js';
 import { KeptEntry } from './kept-entry.entity.js';
 import { settlerOf, whatWasMeant, whyKept } from './kept-entry-words.js';
 import { raisePoint } from './raise-point.js';
@@ -73,7 +74,8 @@ export class KeepEntry {
         };
       },
     );
-    const sentence = sayLocally(kept.code, kept.facts, entry.timeZone);
+    const [named = kept] = await withNames(this.reader, [kept]);
+    const sentence = sayLocally(whyKept(kept.code), named.facts, entry.timeZone);
     return { kept: true, id: kept.id, code: kept.code, says: say('entry-kept-says', { why: sentence }) };
   }
 

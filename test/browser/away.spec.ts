@@ -10,6 +10,7 @@ import { aBag } from '../support/a-bag.js';
 import { aPerson, type TestPerson } from '../support/a-person.js';
 import { aPlant, type Plant } from '../support/a-plant.js';
 import { openLastingContext } from '../support/browser.js';
+import { openWithBagList } from '../support/device-lists.js';
 import { openFront, type Front } from '../support/front.js';
 import { asking, openHouse, type TestHouse } from '../support/house.js';
 import { scanOn } from '../support/scanner.js';
@@ -70,28 +71,7 @@ async function settle(person: TestPerson): Promise<void> {
   await open(linePath);
   await page.evaluate(async () => navigator.serviceWorker.ready.then(() => undefined));
   // A page that was on its way while the worker began is taken in hand from its next load on.
-  await onLists('clear');
-  await open(linePath);
-  while ((await onLists('count')) === 0) await page.waitForTimeout(50);
-}
-
-/** The list of bags on the device: a list of a moment ago is not fetched again by itself. */
-function onLists(what: 'clear' | 'count'): Promise<number> {
-  return page.evaluate(
-    (step) =>
-      new Promise<number>((resolve) => {
-        const opening = indexedDB.open('packthread');
-        opening.onsuccess = () => {
-          const store = opening.result.transaction('lists', 'readwrite').objectStore('lists');
-          const request = step === 'clear' ? store.clear() : store.count();
-          request.onsuccess = () => {
-            opening.result.close();
-            resolve(Number(request.result));
-          };
-        };
-      }),
-    what,
-  );
+  await openWithBagList(page, front.address + linePath);
 }
 
 async function scan(code: string): Promise<void> {

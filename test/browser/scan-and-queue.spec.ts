@@ -93,6 +93,81 @@ describe('a scan', () => {
     expect(await page.evaluate(() => document.body.dataset['same'])).toBe('page');
   });
 
+  it('is heard from the moment that the page is loaded, however slowly its modules come', async () => {
+    const slow = await signedInBrowser(browser, front.address, manager);
+    front.watch(async (what, way) => {
+      if (way === 'there' && /(scan|words)\.js$|\.json$/.test(what)) await new Promise((done) => setTimeout(done, 700));
+      return true;
+    });
+    const tab = await slow.context.newPage();
+    await tab.goto(front.address + tryAt);
+    await tab.evaluate(() => {
+      (document.activeElement as HTMLElement).blur();
+    });
+    await scanOn(tab, 'B0012344');
+    await tab.locator('#band .word').waitFor({ timeout: 8000 });
+    front.watch(null);
+    expect(await tab.locator('#band .said').innerText()).toContain('B0012344');
+    await slow.context.close();
+  });
+
+  it('keeps its beginning that was typed into the band before anything could hear it', async () => {
+    const tab = await context.newPage();
+    await tab.addInitScript(() => {
+      // Two keys of a scan come while the page is parsed: the field has the focus and takes them.
+      document.addEventListener('readystatechange', () => {
+        const field = document.querySelector<HTMLInputElement>('#scan');
+        if (document.readyState !== 'interactive' || field === null) return;
+        field.focus();
+        field.value = 'B0';
+      });
+      document.addEventListener('DOMContentLoaded', () => {
+        const field = document.querySelector('#scan');
+        for (const key of [...'012344', 'Enter']) {
+          field?.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }));
+        }
+      });
+    });
+    await tab.goto(front.address + tryAt);
+    await tab.locator('#band .word').waitFor();
+    expect(await tab.locator('#band .said').innerText()).toContain('B0012344');
+    await tab.close();
+  });
+
+  it('wins over one before it that is answered later', async () => {
+    let first = true;
+    front.watch(async (what, way) => {
+      if (way === 'back' && what === 'GET /device/size' && first) {
+        first = false;
+        await new Promise((done) => setTimeout(done, 800));
+      }
+      return true;
+    });
+    await scan('B0012344');
+    await scan('B0012352');
+    await page.locator('#band .said', { hasText: 'B0012352' }).waitFor();
+    await page.waitForTimeout(1000);
+    front.watch(null);
+    expect(await bandSays()).toContain('B0012352');
+    expect(new URL(page.url()).searchParams.get('scan')).toBe('B0012352');
+  });
+
+  it('is not lost when the page draws itself anew in the middle of it', async () => {
+    await page.locator('#draft').focus();
+    await page.evaluate(() => {
+      const keys = [...'B0012344', 'Enter'];
+      for (const [place, key] of keys.entries()) {
+        const at = document.activeElement ?? document.body;
+        at.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }));
+        // As a live region does: what had the focus is replaced.
+        const region = document.getElementById('live');
+        if (place === 3 && region !== null) region.replaceWith(region.cloneNode(true));
+      }
+    });
+    await page.locator('#band .word').waitFor();
+    expect(await bandSays()).toContain('B0012344');
+  });
+
   it('of the same code within five seconds does nothing', async () => {
     const before = front.passed.filter((one) => one === 'GET /device/size').length;
     await scan('B0012344');

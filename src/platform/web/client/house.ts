@@ -1,4 +1,6 @@
 import { sendOnce } from './once.js';
+import { actOnScan, listenToScanner } from './scan.js';
+import { loadWords } from './words.js';
 
 const holds = (selector: string): boolean => document.querySelector(selector) !== null;
 
@@ -6,13 +8,18 @@ const holds = (selector: string): boolean => document.querySelector(selector) !=
 async function begin(): Promise<void> {
   sendOnce(document);
   const isSignedIn = document.body.dataset['person'] !== undefined;
-  await Promise.all([
-    import('./words.js').then(({ loadWords }) => loadWords()),
-    import('./scan.js').then(({ listenToScanner, actOnScan }) => {
-      // The self-test hears every key by itself.
-      if (!holds('#scanner-test')) listenToScanner(actOnScan);
-    }),
-  ]);
+  const words = loadWords();
+  // Before anything is waited for: a scan that comes while the page still loads is heard. The self-test hears every key
+  // by itself.
+  if (!holds('#scanner-test')) {
+    listenToScanner((code) => {
+      const act = (): void => {
+        actOnScan(code);
+      };
+      void words.then(act, act);
+    });
+  }
+  await words;
   // Without HTTPS a browser lends no locks, no lasting store and no worker: forms are then sent as without script.
   await Promise.all([...parts(isSignedIn), ...(isSecureContext ? lastingParts(isSignedIn) : [])]);
   document.body.dataset['ready'] = 'yes';

@@ -1,5 +1,5 @@
 import { flash, showBand } from './band.js';
-import { Burst, JustScanned, type ScannerHabit } from './burst.js';
+import { Burst, JustScanned, mostGapMilliseconds, type ScannerHabit } from './burst.js';
 import { sayOfBag } from './known-bags.js';
 import { forgetProofs } from './proofs.js';
 import { whoIsHere } from './who-is-here.js';
@@ -37,13 +37,20 @@ export function listenToScanner(take: (code: string) => void): void {
   const burst = new Burst(scannerHabit());
   const justScanned = new JustScanned();
   let before: Before | null = null;
+  // What was typed just before it could be heard here stands in the page's place for scans, and is a scan's beginning.
+  const headUntil = performance.now() + 2 * mostGapMilliseconds;
+  let head = '';
   document.addEventListener(
     'keydown',
     (event) => {
       if (event.ctrlKey || event.altKey || event.metaKey || event.isComposing) return;
-      if (burst.isNewAt(event.timeStamp)) before = fieldNow(event.target);
-      const code = burst.take({ key: event.key, at: event.timeStamp });
-      if (code === null || isTakenWhereItIs(event.target, code)) return;
+      if (burst.isNewAt(event.timeStamp)) {
+        before = fieldNow(event.target);
+        head = event.timeStamp < headUntil ? scannedSoFar(before) : '';
+      }
+      const heard = burst.take({ key: event.key, at: event.timeStamp });
+      if (heard === null || isTakenWhereItIs(event.target, heard)) return;
+      const code = head + heard;
       event.preventDefault();
       event.stopImmediatePropagation();
       putBack(before);
@@ -51,6 +58,12 @@ export function listenToScanner(take: (code: string) => void): void {
     },
     { capture: true },
   );
+}
+
+/** What stands in the page's place for scans; nothing where the focus is elsewhere. */
+function scannedSoFar(before: Before | null): string {
+  if (before === null || before.field.name !== 'scan') return '';
+  return before.field.form?.dataset['scan'] === undefined ? '' : before.value;
 }
 
 function fieldNow(target: EventTarget | null): Before | null {
@@ -144,6 +157,8 @@ async function look(code: string): Promise<void> {
 }
 
 const patienceMilliseconds = 4000;
+/** How many scans were looked for: an answer to any but the last says nothing any more. */
+let lookCount = 0;
 
 async function lookInBand(form: HTMLFormElement, code: string): Promise<void> {
   const address = new URL(form.action, location.href);
@@ -151,16 +166,22 @@ async function lookInBand(form: HTMLFormElement, code: string): Promise<void> {
     if (typeof value === 'string') address.searchParams.set(name, value);
   }
   document.getElementById('band')?.setAttribute('aria-busy', 'true');
+  lookCount += 1;
+  const mine = lookCount;
   try {
     const signal = AbortSignal.timeout(patienceMilliseconds);
     const answer = await fetch(address, { headers: { Accept: 'text/html' }, signal });
     if (passing.has(answer.status)) throw new Error('the server is away');
-    const page = new DOMParser().parseFromString(await answer.text(), 'text/html');
+    const html = await answer.text();
+    if (mine !== lookCount) return;
+    const page = new DOMParser().parseFromString(html, 'text/html');
     if (new URL(answer.url).pathname !== address.pathname || !swapBand(page)) location.assign(address);
     else history.replaceState(null, '', address);
   } catch {
+    const known = await sayOfBag(code);
+    if (mine !== lookCount) return;
     document.getElementById('band')?.removeAttribute('aria-busy');
-    showBand(await sayOfBag(code));
+    showBand(known);
   }
 }
 

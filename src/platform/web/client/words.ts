@@ -16,5 +16,9 @@ export function say(code: string, facts: Readonly<Record<string, string | number
 
 /** An instant as the hour and minute of this device's clock. */
 export function hourText(at: string): string {
-  return new Date(at).toLocaleTimeString(document.documentElement.lang, { hour: '2-digit', minute: '2-digit' });
+  return new Date(at).toLocaleTimeString(document.documentElement.lang, {
+    hour: '2-digit',
+    minute: '2-digit',
+    hourCycle: 'h23',
+  });
 }
