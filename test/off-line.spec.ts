@@ -205,7 +205,7 @@ describe('what was entered while the network was away', () => {
     const agnes = await signedIn(house, await aPerson(house, plant.siteId, { roles: ['quality-officer'] }));
     const points = await agnes.get('/open-points');
     expect(points.text).toContain(`/kept-entries/${id}`);
-    expect(points.text).toContain('A tip, entered at');
+    expect(points.text).toContain('A tip, entered by');
     expect(points.text).not.toContain('{');
     const page = await agnes.get(`/kept-entries/${id}`);
     expect(page.text).toContain(bag.number);
