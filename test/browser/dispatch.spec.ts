@@ -9,7 +9,7 @@ import { aDelivery, palletLoaded, unitsCounted } from '../support/a-delivery.js'
 import { aPackedRun, aPallet, aTippedBag } from '../support/a-pallet.js';
 import { aPerson, type TestPerson } from '../support/a-person.js';
 import { aPlant, type Plant } from '../support/a-plant.js';
-import { accessibilityFindings, openBrowser, openContext } from '../support/browser.js';
+import { accessibilityFindings, openBrowser, openContext, pressAccessKey } from '../support/browser.js';
 import { asking, openHouse, type TestHouse } from '../support/house.js';
 import { scanOn } from '../support/scanner.js';
 
@@ -77,12 +77,6 @@ async function scan(page: Page, code: string): Promise<void> {
   await scanOn(page, code);
 }
 
-/** Presses what the letter stands on, by keyboard: this driver sends no letter beside Alt, so the key itself cannot be tried. */
-async function accessKey(page: Page, letter: string): Promise<void> {
-  await page.locator(`[accesskey=${letter}]`).focus();
-  await page.keyboard.press('Enter');
-}
-
 async function seen(page: Page, name: string): Promise<void> {
   const serious = (await accessibilityFindings(page)).filter((one) => /^(serious|critical|moderate)/.test(one));
   expect([name, serious]).toEqual([name, []]);
@@ -102,7 +96,7 @@ describe('the dispatch clerk at the desk, by keyboard and scanner alone', () => 
     const page = await at(clerk, '/dispatch');
     await seen(page, 'dispatch-today');
     await page.goto(`${address}/dispatch/${id}`);
-    await accessKey(page, 'v');
+    await pressAccessKey(page, 'v');
     await page.waitForURL(/\/check$/);
     await page.getByLabel('Registration').focus();
     await page.keyboard.type('AQ 123 D');
@@ -123,13 +117,13 @@ describe('the dispatch clerk at the desk, by keyboard and scanner alone', () => 
     await page.locator('#band', { hasText: second!.sscc.slice(-4) }).waitFor();
     await page.locator('body[data-ready=yes]').waitFor();
     await seen(page, 'dispatch-loading');
-    await accessKey(page, 'c');
+    await pressAccessKey(page, 'c');
     await page.waitForURL(/\/count$/);
     await page.getByLabel(/Pallets and bags/).focus();
     await page.keyboard.type('2');
     await page.keyboard.press('Enter');
     await page.waitForURL(`${address}/dispatch/${id}`);
-    await accessKey(page, 'p');
+    await pressAccessKey(page, 'p');
     await page.waitForURL(/\/close$/);
     await page.getByLabel('Seal').focus();
     await page.keyboard.type('S777');
@@ -137,15 +131,15 @@ describe('the dispatch clerk at the desk, by keyboard and scanner alone', () => 
     await page.getByText('Nothing is printed yet').waitFor();
     expect(await deliveryOf(readerOf(house), id)).toMatchObject({ status: 'loading' });
     await seen(page, 'dispatch-close');
-    await accessKey(page, 'p');
+    await pressAccessKey(page, 'p');
     await page.waitForURL(`${address}/dispatch/${id}`);
     await page.getByText(/Papers are printed/).waitFor();
-    await accessKey(page, 'g');
+    await pressAccessKey(page, 'g');
     await page.waitForURL(/\/leave$/);
-    await accessKey(page, 'g');
+    await pressAccessKey(page, 'g');
     await page.waitForURL(`${address}/dispatch/${id}`);
     expect(await deliveryOf(readerOf(house), id)).toMatchObject({ status: 'left' });
-    await accessKey(page, 'r');
+    await pressAccessKey(page, 'r');
     await page.waitForURL(/\/return$/);
     await seen(page, 'dispatch-return');
     await page.locator('body[data-ready=yes]').waitFor();

@@ -93,6 +93,31 @@ describe('the house in Spanish', () => {
     }
   }, 300_000);
 
+  it('takes the same access keys as in English, no letter twice on a page, each shown where it presses', async () => {
+    const keysIn = async (language: string): Promise<readonly { pattern: string; keys: readonly string[] }[]> => {
+      await demo.databases.writer.query(`UPDATE "person_name" SET "language" = '${language}'`);
+      const found: { pattern: string; keys: readonly string[] }[] = [];
+      for (const { path, pattern, cookie } of met) {
+        const html = await (await fetch(address + path, { headers: { cookie, accept: 'text/html' } })).text();
+        expect(html).toContain(`<html lang="${language}">`);
+        const keys = [...html.matchAll(/<(a|button)\b[^>]*\saccesskey="([^"]+)"[^>]*>([\s\S]*?)<\/\1>/gi)];
+        expect([pattern, keys.length]).toEqual([pattern, [...html.matchAll(/\saccesskey=/gi)].length]);
+        for (const [, , letter = '', shown] of keys)
+          expect([pattern, shown]).toEqual([pattern, expect.stringContaining(`>Alt+${letter.toUpperCase()}</kbd>`)]);
+        found.push({ pattern, keys: keys.map(([, , letter = '']) => letter) });
+      }
+      return found;
+    };
+    try {
+      const english = await keysIn('en');
+      expect(english.filter(({ keys }) => keys.length > 0).length).toBeGreaterThan(10);
+      expect(english.filter(({ keys }) => new Set(keys).size < keys.length)).toEqual([]);
+      expect(await keysIn('es')).toEqual(english);
+    } finally {
+      await demo.databases.writer.query(`UPDATE "person_name" SET "language" = 'en' WHERE "name" <> 'Emil Hartog'`);
+    }
+  }, 300_000);
+
   it('is offered before anybody is known, as the browser asks, and by a link without script', async () => {
     const { context } = await openContext(browser);
     const page = await context.newPage();

@@ -39,3 +39,16 @@ export async function accessibilityFindings(page: Page): Promise<readonly string
     return violations.map(({ id, impact, nodes }) => `${impact}: ${id} at ${nodes[0]?.html ?? ''}`);
   });
 }
+
+/**
+ * Presses Alt and a letter as a keyboard does. The driver's own keys carry no letter beside Alt, and the browser finds an
+ * access key by its letter: so it is said to the browser through its debugger.
+ */
+export async function pressAccessKey(page: Page, letter: string): Promise<void> {
+  const debug = await page.context().newCDPSession(page);
+  const windowsVirtualKeyCode = letter.toUpperCase().charCodeAt(0);
+  const key = { modifiers: 1, key: letter, code: `Key${letter.toUpperCase()}`, windowsVirtualKeyCode };
+  await debug.send('Input.dispatchKeyEvent', { type: 'keyDown', ...key, unmodifiedText: letter });
+  await debug.send('Input.dispatchKeyEvent', { type: 'keyUp', ...key }).catch(() => undefined);
+  await debug.detach().catch(() => undefined);
+}

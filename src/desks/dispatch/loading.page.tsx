@@ -7,7 +7,7 @@ import { printedSscc } from '../../platform/printing/printed-figures.js';
 import { say } from '../../platform/sentences/sentences.js';
 import { countText, kilogramsText } from '../../platform/web/figures-text.js';
 import type { FormTrouble } from '../../platform/web/form-trouble.js';
-import { ActLink } from '../../platform/web/kit/act.js';
+import { ActLink, Key } from '../../platform/web/kit/act.js';
 import { Live } from '../../platform/web/kit/live.js';
 import { Table } from '../../platform/web/kit/table.js';
 import { clockText, localText, sayLocally } from '../../platform/web/local-text.js';
@@ -80,7 +80,7 @@ function Head({ viewer, loading: { view, check } }: PartProps): VNode {
   return (
     <p class="sentence">
       <a href="/dispatch" accessKey="b" data-back>
-        {say('dispatch-back')}
+        {say('dispatch-back')} <Key of="b" />
       </a>{' '}
       · {say(`delivery-now-${view.status}`)} · {say('dispatch-leaves', { at: leaves })}
       {check === null || !check.passed

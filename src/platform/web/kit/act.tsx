@@ -41,6 +41,7 @@ export function ActLink({ href, says, tone = 'plain', accessKey, command }: ActL
   );
 }
 
-function Key({ of }: { readonly of: string | undefined }): VNode | null {
-  return of === undefined ? null : <kbd aria-hidden="true">{of.toUpperCase()}</kbd>;
+/** Shows the access key beside what it presses: the browser tells those who hear the page by itself. */
+export function Key({ of }: { readonly of: string | undefined }): VNode | null {
+  return of === undefined ? null : <kbd aria-hidden="true">Alt+{of.toUpperCase()}</kbd>;
 }
