@@ -2425,3 +2425,67 @@ CREATE TRIGGER "decision_second_person_no_update" BEFORE UPDATE OF "id", "decisi
 CREATE TRIGGER "decision_second_person_no_delete" BEFORE DELETE ON "decision_second_person" BEGIN SELECT RAISE(ABORT, 'fact:decision_second_person: rows are never deleted'); END;
 
 CREATE TRIGGER "decision_second_person_no_replace" BEFORE INSERT ON "decision_second_person" WHEN EXISTS (SELECT 1 FROM "decision_second_person" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "decision_second_person" WHERE "decision_id" = NEW."decision_id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:decision_second_person: the key is taken'); END;
+
+CREATE TABLE "hold_narrowing" (
+    "id" varchar NOT NULL,
+    "hold_id" varchar NOT NULL,
+    "hazard" varchar NOT NULL,
+    "reason" text NOT NULL,
+    "assessment" text,
+    "person_id" varchar,
+    "narrowed_at" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_hold_narrowing" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_hold_narrowing_hold_id" FOREIGN KEY ("hold_id") REFERENCES "hold" ("id")
+  );
+
+CREATE INDEX "ix_hold_narrowing_hold_id" ON "hold_narrowing" ("hold_id");
+
+CREATE TRIGGER "hold_narrowing_no_update" BEFORE UPDATE OF "id", "hold_id", "hazard", "reason", "assessment", "person_id", "narrowed_at" ON "hold_narrowing" BEGIN SELECT RAISE(ABORT, 'fact:hold_narrowing: rows are never changed'); END;
+
+CREATE TRIGGER "hold_narrowing_no_delete" BEFORE DELETE ON "hold_narrowing" BEGIN SELECT RAISE(ABORT, 'fact:hold_narrowing: rows are never deleted'); END;
+
+CREATE TRIGGER "hold_narrowing_no_replace" BEFORE INSERT ON "hold_narrowing" WHEN EXISTS (SELECT 1 FROM "hold_narrowing" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:hold_narrowing: the key is taken'); END;
+
+CREATE TRIGGER "hold_narrowing_void_once" BEFORE UPDATE OF "voided_by" ON "hold_narrowing" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:hold_narrowing: voided_by is set once'); END;
+
+CREATE TABLE "narrowed_part" (
+    "id" varchar NOT NULL,
+    "narrowing_id" varchar NOT NULL,
+    "unit_kind" varchar NOT NULL,
+    "unit_id" varchar NOT NULL,
+    "from_at" varchar,
+    "until_at" varchar,
+    CONSTRAINT "pk_narrowed_part" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_narrowed_part_narrowing_id" FOREIGN KEY ("narrowing_id") REFERENCES "hold_narrowing" ("id")
+  );
+
+CREATE INDEX "ix_narrowed_part_narrowing_id" ON "narrowed_part" ("narrowing_id");
+
+CREATE TRIGGER "narrowed_part_no_update" BEFORE UPDATE OF "id", "narrowing_id", "unit_kind", "unit_id", "from_at", "until_at" ON "narrowed_part" BEGIN SELECT RAISE(ABORT, 'fact:narrowed_part: rows are never changed'); END;
+
+CREATE TRIGGER "narrowed_part_no_delete" BEFORE DELETE ON "narrowed_part" BEGIN SELECT RAISE(ABORT, 'fact:narrowed_part: rows are never deleted'); END;
+
+CREATE TRIGGER "narrowed_part_no_replace" BEFORE INSERT ON "narrowed_part" WHEN EXISTS (SELECT 1 FROM "narrowed_part" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:narrowed_part: the key is taken'); END;
+
+CREATE TABLE "narrowing_ground" (
+    "id" varchar NOT NULL,
+    "part_id" varchar NOT NULL,
+    "run_id" varchar,
+    "from_count" integer,
+    "to_count" integer,
+    "bag_id" varchar,
+    "period_id" varchar,
+    "most_grams" integer,
+    "word" varchar,
+    CONSTRAINT "pk_narrowing_ground" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_narrowing_ground_part_id" FOREIGN KEY ("part_id") REFERENCES "narrowed_part" ("id")
+  );
+
+CREATE INDEX "ix_narrowing_ground_part_id" ON "narrowing_ground" ("part_id");
+
+CREATE TRIGGER "narrowing_ground_no_update" BEFORE UPDATE OF "id", "part_id", "run_id", "from_count", "to_count", "bag_id", "period_id", "most_grams", "word" ON "narrowing_ground" BEGIN SELECT RAISE(ABORT, 'fact:narrowing_ground: rows are never changed'); END;
+
+CREATE TRIGGER "narrowing_ground_no_delete" BEFORE DELETE ON "narrowing_ground" BEGIN SELECT RAISE(ABORT, 'fact:narrowing_ground: rows are never deleted'); END;
+
+CREATE TRIGGER "narrowing_ground_no_replace" BEFORE INSERT ON "narrowing_ground" WHEN EXISTS (SELECT 1 FROM "narrowing_ground" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:narrowing_ground: the key is taken'); END;

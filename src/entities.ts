@@ -63,6 +63,9 @@ import { GradeAssignment } from './disposition/grade-assignment.entity.js';
 import { Hold } from './disposition/hold.entity.js';
 import { HoldClass } from './disposition/hold-class.entity.js';
 import { HoldLift } from './disposition/hold-lift.entity.js';
+import { HoldNarrowing } from './disposition/hold-narrowing.entity.js';
+import { NarrowedPart } from './disposition/narrowed-part.entity.js';
+import { NarrowingGround } from './disposition/narrowing-ground.entity.js';
 import { Lot } from './packing/lot.entity.js';
 import { PackingRun } from './packing/packing-run.entity.js';
 import { CoderChange } from './packing/coder-change.entity.js';
@@ -185,6 +188,9 @@ export const entities: readonly EntityClass[] = [
   Hold,
   HoldClass,
   HoldLift,
+  HoldNarrowing,
+  NarrowedPart,
+  NarrowingGround,
   Lot,
   PackingRun,
   CoderChange,

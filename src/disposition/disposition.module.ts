@@ -14,9 +14,19 @@ import { HoldController } from './hold.controller.js';
 import { LiftHold } from './lift-hold.js';
 import { ReviewChanges } from './review-changes.js';
 import { SetHoldClass } from './set-hold-class.js';
+import { WidenHold } from './widen-hold.js';
 import { WatchResults } from './watch-results.js';
 
-const commands = [Decide, DecideOnBags, ReviewChanges, AssignGrade, SetHoldClass, LiftHold, DecisionSubjects];
+const commands = [
+  Decide,
+  DecideOnBags,
+  ReviewChanges,
+  AssignGrade,
+  SetHoldClass,
+  LiftHold,
+  WidenHold,
+  DecisionSubjects,
+];
 
 @Module({
   imports: [PeopleModule],

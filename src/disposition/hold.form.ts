@@ -1,5 +1,5 @@
 import { ProofForm } from '../people/proof.form.js';
-import { ChoiceField, TextField } from '../platform/web/fields.js';
+import { ChoiceField, IdField, TextField } from '../platform/web/fields.js';
 
 export class SetHoldClassForm {
   @TextField({ most: 40, example: 'H-2026-000007', says: 'Number or id of the hold' })
@@ -20,5 +20,14 @@ export class LiftHoldForm extends ProofForm {
   hold!: string;
 
   @TextField({ most: 1000, example: 'Sieve was whole; nothing found in 40 packs' })
+  reason!: string;
+}
+
+/** A narrowing that is taken back. */
+export class WidenHoldForm {
+  @IdField({ says: 'The narrowing' })
+  narrowing!: string;
+
+  @TextField({ most: 1000, example: 'The second sample was taken from another pallet' })
   reason!: string;
 }

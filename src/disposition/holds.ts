@@ -6,7 +6,7 @@ import { NotFound } from '../platform/refusal.js';
 import type { HoldRow } from './standings.js';
 
 /** A hold as it is shown, lifted ones too. */
-export interface HoldLine extends Omit<HoldRow, 'hazard'> {
+export interface HoldLine extends Omit<HoldRow, 'hazard' | 'isNarrowed'> {
   /** Null: nobody has set it, so it is a safety hold. */
   readonly hazardSet: 'safety' | 'quality' | null;
   readonly classReason: string | null;

@@ -40,7 +40,7 @@ export async function placeHold(tx: Tx, change: { readonly recordedAt: string },
     role: 'quality-officer',
     at: change.recordedAt,
   });
-  return { ...kept, hazard: 'safety' };
+  return { ...kept, hazard: 'safety', isNarrowed: false };
 }
 
 /**

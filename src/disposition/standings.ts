@@ -1,6 +1,8 @@
 import { bagsOf, type BagRow } from '../drying/bulk-bags.js';
+import { toBoolean } from '../platform/database/columns.js';
 import { inChunks } from '../platform/database/in-chunks.js';
 import type { ReadFrom } from '../platform/database/reading.js';
+import { bagsTakenOut } from './narrowings.js';
 
 /** What a hold can be placed on. */
 export const scopeKinds = [
@@ -31,6 +33,8 @@ export interface HoldRow {
   readonly hazard: 'safety' | 'quality';
   readonly reason: string;
   readonly placedAt: string;
+  /** Parts were taken out of its reach, and not all of that was taken back. */
+  readonly isNarrowed: boolean;
 }
 
 export const verdicts = ['waiting', 'released', 'rejected', 'concession'] as const;
@@ -47,7 +51,7 @@ export interface DecisionRow {
 /** How a bag stands with quality. */
 export interface BagStanding {
   readonly decision: DecisionRow;
-  /** Open holds on the bag itself and on its dryer run. */
+  /** Open holds on the bag itself and on its dryer run, unless it was taken out of them. */
   readonly holds: readonly HoldRow[];
   /** The grade it was assigned, else the one that the dryer meant. */
   readonly gradeId: string;
@@ -60,11 +64,13 @@ export async function openHolds(from: ReadFrom, scopes: readonly HoldScope[]): P
   for (const kind of new Set(scopes.map((scope) => scope.kind))) {
     const ids = scopes.filter((scope) => scope.kind === kind).map(({ id }) => id);
     found.push(
-      ...(await inChunks(
-        ids,
-        (chunk) => from.sql<HoldRow>`
+      ...(
+        await inChunks(
+          ids,
+          (chunk) => from.sql<Omit<HoldRow, 'isNarrowed'> & { isNarrowed: boolean | number }>`
           ${() => holdSelect} AND h."scope_kind" = ${kind} AND h."scope_id" IN (${() => chunk})`,
-      )),
+        )
+      ).map((row) => ({ ...row, isNarrowed: toBoolean(row.isNarrowed) })),
     );
   }
   return found.sort((one, other) => (one.placedAt + one.id < other.placedAt + other.id ? -1 : 1));
@@ -114,9 +120,13 @@ export async function standingsOf(from: ReadFrom, bags: readonly BagRow[]): Prom
   const decisions = await decisionsOn(from, 'bulk-bag', bagIds);
   const grades = await assignedGrades(from, bagIds);
   const holds = await openHolds(from, bags.flatMap(scopesOfBag));
+  const takenOut = await bagsTakenOut(from, holds);
   return new Map(
     bags.map((bag) => {
-      const own = holds.filter((hold) => hold.scopeId === bag.id || hold.scopeId === bag.dryerRunId);
+      const own = holds.filter(
+        ({ id, scopeId }) =>
+          (scopeId === bag.id || scopeId === bag.dryerRunId) && takenOut.get(id)?.has(bag.id) !== true,
+      );
       const decision = decisions.get(bag.id) ?? undecided;
       const gradeId = grades.get(bag.id) ?? bag.intendedGradeId;
       return [bag.id, { decision, holds: own, gradeId, isOnHold: own.length > 0 }];
@@ -147,7 +157,8 @@ const holdSelect = `
   SELECT h."id", h."number", h."scope_kind" AS "scopeKind", h."scope_id" AS "scopeId", h."from_count" AS "fromCount",
     h."to_count" AS "toCount", h."reason", h."placed_at" AS "placedAt",
     COALESCE((SELECT c."hazard" FROM "hold_class" c WHERE c."hold_id" = h."id" AND c."voided_by" IS NULL
-      ORDER BY c."set_at" DESC, c."id" DESC LIMIT 1), 'safety') AS "hazard"
+      ORDER BY c."set_at" DESC, c."id" DESC LIMIT 1), 'safety') AS "hazard",
+    EXISTS (SELECT 1 FROM "hold_narrowing" n WHERE n."hold_id" = h."id" AND n."voided_by" IS NULL) AS "isNarrowed"
   FROM "hold" h
   WHERE h."voided_by" IS NULL
     AND NOT EXISTS (SELECT 1 FROM "hold_lift" l WHERE l."hold_id" = h."id" AND l."voided_by" IS NULL)`;

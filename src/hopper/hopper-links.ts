@@ -8,6 +8,7 @@ import { exitsOf, layOutPeriod, type PeriodTarget } from './period-flow.js';
 import type { RunRange } from './run-range.js';
 
 export { rangesOfBag } from './bag-ranges.js';
+export { strongerWord } from './link-words.js';
 export type { LinkAmounts, LinkWord } from './link-words.js';
 export type { RunRange } from './run-range.js';
 

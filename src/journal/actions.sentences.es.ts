@@ -82,6 +82,7 @@ addSentences('es', {
   'action-move-bag': 'big bag movido',
   'action-move-pallet': 'palé movido',
   'action-open-changeover': 'cambio de formato empezado',
+  'action-narrow-hold': 'retención reducida',
   'action-place-hold': 'retención puesta',
   'action-plan-delivery': 'entrega planificada',
   'action-print-bag-label': 'etiqueta de big bag impresa',
@@ -139,5 +140,6 @@ addSentences('es', {
   'action-void-delivery-note': 'albarán anulado',
   'action-watch-results': 'resultados comparados',
   'action-weigh-hand-sample': 'paquetes pesados',
+  'action-widen-hold': 'reducción de una retención anulada',
   'action-withdraw-device': 'dispositivo dado de baja',
 });

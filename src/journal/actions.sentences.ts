@@ -83,6 +83,7 @@ export const actionSentences = {
   'action-move-bag': 'bag moved',
   'action-move-pallet': 'pallet moved',
   'action-open-changeover': 'changeover begun',
+  'action-narrow-hold': 'hold narrowed',
   'action-place-hold': 'hold placed',
   'action-plan-delivery': 'delivery planned',
   'action-print-bag-label': 'bag label printed',
@@ -140,6 +141,7 @@ export const actionSentences = {
   'action-void-delivery-note': 'delivery note declared void',
   'action-watch-results': 'results compared',
   'action-weigh-hand-sample': 'packs weighed',
+  'action-widen-hold': 'narrowing of a hold taken back',
   'action-withdraw-device': 'device withdrawn',
 } as const;
 

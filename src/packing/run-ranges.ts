@@ -39,3 +39,25 @@ export function united(ranges: readonly RunRange[]): readonly RunRange[] {
 export function packsIn(ranges: readonly Pick<RunRange, 'fromCount' | 'toCount'>[]): number {
   return ranges.reduce((sum, range) => sum + range.toCount - range.fromCount, 0);
 }
+
+/** What is left of ranges when others are taken away. */
+export function without(ranges: readonly RunRange[], taken: readonly RunRange[]): readonly RunRange[] {
+  const away = united(taken);
+  return ranges.flatMap((range) => {
+    const left: RunRange[] = [];
+    let from = range.fromCount;
+    for (const one of away) {
+      const cut = clipped(range, one);
+      if (cut === null) continue;
+      if (from < cut.fromCount) left.push({ runId: range.runId, fromCount: from, toCount: cut.fromCount });
+      from = cut.toCount;
+    }
+    if (from < range.toCount) left.push({ runId: range.runId, fromCount: from, toCount: range.toCount });
+    return left;
+  });
+}
+
+/** What ranges have in common with others. */
+export function shared(ranges: readonly RunRange[], others: readonly RunCounts[]): readonly RunRange[] {
+  return united(ranges.flatMap((range) => others.flatMap((other) => clipped(range, other) ?? [])));
+}

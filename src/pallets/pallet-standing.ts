@@ -6,7 +6,15 @@ import type { ReadFrom } from '../platform/database/reading.js';
 import type { SentenceFacts } from '../platform/refusal.js';
 import { overlaps } from '../packing/run-ranges.js';
 import { beyondCounts } from './packs-beyond-count.js';
-import { readStandingFacts, scopeName, scopesOf, type PalletFacts, type StandingFacts } from './standing-facts.js';
+import { narrowedOf, type Narrowed } from './narrowed-holds.js';
+import {
+  readStandingFacts,
+  scopeName,
+  scopesOf,
+  targetOfPallet,
+  type PalletFacts,
+  type StandingFacts,
+} from './standing-facts.js';
 
 /** Why a pallet stands as it does: a sentence's code and facts. `state` null: worth knowing, but it holds nothing up. */
 export interface StandingReason {
@@ -44,7 +52,7 @@ export async function standingsOfPallets(
       const reasons = [
         ...reasonsOfDecisions(palletId, pallet, known),
         ...reasonsOfHolds(palletId, pallet, known),
-        ...reasonsOfBags(known, pallet.links),
+        ...reasonsOfBags(palletId, pallet, known),
         ...reasonsOfCounts(pallet, known),
       ];
       return [palletId, { state: worstOf(reasons), reasons, bags: pallet.links }];
@@ -95,10 +103,11 @@ function reasonsOfCounts({ contents }: PalletFacts, { packCounts }: StandingFact
 /** Holds on the pallet, its lots, its runs, its film and its hopper periods. Those of bags come with the bags. */
 function reasonsOfHolds(palletId: string, pallet: PalletFacts, known: StandingFacts): readonly StandingReason[] {
   const names = new Set(scopesOf(palletId, pallet, known.film).map(scopeName));
+  const target = targetOfPallet(palletId, pallet);
   const holds = known.holds.filter((hold) => names.has(scopeName({ kind: hold.scopeKind, id: hold.scopeId })));
   return holds.flatMap((hold) => {
     const reach = reachOf(hold, pallet, known.film);
-    return reach === null ? [] : [holdReason(hold, reach)];
+    return reach === null ? [] : [holdReason(hold, reach, { narrowed: narrowedOf(hold, target, known) })];
   });
 }
 
@@ -121,25 +130,38 @@ function reachOf(hold: HoldRow, { spread, links }: PalletFacts, film: StandingFa
   return 'covered';
 }
 
-/** A safety hold covers all that is possible; a quality hold what is sure and likely, and names the rest. */
-function holdReason(hold: HoldRow, reach: Reach, bag: BagRow | null = null): StandingReason {
-  const isCovered = hold.hazard === 'safety' || reach === 'covered';
+/**
+ * A safety hold covers all that is possible; a quality hold what is sure and likely, and names the rest. What quality
+ * took out of a hold is out of it as long as nothing else has come to it.
+ */
+function holdReason(
+  hold: HoldRow,
+  reach: Reach,
+  { narrowed, bag = null }: { readonly narrowed: Narrowed; readonly bag?: BagRow | null },
+): StandingReason {
+  const isCovered = (hold.hazard === 'safety' || reach === 'covered') && narrowed !== 'out';
+  const held = narrowed === 'again' ? 'held-again-by' : 'held-by';
   return {
-    code: isCovered ? 'held-by' : 'perhaps-held-by',
+    code: narrowed === 'out' ? 'taken-out-of' : isCovered ? held : 'perhaps-held-by',
     facts: { hold: hold.number, hazard: hold.hazard, reason: hold.reason, bag: bag?.number ?? null },
     state: isCovered ? 'on-hold' : null,
   };
 }
 
 /** What is said of each bag whose sugar may be in the packs. A doubtful weight keeps a bag from sale, not its sugar. */
-function reasonsOfBags(known: StandingFacts, links: readonly SourceLink[]): readonly StandingReason[] {
+function reasonsOfBags(palletId: string, pallet: PalletFacts, known: StandingFacts): readonly StandingReason[] {
+  const { links } = pallet;
+  const target = targetOfPallet(palletId, pallet);
   const bagIds = [...new Set(links.map((link) => link.bagId))];
   if (bagIds.length === 0) return [{ code: 'no-bag-known', facts: {}, state: 'waiting' }];
   return bagIds.flatMap((bagId) => {
     const [bag, standing] = [known.bags.get(bagId), known.standings.get(bagId)];
     if (bag === undefined || standing === undefined) return [];
     const isLikely = links.some((link) => link.bagId === bagId && link.word !== 'possible');
-    const held = standing.holds.map((hold) => holdReason(hold, isLikely ? 'covered' : 'possible', bag));
+    const reach = isLikely ? 'covered' : 'possible';
+    const held = standing.holds.map((hold) =>
+      holdReason(hold, reach, { narrowed: narrowedOf(hold, target, known), bag }),
+    );
     return [...reasonsOfBag(bag, standing, known.outside.has(bagId)), ...held];
   });
 }

@@ -53,6 +53,9 @@ addSentences('es', {
   'bag-result-outside':
     'Un resultado del big bag {bag}, que puede estar en él, está fuera de la especificación. Tiene que decidir calidad.',
   'held-by': 'Retenido ({hold}, {hazard:hazard}): {reason}',
+  'held-again-by':
+    'Retenido otra vez ({hold}, {hazard:hazard}): se había sacado de la retención, pero desde entonces le llegó algo de lo que ella trata. {reason}',
+  'taken-out-of': 'Calidad lo sacó de la retención {hold}; ella trata de: {reason}',
   'perhaps-held-by':
     'No lo cubre la retención de calidad {hold}, pero puede llevar algo de lo que ella trata: {reason}',
   'no-bag-known': 'Nadie sabe de qué big bags vino su azúcar. Registrar lo que se volcó en la tolva.',

@@ -50,6 +50,9 @@ addSentences('en', {
   'bag-result-outside':
     'A result of bag {bag}, which may be in it, is outside of the specification. Quality must decide.',
   'held-by': 'On hold ({hold}, {hazard}): {reason}',
+  'held-again-by':
+    'On hold again ({hold}, {hazard}): it was taken out of the hold, but something that the hold is about has come to it since. {reason}',
+  'taken-out-of': 'Taken out of hold {hold} by quality; the hold is about: {reason}',
   'perhaps-held-by': 'Not covered by quality hold {hold}, but it may hold some of what that is about: {reason}',
   'no-bag-known': 'Nobody knows which bags its sugar came from. Record what was tipped into the hopper.',
   'packs-beyond-count':

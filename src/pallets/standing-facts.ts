@@ -8,6 +8,8 @@ import { overlaps } from '../packing/run-ranges.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { groupBy } from '../platform/group-by.js';
 import { bagsOutside } from './bags-outside.js';
+import type { HoldTarget } from './hold-ground.js';
+import { standingParts, type StandingParts } from './narrowed-holds.js';
 import { packCountsOf } from './packs-beyond-count.js';
 import { contentsOf } from './pallet-list.js';
 import type { ContentRow } from './pallet-rows.js';
@@ -29,6 +31,8 @@ export interface StandingFacts {
   readonly film: readonly FilmRange[];
   /** Open holds on anything but bags. */
   readonly holds: readonly HoldRow[];
+  /** By hold, those on bags too: what was taken out of it. */
+  readonly parts: StandingParts;
   /** By run: what it has counted. */
   readonly packCounts: ReadonlyMap<string, number>;
   readonly bags: ReadonlyMap<string, BagRow>;
@@ -54,17 +58,20 @@ export async function readStandingFacts(from: ReadFrom, palletIds: readonly stri
   const scopes = [...pallets].flatMap(([palletId, pallet]) => scopesOf(palletId, pallet, film));
   const familyIds = [...pallets.keys(), ...all.flatMap(({ spread }) => spread.ancestorIds)];
   const lotIds = all.flatMap((pallet) => pallet.contents.map((row) => row.lotId));
+  const holds = await openHolds(from, scopes);
+  const ofBags = await readBags(from, links.flat());
   return {
     pallets,
     palletDecisions: await decisionsOn(from, 'pallet', familyIds),
     lotDecisions: await decisionsOn(from, 'lot', lotIds),
     film,
-    holds: await openHolds(from, scopes),
+    holds,
+    parts: await standingParts(from, [...holds, ...holdsOfBags(ofBags.standings)]),
     packCounts: await packCountsOf(
       from,
       all.flatMap((pallet) => pallet.contents),
     ),
-    ...(await readBags(from, links.flat())),
+    ...ofBags,
   };
 }
 
@@ -83,6 +90,15 @@ export function scopesOf(
     ...onFilm.map((range): HoldScope => ({ kind: 'film-lot', id: range.filmLotId })),
     ...links.map((link): HoldScope => ({ kind: 'hopper-period', id: link.periodId })),
   ];
+}
+
+/** A pallet as something that a hold may reach. */
+export function targetOfPallet(palletId: string, { spread, contents, links }: PalletFacts): HoldTarget {
+  return { palletIds: [palletId, ...spread.ancestorIds], possible: spread.possible, contents, links };
+}
+
+function holdsOfBags(standings: StandingFacts['standings']): readonly HoldRow[] {
+  return [...new Map([...standings.values()].flatMap(({ holds }) => holds.map((hold) => [hold.id, hold]))).values()];
 }
 
 export function scopeName({ kind, id }: HoldScope): string {

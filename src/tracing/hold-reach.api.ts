@@ -48,13 +48,13 @@ export class HoldReachApi {
   @Get('reach')
   @May('read')
   @ApiOperation({ summary: 'The pallets that a hold would cover, before it is placed' })
-  async reach(@Acting() actor: Actor, @Query() form: HoldScopeForm): Promise<HoldReach> {
+  async reach(@Query() form: HoldScopeForm): Promise<HoldReach> {
     return this.heavy.snapshot(async (from) => {
       const { kind, id, fromCount = null, toCount = null } = form;
       refuseUnusableRange({ kind, id }, fromCount, toCount);
       await refuseUnknownScope(from, { kind, id });
       const range = fromCount === null || toCount === null ? null : { runId: id, fromCount, toCount };
-      return reachOfHold(from, actor.siteId, { kind, id, range }, this.clock.now());
+      return reachOfHold(from, { kind, id, range });
     });
   }
 

@@ -1,16 +1,25 @@
-import type { HoldScope } from '../disposition/standings.js';
+import { bagsTakenOut } from '../disposition/narrowings.js';
+import type { HoldRow, HoldScope } from '../disposition/standings.js';
+import { bagsOf, type BagRow } from '../drying/bulk-bags.js';
 import { reachOfBags } from '../hopper/group-reach.js';
-import { periodsOfBag, periodOf } from '../hopper/hopper-period-rows.js';
+import { periodOf, periodsOfBag } from '../hopper/hopper-period-rows.js';
 import { readHopperPeriod } from '../hopper/hopper-periods.js';
-import type { ReadFrom } from '../platform/database/reading.js';
+import { filmRanges, rangesOfLot } from '../packing/packing-runs.js';
 import type { RunRange } from '../packing/run-ranges.js';
-import { palletsOfRanges } from '../pallets/pallet-list.js';
-import { palletLines } from './pallet-lines.js';
-import { readThread } from './read-thread.js';
-import { subjectById } from './subject-by-id.js';
-import { threadKinds, type PalletLine } from './thread.js';
+import { spreadOf, spreadsOf } from '../pallets/pallet-spread.js';
+import { reachNow } from '../pallets/reach-now.js';
+import type { ReadFrom } from '../platform/database/reading.js';
+import { palletLines, palletLinesOfPacks } from './pallet-lines.js';
+import type { PalletLine } from './thread.js';
 
-/** What a hold would cover now, before it is placed. */
+/** A bag that a hold holds as it is, whole or opened. */
+export interface ReachedBag {
+  readonly bag: BagRow;
+  /** Quality took it out of the hold. */
+  readonly isOut: boolean;
+}
+
+/** What a hold covers now, or would before it is placed. */
 export interface HoldReach {
   /** A safety hold covers all of these. */
   readonly possible: readonly PalletLine[];
@@ -19,41 +28,71 @@ export interface HoldReach {
   /** Of the possible ones: already gone, whose customers must be told. */
   readonly away: readonly PalletLine[];
   readonly packCount: number;
+  /** Pallets that quality took out of the hold. */
+  readonly takenOut: readonly PalletLine[];
+  /** Of the possible ones: taken out once, but something has come to them since. */
+  readonly againIds: readonly string[];
+  /** Bags that it holds and that are not empty. */
+  readonly bags: readonly ReachedBag[];
 }
 
-/** The pallets that a hold on this scope would cover, wherever they are now. */
-export async function reachOfHold(
-  from: ReadFrom,
-  siteId: string,
-  scope: HoldScope & { readonly range: RunRange | null },
-  now: string,
-): Promise<HoldReach> {
-  const possible = await coveredPallets(from, siteId, scope, now);
+export type ReachScope = HoldScope & { readonly range: RunRange | null };
+
+/** The pallets that a hold on this scope covers, wherever they are now; narrowed, where the hold is there already. */
+export async function reachOfHold(from: ReadFrom, scope: ReachScope, hold: HoldRow | null = null): Promise<HoldReach> {
+  const all = await coveredPallets(from, scope);
+  const bags = await bagsOf(from, await bagsOfScope(from, scope));
+  const isNarrowed = hold?.isNarrowed === true;
+  const ids = all.map(({ palletId }) => palletId);
+  const now = isNarrowed ? await reachNow(from, hold, ids) : new Map<string, string>();
+  const outBags = hold === null ? undefined : (await bagsTakenOut(from, [hold])).get(hold.id);
+  const possible = all.filter(({ palletId }) => now.get(palletId) !== 'out');
   return {
     possible,
     sureAndLikely: possible.filter((pallet) => pallet.word !== 'possible'),
     away: possible.filter((pallet) => pallet.status === 'dispatched'),
     packCount: possible.reduce((sum, pallet) => sum + pallet.packCount, 0),
+    takenOut: all.filter(({ palletId }) => now.get(palletId) === 'out'),
+    againIds: ids.filter((id) => now.get(id) === 'again'),
+    bags: bags.filter(({ status }) => status !== 'empty').map((bag) => ({ bag, isOut: outBags?.has(bag.id) === true })),
   };
 }
 
-async function coveredPallets(
-  from: ReadFrom,
-  siteId: string,
-  scope: HoldScope & { readonly range: RunRange | null },
-  now: string,
-): Promise<readonly PalletLine[]> {
-  if (scope.kind === 'dryer-run') return palletsOfBags(from, await bagsOfDryerRun(from, scope.id));
-  if (scope.kind === 'hopper-period') return palletsOfPeriod(from, scope.id);
-  const kind = threadKinds.find((one) => one === scope.kind);
-  if (kind === undefined) throw new RangeError(`no thread of a ${scope.kind}`);
-  const thread = await readThread(from, siteId, await subjectById(from, kind, scope.id), now);
-  if (kind === 'bulk-bag') return thread.pallets;
-  const own = thread.pallets.filter((pallet) => pallet.isSubject);
-  if (scope.range === null) return own;
-  // A part of a run covers the pallets that packs of that part stand on, or may.
-  const inPart = new Set((await palletsOfRanges(from, [scope.range])).map(({ palletId }) => palletId));
-  return own.filter(({ palletId }) => inPart.has(palletId));
+/** Packs are found by their counts alone; only a hold on sugar has to be followed through the hopper. */
+async function coveredPallets(from: ReadFrom, scope: ReachScope): Promise<readonly PalletLine[]> {
+  const { kind, id, range } = scope;
+  switch (kind) {
+    case 'bulk-bag':
+    case 'dryer-run':
+      return palletsOfBags(from, await bagsOfScope(from, scope));
+    case 'hopper-period':
+      return palletsOfPeriod(from, id);
+    case 'lot':
+      return palletLinesOfPacks(from, await rangesOfLot(from, id));
+    case 'film-lot':
+      return palletLinesOfPacks(from, await filmRanges(from, id));
+    case 'packing-run':
+      return palletLinesOfPacks(from, [range ?? { runId: id, fromCount: 0, toCount: null }]);
+    case 'pallet':
+      return palletAndDescendants(from, id);
+  }
+}
+
+/** After a split its packs may be on others that did not come of it: the hold is on the pallet, not on its packs. */
+async function palletAndDescendants(from: ReadFrom, palletId: string): Promise<readonly PalletLine[]> {
+  const lines = await palletLinesOfPacks(from, (await spreadOf(from, palletId)).possible);
+  const spreads = await spreadsOf(
+    from,
+    lines.map((line) => line.palletId),
+  );
+  return lines.filter((line) => {
+    return line.palletId === palletId || spreads.get(line.palletId)?.ancestorIds.includes(palletId) === true;
+  });
+}
+
+async function bagsOfScope(from: ReadFrom, { kind, id }: HoldScope): Promise<readonly string[]> {
+  if (kind === 'bulk-bag') return [id];
+  return kind === 'dryer-run' ? bagsOfDryerRun(from, id) : [];
 }
 
 async function palletsOfBags(from: ReadFrom, bagIds: readonly string[]): Promise<PalletLine[]> {
@@ -73,4 +112,10 @@ async function bagsOfDryerRun(from: ReadFrom, dryerRunId: string): Promise<reado
   const rows = await from.sql<{ id: string }>`
     SELECT "id" FROM "bulk_bag" WHERE "dryer_run_id" = ${dryerRunId} AND "voided_by" IS NULL ORDER BY "id"`;
   return rows.map((row) => row.id);
+}
+
+/** What a hold that is there covers, as its reach is asked for. */
+export function scopeOfRow(hold: Pick<HoldRow, 'scopeKind' | 'scopeId' | 'fromCount' | 'toCount'>): ReachScope {
+  const { scopeKind: kind, scopeId: id, fromCount, toCount } = hold;
+  return { kind, id, range: fromCount === null || toCount === null ? null : { runId: id, fromCount, toCount } };
 }

@@ -5,7 +5,7 @@ import type { CountRow } from '../packing/packing-run-rows.js';
 import { countsOf, lotRangesOfRuns, runOf } from '../packing/packing-runs.js';
 import { united, type RunRange } from '../packing/run-ranges.js';
 import type { PackedPart, ShiftName } from './thread.js';
-import { timesOfRange, type TimeWindow } from './window-in-ranges.js';
+import { timesOfRange, type TimeWindow } from '../packing/ranges-in-time.js';
 
 /** Where, when and with which code the packs of these ranges were packed: one part for each run and code. */
 export async function packedParts(from: ReadFrom, siteId: string, ranges: readonly RunRange[]): Promise<PackedPart[]> {

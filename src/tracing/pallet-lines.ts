@@ -1,12 +1,15 @@
 import { deliveryOf, type DeliveryRow } from '../dispatch/deliveries.js';
+import { meanNetsOf } from '../fill-weight/mean-nets.js';
 import type { GroupReach } from '../hopper/group-reach.js';
+import { ruledOut } from '../hopper/link-words.js';
+import type { RunCounts } from '../packing/packing-run-rows.js';
 import { contentsOf, palletsOf, palletsOfRanges } from '../pallets/pallet-list.js';
-import type { ContentRow, PalletRow } from '../pallets/pallet-rows.js';
+import type { ContentRow, PalletOfRange, PalletRow } from '../pallets/pallet-rows.js';
 import { spreadOf } from '../pallets/pallet-spread.js';
 import { customerOf, placeOf } from '../plant/plant-facts.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { groupBy } from '../platform/group-by.js';
-import { overlaps, type RunRange } from '../packing/run-ranges.js';
+import { overlaps, packsIn, type RunRange } from '../packing/run-ranges.js';
 import type { CustomerLine, PalletLine } from './thread.js';
 
 /** The pallets that may hold sugar of a group of bags, the surest first; those with the subject's own packs are marked. */
@@ -25,11 +28,50 @@ export async function palletLines(
   );
   const bounds = await reach.boundIn(possible);
   const kept = palletIds.flatMap((palletId, place) => {
-    const amounts = bounds[place];
-    return amounts === undefined || amounts.word === 'ruled-out'
-      ? []
-      : [{ palletId, place, ...amounts, word: amounts.word }];
+    const { word, ...amounts } = bounds[place] ?? ruledOut;
+    const ranges = possible[place] ?? [];
+    const isSubject = ranges.some((range) => subject.some((one) => overlaps(range, one)));
+    return word === 'ruled-out' ? [] : [{ palletId, ...amounts, word, isSubject }];
   });
+  return linesOf(from, kept);
+}
+
+/** The pallets that packs of these ranges stand on, or may: found by counts alone, with the sugar of those packs by their mean. */
+export async function palletLinesOfPacks(from: ReadFrom, ranges: readonly RunCounts[]): Promise<PalletLine[]> {
+  const placed = groupBy(await palletsOfRanges(from, ranges), (row) => row.palletId);
+  const means = await meanNetsOf(from, [
+    ...new Set([...placed.values()].flatMap((own) => own.map((row) => row.runId))),
+  ]);
+  const gramsOf = (rows: readonly PalletOfRange[], side: 'lower' | 'mean' | 'upper'): number => {
+    const milligrams = rows.reduce(
+      (sum, row) => sum + packsIn([row]) * (means.get(row.runId)?.[`${side}Milligrams`] ?? 0),
+      0,
+    );
+    return Math.round(milligrams / 1000);
+  };
+  const kept = [...placed].map(([palletId, rows]) => {
+    const isCertain = rows.every((row) => row.isCertain);
+    const [leastGrams, likelyGrams, mostGrams] = [
+      isCertain ? gramsOf(rows, 'lower') : 0,
+      gramsOf(rows, 'mean'),
+      gramsOf(rows, 'upper'),
+    ];
+    return {
+      palletId,
+      leastGrams,
+      likelyGrams,
+      mostGrams,
+      word: isCertain ? ('sure' as const) : ('possible' as const),
+      isSubject: true,
+    };
+  });
+  return linesOf(from, kept);
+}
+
+type KeptPallet = Pick<PalletLine, 'palletId' | 'leastGrams' | 'likelyGrams' | 'mostGrams' | 'word' | 'isSubject'>;
+
+/** What people know pallets by, and where they are; the surest first. */
+async function linesOf(from: ReadFrom, kept: readonly KeptPallet[]): Promise<PalletLine[]> {
   const pallets = new Map(
     (
       await palletsOf(
@@ -47,16 +89,10 @@ export async function palletLines(
   );
   const places = new Places(from);
   const lines: PalletLine[] = [];
-  for (const { palletId, place, ...amounts } of kept) {
+  for (const { palletId, ...amounts } of kept) {
     const pallet = pallets.get(palletId);
     if (pallet === undefined) continue;
-    const ranges = possible[place] ?? [];
-    lines.push({
-      ...amounts,
-      ...palletFacts(pallet, contents.get(palletId) ?? []),
-      ...(await places.of(pallet)),
-      isSubject: ranges.some((range) => subject.some((one) => overlaps(range, one))),
-    });
+    lines.push({ ...amounts, ...palletFacts(pallet, contents.get(palletId) ?? []), ...(await places.of(pallet)) });
   }
   return lines.sort(
     (a, b) => Number(b.isSubject) - Number(a.isSubject) || b.leastGrams - a.leastGrams || b.likelyGrams - a.likelyGrams,

@@ -8,14 +8,8 @@ import type { ReadFrom } from '../platform/database/reading.js';
 import { united, type RunRange } from '../packing/run-ranges.js';
 import { countsByRun } from './packed-parts.js';
 import type { ThreadSubject } from './thread.js';
-import {
-  certainRange,
-  possibleRange,
-  timesOfRange,
-  windowsOfPrintedTime,
-  type ClockReading,
-  type TimeWindow,
-} from './window-in-ranges.js';
+import { certainRange, possibleRange, timesOfRange, type TimeWindow } from '../packing/ranges-in-time.js';
+import { windowsOfPrintedTime, type ClockReading } from './window-in-ranges.js';
 
 /** The packs that a subject is, or may be; and the part that it surely is, which *least* rests on. */
 export interface SubjectRanges {

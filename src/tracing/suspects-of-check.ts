@@ -2,7 +2,7 @@ import { deliveryOf } from '../dispatch/deliveries.js';
 import { openHolds, type HoldRow } from '../disposition/standings.js';
 import type { LineCheckRow } from '../line-checks/line-checks.js';
 import { suspectPacks, type SuspectPacks } from '../line-checks/suspect-packs.js';
-import { packsIn, united, type RunRange } from '../packing/run-ranges.js';
+import { packsIn, united, without, type RunRange } from '../packing/run-ranges.js';
 import { palletsOf, palletsOfRanges } from '../pallets/pallet-list.js';
 import type { PalletStatus } from '../pallets/pallet-rows.js';
 import { placeOf } from '../plant/plant-facts.js';
@@ -45,7 +45,10 @@ export async function suspectsOfCheck(from: ReadFrom, failed: LineCheckRow, now:
     pallets,
     loosePackCount: packs.packCount - certain.reduce((sum, pallet) => sum + pallet.suspectPackCount, 0),
     holds,
-    notHeld: ranges.flatMap((range) => without(range, holds)),
+    notHeld: without(
+      ranges,
+      ranges.flatMap((range) => holds.flatMap((hold) => coverOf(hold, range) ?? [])),
+    ),
   };
 }
 
@@ -85,18 +88,4 @@ function coverOf(hold: HoldRow, range: RunRange): RunRange | null {
   const fromCount = Math.max(range.fromCount, hold.fromCount ?? 0);
   const toCount = Math.min(range.toCount, hold.toCount ?? range.toCount);
   return fromCount < toCount ? { runId: range.runId, fromCount, toCount } : null;
-}
-
-/** What of a range no hold covers. */
-function without(range: RunRange, holds: readonly HoldRow[]): readonly RunRange[] {
-  const { runId } = range;
-  const covered = united(holds.flatMap((hold) => coverOf(hold, range) ?? []));
-  const left: RunRange[] = [];
-  let from = range.fromCount;
-  for (const cover of covered) {
-    if (from < cover.fromCount) left.push({ runId, fromCount: from, toCount: cover.fromCount });
-    from = cover.toCount;
-  }
-  if (from < range.toCount) left.push({ runId, fromCount: from, toCount: range.toCount });
-  return left;
 }

@@ -1,7 +1,7 @@
 import type { ReturnedUnitRow } from '../dispatch/returns.js';
 import type { BagResult } from '../laboratory/bag-results.js';
 import type { RunRange } from '../packing/run-ranges.js';
-import type { TimeWindow } from './window-in-ranges.js';
+import type { TimeWindow } from '../packing/ranges-in-time.js';
 
 /** The word for how surely: *sure* where least is above zero, and so on (`core/hopper-flow`). */
 export type Word = 'sure' | 'likely' | 'possible';

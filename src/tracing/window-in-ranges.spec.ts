@@ -1,5 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
-import { certainRange, possibleRange, timesOfRange, windowsOfPrintedTime } from './window-in-ranges.js';
+import { certainRange, possibleRange, timesOfRange } from '../packing/ranges-in-time.js';
+import { windowsOfPrintedTime } from './window-in-ranges.js';
 
 const zone = 'Europe/Berlin';
 const exact = { offsetSeconds: 0, uncertaintySeconds: 0 };

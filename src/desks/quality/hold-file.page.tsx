@@ -14,6 +14,8 @@ import { Shell } from '../../platform/web/shell.js';
 import { StateMark } from '../../platform/web/state-mark.js';
 import type { FileTrouble } from './file-trouble.js';
 import type { HoldFile } from './hold-file.js';
+import { Narrowings } from './narrowings.js';
+import { ProofEntries } from './proof-entries.js';
 import { ReachTables } from './reach-tables.js';
 
 interface HoldFileProps extends HoldFile {
@@ -22,7 +24,7 @@ interface HoldFileProps extends HoldFile {
 }
 
 /** An open hold: what it reaches now, its class, and its lifting. */
-export function holdFilePage({ viewer, hold, preview, sequence, way, trouble }: HoldFileProps): VNode {
+export function holdFilePage({ viewer, hold, preview, narrowings, sequence, way, trouble }: HoldFileProps): VNode {
   const mayLift = mayDo(viewer.actor.roles, 'lift-holds') && hold.liftedAt === null;
   const box = { viewer, hold, seen: { kind: 'hold', id: hold.id, sequence } };
   return (
@@ -30,6 +32,7 @@ export function holdFilePage({ viewer, hold, preview, sequence, way, trouble }: 
       {trouble?.changed ?? null}
       <HoldFacts hold={hold} subject={preview?.subject ?? null} timeZone={viewer.timeZone} />
       {preview === null ? null : <ReachTables preview={preview} />}
+      <Narrowings viewer={viewer} hold={hold} narrowings={narrowings} mayNarrow={mayLift} />
       {mayLift ? <ClassBox {...box} trouble={trouble?.of === 'class' ? trouble.form : null} /> : null}
       {mayLift ? <LiftBox {...box} way={way} trouble={trouble?.of === 'lift' ? trouble.form : null} /> : null}
       {hold.liftedAt === null && !mayLift ? <p class="quiet">{say('hold-lift-by-quality')}</p> : null}
@@ -122,21 +125,7 @@ function LiftBox({ viewer, hold, seen, trouble, way }: BoxProps & { readonly way
           isLong
           required
         />
-        {way === 'password' ? (
-          <TextEntry
-            name="password"
-            type="password"
-            label={say('lift-password')}
-            autocomplete="current-password"
-            trouble={trouble}
-            required
-          />
-        ) : (
-          <>
-            <TextEntry name="badge" type="password" label={say('lift-badge')} trouble={trouble} required />
-            <TextEntry name="pin" type="password" label={say('lift-pin')} trouble={trouble} required />
-          </>
-        )}
+        <ProofEntries way={way} trouble={trouble} />
         <Act says={say('hold-lift-act')} tone="careful" />
       </EntryForm>
     </section>

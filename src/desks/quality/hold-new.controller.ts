@@ -104,8 +104,7 @@ export class HoldNewController {
     next: string | null,
     trouble: FormTrouble | null,
   ): Promise<VNode> {
-    const now = this.clock.now();
-    const preview = await this.heavy.snapshot((from) => previewHold(from, viewer.actor.siteId, subject, now));
+    const preview = await this.heavy.snapshot((from) => previewHold(from, subject));
     const others = await widerChoices(this.reader, subject, next);
     return holdNewPage({ viewer, preview, next, trouble, others });
   }

@@ -2,7 +2,6 @@ import { refuseUnusableRange } from '../../disposition/place-hold.js';
 import type { ScopeKind } from '../../disposition/standings.js';
 import { bagOf } from '../../drying/bulk-bags.js';
 import { dryerRunOf } from '../../drying/dryer-runs.js';
-import type { Instant } from '../../platform/clock.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import { openHolds, type HoldRow } from '../../disposition/standings.js';
 import { refuseUnknownScope } from '../../tracing/hold-scope.js';
@@ -10,7 +9,7 @@ import { reachOfHold, type HoldReach } from '../../tracing/hold-reach.js';
 import { palletLinesByStatus, type PlacedPallets } from './placed-pallets.js';
 import { subjectTextOf } from './hold-text.js';
 
-/** What a hold would cover, before it is placed. */
+/** What a hold covers, or would before it is placed. */
 export interface HoldPreview {
   readonly kind: ScopeKind;
   readonly id: string;
@@ -38,15 +37,14 @@ export interface HoldSubject {
  */
 export async function previewHold(
   from: ReadFrom,
-  siteId: string,
   subject: HoldSubject,
-  now: Instant,
+  hold: HoldRow | null = null,
 ): Promise<HoldPreview> {
   const { kind, id, fromCount, toCount } = subject;
   refuseUnusableRange({ kind, id }, fromCount, toCount);
   await refuseUnknownScope(from, { kind, id });
   const range = fromCount === null || toCount === null ? null : { runId: id, fromCount, toCount };
-  const reach = await reachOfHold(from, siteId, { kind, id, range }, now);
+  const reach = await reachOfHold(from, { kind, id, range }, hold);
   return {
     ...subject,
     subject: await subjectTextOf(from, kind, id),

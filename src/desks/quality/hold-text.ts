@@ -1,21 +1,11 @@
-import type { HoldLine } from '../../disposition/holds.js';
-import type { HoldScope, ScopeKind } from '../../disposition/standings.js';
+import type { ScopeKind } from '../../disposition/standings.js';
 import { dryerRunOf } from '../../drying/dryer-runs.js';
 import { periodOf } from '../../hopper/hopper-period-rows.js';
-import type { RunRange } from '../../packing/run-ranges.js';
 import { hopperOf } from '../../plant/plant-facts.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import { say } from '../../platform/sentences/sentences.js';
 import { subjectById } from '../../tracing/subject-by-id.js';
 import type { BagGroup } from './waiting-bags.js';
-
-/** What a hold covers, as its reach is asked for. */
-export function scopeOfHold(
-  hold: Pick<HoldLine, 'scopeKind' | 'scopeId' | 'fromCount' | 'toCount'>,
-): HoldScope & { readonly range: RunRange | null } {
-  const { scopeKind: kind, scopeId: id, fromCount, toCount } = hold;
-  return { kind, id, range: fromCount === null || toCount === null ? null : { runId: id, fromCount, toCount } };
-}
 
 /** The kind of a thing and the name that people know it by: `lot L6071A2`. */
 export async function subjectTextOf(from: ReadFrom, kind: ScopeKind, id: string): Promise<string> {

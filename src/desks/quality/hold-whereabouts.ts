@@ -3,10 +3,8 @@ import { bagOf } from '../../drying/bulk-bags.js';
 import type { RunCounts } from '../../packing/packing-run-rows.js';
 import { filmRanges, rangesOfLot } from '../../packing/packing-runs.js';
 import { palletsOf, palletsOfRanges } from '../../pallets/pallet-list.js';
-import type { Instant } from '../../platform/clock.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
-import { reachOfHold } from '../../tracing/hold-reach.js';
-import { scopeOfHold } from './hold-text.js';
+import { reachOfHold, scopeOfRow } from '../../tracing/hold-reach.js';
 
 /** Where what an open hold reaches is now: numbers of pallets, and a bag sold whole counts as one. */
 export interface HoldWhereabouts {
@@ -19,13 +17,8 @@ export interface HoldWhereabouts {
  * Packs are found by their counts alone; only a hold on sugar (a bag that was tipped, a dryer run, a hopper period)
  * has to be followed through the hopper.
  */
-export async function whereaboutsOfHold(
-  from: ReadFrom,
-  siteId: string,
-  hold: HoldLine,
-  now: Instant,
-): Promise<HoldWhereabouts> {
-  const statuses = await statusesOf(from, siteId, hold, now);
+export async function whereaboutsOfHold(from: ReadFrom, hold: HoldLine): Promise<HoldWhereabouts> {
+  const statuses = await statusesOf(from, hold);
   return {
     palletCount: statuses.length,
     awayCount: statuses.filter((status) => status === 'dispatched').length,
@@ -33,7 +26,7 @@ export async function whereaboutsOfHold(
   };
 }
 
-async function statusesOf(from: ReadFrom, siteId: string, hold: HoldLine, now: Instant): Promise<readonly string[]> {
+async function statusesOf(from: ReadFrom, hold: HoldLine): Promise<readonly string[]> {
   const { scopeKind, scopeId } = hold;
   if (scopeKind === 'pallet') return statusesOfPallets(from, [scopeId]);
   if (scopeKind === 'lot') return statusesOfRanges(from, await rangesOfLot(from, scopeId));
@@ -46,7 +39,7 @@ async function statusesOf(from: ReadFrom, siteId: string, hold: HoldLine, now: I
     if (status === 'full' || status === 'filling') return [];
     if (status === 'loaded' || status === 'dispatched') return [status];
   }
-  const { possible } = await reachOfHold(from, siteId, scopeOfHold(hold), now);
+  const { possible } = await reachOfHold(from, scopeOfRow(hold));
   return possible.map(({ status }) => status);
 }
 

@@ -28,7 +28,7 @@ export async function needsDecision(from: ReadFrom, siteId: string, now: Instant
   const shown = new Set(waiting.filter((bag) => bag.laboratory.outside.length > 0).map(({ bag }) => bag.id));
   return {
     items: [
-      ...(await holdItems(from, siteId, now)),
+      ...(await holdItems(from, siteId)),
       ...groups.flatMap(groupItems),
       ...points.filter((point) => !isShownElsewhere(point, shown)).map(pointItem),
     ],
@@ -36,11 +36,11 @@ export async function needsDecision(from: ReadFrom, siteId: string, now: Instant
   };
 }
 
-async function holdItems(from: ReadFrom, siteId: string, now: Instant): Promise<readonly DeskItem[]> {
+async function holdItems(from: ReadFrom, siteId: string): Promise<readonly DeskItem[]> {
   const items: DeskItem[] = [];
   const holds = [...(await openHoldsOfSite(from, siteId, mostHolds))].reverse();
   for (const [place, hold] of holds.entries()) {
-    const where = place < holdsFollowed ? await whereaboutsOfHold(from, siteId, hold, now) : null;
+    const where = place < holdsFollowed ? await whereaboutsOfHold(from, hold) : null;
     items.push(holdItem(hold, where, await subjectTextOf(from, hold.scopeKind, hold.scopeId)));
   }
   return items;

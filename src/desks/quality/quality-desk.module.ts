@@ -11,6 +11,9 @@ import { HoldNewController } from './hold-new.controller.js';
 import { HoldFiles } from './hold-file.js';
 import { HoldFileController } from './hold.controller.js';
 import { LiftOnPage } from './lift-on-page.js';
+import { NarrowController } from './narrow.controller.js';
+import './narrowing-pages.sentences.es.js';
+import './narrowing-pages.sentences.js';
 import { PointController } from './point.controller.js';
 import './quality.sentences.es.js';
 import './quality.sentences.js';
@@ -25,6 +28,7 @@ import { UnitDecisionController } from './unit-decision.controller.js';
     BagDecisionController,
     UnitDecisionController,
     HoldNewController,
+    NarrowController,
     HoldFileController,
     ChangesController,
     ResultsController,
