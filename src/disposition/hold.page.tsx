@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
 import { say } from '../platform/sentences/sentences.js';
+import { Figures } from '../platform/web/kit/figures.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
@@ -21,24 +22,28 @@ export function holdPage({ viewer, hold, subjectCode }: HoldProps): VNode {
     <Shell title={say('hold-title', { hold: hold.number })} viewer={viewer}>
       <p>{hold.liftedAt === null ? <StateMark state="on-hold" /> : say('hold-lifted')}</p>
       {hold.liftedAt === null ? <p class="caution">{say('caution-hold')}</p> : null}
-      <dl>
-        <dt>{say('holds-column-scope')}</dt>
-        <dd>
-          {scopeText(hold)}: <a href={`/thread?code=${encodeURIComponent(subjectCode)}`}>{subjectCode}</a>
-        </dd>
-        <dt>{say('holds-column-placed')}</dt>
-        <dd>{at(hold.placedAt)}</dd>
-        <dt>{say('holds-column-reason')}</dt>
-        <dd>{hold.reason}</dd>
-        <dt>{say('holds-column-class')}</dt>
-        <dd>{hold.classReason === null ? classText(hold) : `${classText(hold)}: ${hold.classReason}`}</dd>
-        {hold.liftedAt === null ? null : (
-          <>
-            <dt>{say('hold-lifted-at')}</dt>
-            <dd>{`${at(hold.liftedAt)}: ${hold.liftReason ?? ''}`}</dd>
-          </>
-        )}
-      </dl>
+      <Figures
+        of={[
+          {
+            label: say('holds-column-scope'),
+            value: <a href={`/thread?code=${encodeURIComponent(subjectCode)}`}>{coverText(hold, subjectCode)}</a>,
+          },
+          { label: say('holds-column-placed'), value: at(hold.placedAt) },
+          { label: say('holds-column-reason'), value: hold.reason },
+          {
+            label: say('holds-column-class'),
+            value: hold.classReason === null ? classText(hold) : `${classText(hold)}: ${hold.classReason}`,
+          },
+          ...(hold.liftedAt === null
+            ? []
+            : [{ label: say('hold-lifted-at'), value: `${at(hold.liftedAt)}: ${hold.liftReason ?? ''}` }]),
+        ]}
+      />
     </Shell>
   );
+}
+
+/** What is covered, by its number where it has one that people read. */
+function coverText(hold: HoldLine, subjectCode: string): string {
+  return subjectCode === hold.scopeId ? scopeText(hold) : `${scopeText(hold)} ${subjectCode}`;
 }

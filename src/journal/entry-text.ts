@@ -8,15 +8,22 @@ export function actionText(action: string): string {
 
 /** What an entry was done to: what it is, and the tail of its id, by which two of a kind are told apart. */
 export function subjectText(kind: string, id: string): string {
-  return `${say(kind)} …${id.slice(-6)}`;
+  return `${say(kind)} ${idText(id)}`;
 }
 
-/** Canonical text as people read it: names and values, without the signs of JSON; ids only by their tail. */
+/** The tail of an id, for people. */
+export function idText(id: string): string {
+  return `…${id.slice(-6)}`;
+}
+
+/** Canonical text as people read it: names and values that are known, without the signs of JSON; ids by their tail. */
 export function contentText(text: string): string {
   return text
+    .replaceAll(/"\w+":null(,|(?=\}))/g, '')
+    .replaceAll(/,(?=[}\]])/g, '')
+    .replaceAll(/"(\w+)":/g, '$1: ')
     .replaceAll(/[{}[\]"]/g, '')
-    .replaceAll(/[0-9a-f]{8}-[0-9a-f-]{22}([0-9a-f]{6})/g, '…$1')
+    .replaceAll(/[0-9a-f]{8}-[0-9a-f-]{21}([0-9a-f]{6})/g, '…$1')
     .replaceAll(',', ', ')
-    .replaceAll(':', ': ')
     .slice(0, 400);
 }

@@ -5,7 +5,7 @@ import { OlderEntries } from '../platform/web/older-entries.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
-import { actionText, contentText, subjectText } from './entry-text.js';
+import { actionText, contentText, idText, subjectText } from './entry-text.js';
 import type { EntryLine } from './journal-entries.js';
 
 interface JournalListProps {
@@ -58,6 +58,12 @@ function cellsOf(entry: EntryLine, timeZone: string): readonly ComponentChildren
       {entry.before === null ? null : <p>{say('journal-before', { content: contentText(entry.before) })}</p>}
       {entry.after === null ? null : <p>{contentText(entry.after)}</p>}
     </>,
-    <small>{entry.personId ?? entry.deviceId ?? say('journal-house')}</small>,
+    <small>{whoText(entry)}</small>,
   ];
+}
+
+/** Who it was, by the id alone: the journal holds no names. */
+function whoText({ personId, deviceId }: EntryLine): string {
+  const id = personId ?? deviceId;
+  return id === null ? say('journal-house') : idText(id);
 }

@@ -71,7 +71,7 @@ function OpenTable({ points, viewer }: TableProps): VNode {
       rows={points.map((point) => ({
         key: point.id,
         cells: [
-          sayLocally(point.cause, point.facts, viewer.timeZone),
+          <span class="reads">{sayLocally(point.cause, point.facts, viewer.timeZone)}</span>,
           <Subject point={point} />,
           say(`role-${point.role}`),
           localText(point.raisedAt, viewer.timeZone),
@@ -89,7 +89,7 @@ function EndedTable({ points, viewer }: TableProps): VNode {
       rows={points.map((point) => ({
         key: point.id,
         cells: [
-          sayLocally(point.cause, point.facts, viewer.timeZone),
+          <span class="reads">{sayLocally(point.cause, point.facts, viewer.timeZone)}</span>,
           <>
             {say(`points-${point.how ?? 'cleared'}`)}
             {point.explanation === null ? null : <p>{point.explanation}</p>}

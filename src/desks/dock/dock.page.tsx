@@ -67,7 +67,7 @@ export function dockPage({ viewer, loading, trouble = null, putBack = null }: Do
       {isOpen && check?.passed === true ? (
         <ScanToLoad viewer={viewer} base={base} loading={loading} trouble={trouble} putBack={putBack} />
       ) : (
-        <p class="trouble">{say(isOpen ? `next-${step}` : `delivery-now-${view.status}`)}</p>
+        <p class={isOpen ? 'trouble' : 'sentence'}>{say(isOpen ? `next-${step}` : `delivery-now-${view.status}`)}</p>
       )}
       <Live id="dock" about={loadingActions}>
         <Unfit loading={loading} base={base} />
