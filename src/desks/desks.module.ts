@@ -8,6 +8,7 @@ import { DeviceDeskModule } from './device/device-desk.module.js';
 import { DispatchDeskModule } from './dispatch/dispatch-desk.module.js';
 import { LineChecksDeskModule } from './line-checks/line-checks-desk.module.js';
 import { LineDeskModule } from './line/line-desk.module.js';
+import { PaperFormsModule } from './paper-forms/paper-forms.module.js';
 import { FindThread } from './find-thread.js';
 import { SearchController } from './search.controller.js';
 import { CodeThreadApi } from './thread.api.js';
@@ -19,6 +20,7 @@ import { CodeThreadApi } from './thread.api.js';
     LineDeskModule,
     LineChecksDeskModule,
     DryerDeskModule,
+    PaperFormsModule,
     SetUpModule,
     TodayModule,
   ],

@@ -1,18 +1,26 @@
-import { Controller, Get, Query, Redirect } from '@nestjs/common';
+import { Controller, Get, Inject, Query, Redirect, Res } from '@nestjs/common';
 import { ApiExcludeController } from '@nestjs/swagger';
+import type { FastifyReply } from 'fastify';
 import type { VNode } from 'preact';
 import { May, type Actor } from '../platform/actor.js';
+import { Clock } from '../platform/clock.js';
+import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { Acting, Looking, type Viewer } from '../platform/web/request.js';
 import { firstDeskOf } from '../platform/web/ways.js';
 import { threadPage } from '../tracing/thread.page.js';
 import { choiceKey, FindThread } from './find-thread.js';
+import { pageOfPaperCode } from './paper-forms/paper-forms.js';
 import { SearchQuery } from './search.form.js';
 import { searchBox, searchPage } from './search.page.js';
 
 @ApiExcludeController()
 @Controller()
 export class SearchController {
-  constructor(private readonly threads: FindThread) {}
+  constructor(
+    private readonly threads: FindThread,
+    private readonly clock: Clock,
+    @Inject(READER) private readonly reader: ReadFrom,
+  ) {}
 
   @Get()
   @May('read')
@@ -30,11 +38,21 @@ export class SearchController {
 
   @Get('thread')
   @May('read')
-  async thread(@Looking() viewer: Viewer, @Query() query: SearchQuery): Promise<VNode> {
+  async thread(
+    @Looking() viewer: Viewer,
+    @Query() query: SearchQuery,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<VNode | null> {
     const code = query.code ?? '';
     if (code === '') return searchPage({ viewer, code, choices: null });
+    const { siteId } = viewer.actor;
+    const sheet = await pageOfPaperCode(this.reader, siteId, { text: code, now: this.clock.now() });
+    if (sheet !== null) {
+      void reply.status(303).header('Location', sheet);
+      return null;
+    }
     const asked = { code, localTime: query.at ?? null, meant: query.meant ?? null };
-    const found = await this.threads.find(viewer.actor.siteId, asked);
+    const found = await this.threads.find(siteId, asked);
     if ('thread' in found) return threadPage({ viewer, thread: found.thread, searchBox: searchBox(code) });
     const choices = found.choices.map((choice) => ({ ...choice, meant: choiceKey(choice) }));
     return searchPage({ viewer, code, choices });

@@ -44,7 +44,7 @@ export async function appendEntry(tx: Tx, asked: Asked, change: Change, draft: E
 }
 
 /** Reads the head for writing: on PostgreSQL the row stays locked until the commit that follows at once. */
-async function lockHead(tx: Tx, siteId: string): Promise<{ sequence: number; hash: string }> {
+export async function lockHead(tx: Tx, siteId: string): Promise<{ sequence: number; hash: string }> {
   await tx.sql`INSERT INTO "journal_head" ("site_id", "sequence", "hash") VALUES (${siteId}, 0, ${chainStart}) ON CONFLICT DO NOTHING`;
   // An update that changes nothing takes the row's lock on both databases.
   await tx.sql`UPDATE "journal_head" SET "sequence" = "sequence" WHERE "site_id" = ${siteId}`;

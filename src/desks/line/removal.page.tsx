@@ -1,25 +1,21 @@
 import type { VNode } from 'preact';
-import { removalFates, removalKinds, removalReasons } from '../../packing/removal.form.js';
 import { say } from '../../platform/sentences/sentences.js';
 import { countText } from '../../platform/web/figures-text.js';
 import type { FormTrouble } from '../../platform/web/form-trouble.js';
 import { Act } from '../../platform/web/kit/act.js';
-import { ChoiceEntry, NumberEntry, TextEntry, TimeEntry } from '../../platform/web/kit/entries.js';
+import { NumberEntry, TextEntry, TimeEntry } from '../../platform/web/kit/entries.js';
 import { EntryForm } from '../../platform/web/kit/entry-form.js';
 import { sayLocally } from '../../platform/web/local-text.js';
 import type { Viewer } from '../../platform/web/request.js';
 import { ActPage } from './act.page.js';
 import type { LineNow } from './line-rows.js';
-import { choicesOf } from './tip.page.js';
+import { RemovalEntries } from './removal-entries.js';
 
 interface LineProps {
   readonly viewer: Viewer;
   readonly at: LineNow;
   readonly trouble?: FormTrouble | null | undefined;
 }
-
-const words = (kind: string, values: readonly string[]) =>
-  values.map((value) => ({ value, says: say(`${kind}-${value}`) }));
 
 /** Rejects, samples, sweepings: weighed, or counted in packs. */
 export function removalPage({
@@ -31,42 +27,7 @@ export function removalPage({
   return (
     <ActPage viewer={viewer} at={at} title={say('line-removals')}>
       <EntryForm viewer={viewer} action={`/line/${at.line.id}/removals`} trouble={trouble} queue="sweepings">
-        <ChoiceEntry
-          name="kind"
-          label={say('field-removal-kind')}
-          as="tiles"
-          choices={words('removal-kind', removalKinds)}
-          required
-          trouble={trouble}
-        />
-        <div class="side-by-side">
-          <NumberEntry name="netGrams" label={say('field-net')} unit="kg" trouble={trouble} />
-          <NumberEntry name="packCount" label={say('field-or-packs')} unit={say('unit-packs')} trouble={trouble} />
-        </div>
-        <ChoiceEntry
-          name="scaleId"
-          label={say('field-scale')}
-          hint={say('field-scale-hint')}
-          choices={choicesOf(scales)}
-          value={scales.length === 1 ? scales[0]?.id : undefined}
-          trouble={trouble}
-        />
-        <ChoiceEntry
-          name="removalReason"
-          label={say('field-removal-reason')}
-          as="tiles"
-          choices={words('removal-reason', removalReasons)}
-          required
-          trouble={trouble}
-        />
-        <ChoiceEntry
-          name="fate"
-          label={say('field-fate')}
-          as="tiles"
-          choices={words('removal-fate', removalFates)}
-          required
-          trouble={trouble}
-        />
+        <RemovalEntries scales={scales} trouble={trouble} />
         <TimeEntry name="removedAt" label={say('field-if-earlier')} timeZone={viewer.timeZone} trouble={trouble} />
         <TextEntry
           name="reason"

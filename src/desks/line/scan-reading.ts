@@ -10,6 +10,7 @@ import type { ReadFrom } from '../../platform/database/reading.js';
 import type { SentenceFacts } from '../../platform/refusal.js';
 import type { MarkedState } from '../../platform/web/state-mark.js';
 import { findSubjects } from '../find-subjects.js';
+import { pageOfPaperCode } from '../paper-forms/paper-forms.js';
 import type { LineNow } from './line-rows.js';
 import { commandIn, type CommandWord } from './line-commands.js';
 import { badgeNameOf } from './scanned-badge.js';
@@ -48,6 +49,8 @@ export async function readScan(
   const text = asked.text.trim();
   const word = commandIn(text);
   if (word !== null) return { kind: 'command', word };
+  const sheet = await pageOfPaperCode(from, siteId, { text, now: at.now });
+  if (sheet !== null) return { kind: 'other', what: 'paper-form', name: text.slice(0, 40), href: sheet };
   const [found] = await findSubjects(from, siteId, { code: text, localTime: null, now: at.now });
   if (found === undefined) return readOther(from, siteId, text);
   const { kind, id, name } = found.subject;

@@ -162,6 +162,9 @@ function OtherActs({ view, mayRun }: { readonly view: ShiftView; readonly mayRun
           {say('line-to-hopper')}
         </a>
       )}
+      <a class="act plain" href={`/paper-forms?line=${view.line.id}`}>
+        {say('paper-forms-title')}
+      </a>
     </nav>
   );
 }

@@ -44,6 +44,7 @@ export function deskPage({ viewer, groups, ...desk }: DeskProps): VNode {
         <ActLink href="/quality/holds/new" says={say('desk-place-hold')} tone="careful" accessKey="h" />
         <ActLink href="/quality/changes" says={say('desk-changes', { count: desk.changeCount })} accessKey="c" />
         <ActLink href="/quality/results" says={say('desk-results')} accessKey="r" />
+        <ActLink href="/paper-forms" says={say('paper-forms-title')} accessKey="p" />
       </div>
       <Live id="needs-decision" about={followed}>
         <p class="sentence">{count === 0 ? say('desk-nothing') : say('desk-says', { count })}</p>

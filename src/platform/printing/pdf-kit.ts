@@ -1,5 +1,6 @@
 import { PDFDocument } from 'pdf-lib';
 import type { Instant } from '../clock.js';
+import type { Language } from '../sentences/language.js';
 import { paperSizes, points, type PaperSize } from './millimetres.js';
 import { embedFonts, type PaperFonts } from './paper-fonts.js';
 import { PdfSheet } from './pdf-sheet.js';
@@ -16,10 +17,10 @@ export class PdfKit {
     readonly fonts: PaperFonts,
   ) {}
 
-  static async begin(title: string, issuedAt: Instant): Promise<PdfKit> {
+  static async begin(title: string, issuedAt: Instant, language: Language = 'en'): Promise<PdfKit> {
     const document = await PDFDocument.create({ updateMetadata: false });
     document.setTitle(title, { showInWindowTitleBar: true });
-    document.setLanguage('en');
+    document.setLanguage(language);
     document.setCreator('Packthread');
     document.setProducer('Packthread');
     document.setCreationDate(new Date(issuedAt));

@@ -41,6 +41,7 @@ addSentences('es', {
   'way-deliveries': 'Entregas',
   'way-accounts': 'Balances',
   'way-papers': 'Documentos',
+  'way-paper-forms': 'Hojas de papel',
   'way-plant': 'Planta',
   'way-journal': 'Diario',
   'way-people': 'Personas',

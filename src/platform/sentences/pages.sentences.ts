@@ -43,6 +43,7 @@ addSentences('en', {
   'way-deliveries': 'Deliveries',
   'way-accounts': 'Accounts',
   'way-papers': 'Papers',
+  'way-paper-forms': 'Paper forms',
   'way-plant': 'Plant',
   'way-journal': 'Journal',
   'way-people': 'People',

@@ -33,6 +33,7 @@ export const records: readonly Way[] = [
   { href: '/deliveries', code: 'way-deliveries', permission: 'read' },
   { href: '/accounts', code: 'way-accounts', permission: 'read' },
   { href: '/papers', code: 'way-papers', permission: 'read' },
+  { href: '/paper-forms', code: 'way-paper-forms', permission: 'read' },
   { href: '/plant', code: 'way-plant', permission: 'read' },
   { href: '/journal', code: 'way-journal', permission: 'read' },
   { href: '/people', code: 'way-people', permission: 'keep-people' },

@@ -1,0 +1,22 @@
+import { Module } from '@nestjs/common';
+import { HopperModule } from '../../hopper/hopper.module.js';
+import { LineChecksModule } from '../../line-checks/line-checks.module.js';
+import { PackingModule } from '../../packing/packing.module.js';
+import { PalletsModule } from '../../pallets/pallets.module.js';
+import { KeyInPacks } from './key-in-packs.js';
+import { KeyInStops } from './key-in-stops.js';
+import { KeyInTips } from './key-in-tips.js';
+import { PaperFormsController } from './paper-forms.controller.js';
+import './paper-forms.sentences.js';
+import './paper-forms.sentences.es.js';
+import { PaperRowsController } from './paper-rows.controller.js';
+import { PaperSheets } from './paper-sheets.js';
+import { PrintPaperForm } from './print-paper-form.js';
+import { StrikePaperRow } from './strike-paper-row.js';
+
+@Module({
+  imports: [HopperModule, LineChecksModule, PackingModule, PalletsModule],
+  controllers: [PaperFormsController, PaperRowsController],
+  providers: [PaperSheets, PrintPaperForm, StrikePaperRow, KeyInTips, KeyInStops, KeyInPacks],
+})
+export class PaperFormsModule {}
