@@ -52,7 +52,7 @@ const comparedIn: Readonly<Record<string, Readonly<Record<string, string>>>> = {
       'nowhere: no flow model here has a bypass or a dead zone; what may stick to walls is in most, not in likely',
   },
   'quality/extra_tests.json': {
-    calibration_step: 'nowhere yet: a trial is not fitted yet',
+    calibration_step: 'tracer-trial.spec.ts',
     dispersion: 'nowhere here: how far lots are scattered is counted from links, whatever the flow model',
     recall: 'nowhere here: the counts of a recall know no flow model',
   },

@@ -134,6 +134,18 @@ export function outflowOfLayer(residence: Residence, entered: Stretch, left: Str
   return Math.max(0, grams);
 }
 
+/**
+ * F averaged over the packs of a stretch, for any number of zones above 0, whole or not: for the fit of a trial.
+ * @param left counted from when it entered; where both ends are one, F there
+ * @returns 0 to 1
+ * @example meanShareLeft({ zoneCount: 1, holdUpGrams: 500, plugGrams: 0 }, { fromGrams: 0, toGrams: 1000 }) // 0.5676676…
+ */
+export function meanShareLeft(residence: Residence, { fromGrams, toGrams }: Stretch): number {
+  const [p, q] = [fromGrams - residence.plugGrams, toGrams - residence.plugGrams];
+  if (q > p) return (leftOfFeed(residence, q) - leftOfFeed(residence, p)) / (q - p);
+  return p <= 0 ? 0 : incompleteGamma(residence.zoneCount, (p * residence.zoneCount) / residence.holdUpGrams).lower;
+}
+
 /** G(x): what has left of a feed that entered evenly for x grams. */
 function leftOfFeed({ zoneCount, holdUpGrams }: Residence, x: number): number {
   if (x <= 0) return 0;

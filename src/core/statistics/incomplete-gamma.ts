@@ -24,7 +24,7 @@ export interface IncompleteGamma {
  * @param shape a, above 0 and at most 100 000
  * @param x 0 or more; Infinity is allowed and gives lower 1
  * @returns each from 0 to 1; relative error of each below 2·10⁻¹³ for a up to 200, 10⁻¹¹ up to 100 000, as long as the
- * share is above 10⁻²⁰⁰ (compared with 40-digit values)
+ * share is above 10⁻¹³⁰ (compared with 40-digit values)
  * @throws RangeError outside of these ranges
  * @example incompleteGamma(1, 0.5) // { lower: 0.3934693…, upper: 0.6065306… }: 1 − e^(−0.5) and e^(−0.5)
  */
