@@ -276,6 +276,36 @@ describe('a narrowing is refused', () => {
   });
 });
 
+describe('the pages of a quality officer', () => {
+  it('offer what the hold reaches, show what a choice frees, and keep who signed what readable', async () => {
+    const { bag, run, first } = await threePallets();
+    const { dryerRunId } = await bagOf(reader, bag.id);
+    const hold = await held({ kind: 'dryer-run', id: dryerRunId! });
+    const officer = await aPerson(house, plant.siteId, { roles: ['quality-officer'], name: 'Ada Quill' });
+    const desk = await signedIn(house, officer);
+    const page = async (path: string): Promise<string> => {
+      const answer = await desk.get(`/quality/holds/${hold.id}${path}`);
+      expect([path, answer.status]).toEqual([path, 200]);
+      return answer.text;
+    };
+    const choice = await page('/narrow');
+    expect(choice).toContain(`name="palletIds" value="${first}"`);
+    expect(choice).toContain(`name="lotIds" value="${run.lotId}"`);
+    expect(await page('/narrow?look=1')).toContain(say('nothing-to-take-out'));
+    const minutes = `run=${run.runId}&fromAt=2026-03-12T13%3A39&untilAt=2026-03-12T14%3A01`;
+    expect(await page(`/narrow?look=1&${minutes}`)).toContain('name="fromAt" value="2026-03-12T12:39:00.000Z"');
+    const seen = await page(`/narrow?look=1&palletIds=${first}`);
+    expect(seen).toContain('It frees 1 pallets with 100 packs and 0 bags. 2 pallets with 200 packs');
+    const parts = { palletIds: [first], narrowReason: 'sieve was whole', assessment };
+    const unproved = await desk.post(`/quality/holds/${hold.id}/narrow`, parts);
+    expect(unproved.text).toContain(say('proof-needed'));
+    await desk.post(`/quality/holds/${hold.id}/narrow`, { ...parts, password: officer.password });
+    const file = await page('');
+    for (const text of ['Signed by Ada Quill', 'sieve was whole', assessment]) expect(file).toContain(text);
+    expect(file).toContain(say('reach-out-head'));
+  });
+});
+
 describe('at the same moment', () => {
   it('a pallet is narrowed out and loaded: it goes on only if the narrowing was first', async () => {
     const { run, first } = await threePallets();
