@@ -1,4 +1,5 @@
 import { mkdirSync } from 'node:fs';
+import { setTimeout as delay } from 'node:timers/promises';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import type { Browser, Page } from 'playwright-core';
 import { deliveryOf } from '../../src/dispatch/deliveries.js';
@@ -184,6 +185,30 @@ describe('a lot is put on hold while three of its pallets are on the open vehicl
 });
 
 describe('the loader on the dock, with a handheld of 412 × 915', () => {
+  it('loses no scan that comes while the one before is still being sent, and names one that came after a no', async () => {
+    const [first, second, third] = await pallets(3, 'L6071A8');
+    const id = await aDelivery(house, plant, {
+      orderNumber: 'DOCK-2',
+      lines: [{ formatId: plant.formatId, orderedCount: 300 }],
+    });
+    const page = await at(loader, `/dock/${id}`, { width: 412, height: 915 });
+    await page.route('**/scans', async (route) => {
+      await delay(700);
+      await route.continue();
+    });
+    await scan(page, first!.sscc);
+    await scan(page, second!.sscc);
+    await page.locator('#band', { hasText: second!.sscc.slice(-4) }).waitFor();
+    expect(await deliveryOf(readerOf(house), id)).toMatchObject({ loadedCount: 2 });
+    await page.locator('body[data-ready=yes]').waitFor();
+    await scan(page, '095201230000999995');
+    await scan(page, third!.sscc);
+    await page.getByText(`Not taken meanwhile: ${third!.sscc}`).waitFor();
+    expect(await page.locator('#band').innerText()).toContain('NO');
+    expect(await deliveryOf(readerOf(house), id)).toMatchObject({ loadedCount: 2 });
+    await page.close();
+  }, 120_000);
+
   it('chooses the vehicle, scans yes and no, takes off, and finds no way to close', async () => {
     const [pallet] = await pallets(1, 'L6071A9');
     const id = await aDelivery(house, plant, { orderNumber: 'DOCK-1' });

@@ -17,6 +17,7 @@ export const browserSentencesInSpanish: Readonly<Record<keyof typeof browserSent
   'browser-badge-unknown': 'Nadie tiene aquí esta tarjeta. Escanearla otra vez o entrar de otra manera.',
   'browser-badge-needs-network':
     'Sin red no se puede cambiar de persona. Lo que se anota sigue a nombre de la persona de arriba.',
+  'browser-scans-not-taken': 'Entretanto no se tomó: {codes}. Escanearlo otra vez.',
   'browser-no-such-command':
     'Esta página no tiene esa acción. Abrir la página donde se hace y escanear otra vez la tarjeta.',
   'browser-not-a-bag': 'COMPROBAR',

@@ -17,6 +17,7 @@ export const browserSentences = {
   'browser-badge-unknown': 'Nobody here has this badge. Scan it again, or sign in another way.',
   'browser-badge-needs-network':
     'Without network the person cannot change. Entries are still made as the person shown above.',
+  'browser-scans-not-taken': 'Not taken meanwhile: {codes}. Scan it again.',
   'browser-no-such-command': 'This page has no such act. Open the page where it is done, then scan the card again.',
   'browser-not-a-bag': 'CHECK',
   'browser-not-a-bag-says':

@@ -1,5 +1,5 @@
 import { sendOnce } from './once.js';
-import { actOnScan, listenToScanner } from './scan.js';
+import { actOnScan, goOnScanning, listenToScanner } from './scan.js';
 import { loadWords } from './words.js';
 
 const holds = (selector: string): boolean => document.querySelector(selector) !== null;
@@ -20,6 +20,7 @@ async function begin(): Promise<void> {
     });
   }
   await words;
+  goOnScanning();
   // Without HTTPS a browser lends no locks, no lasting store and no worker: forms are then sent as without script.
   await Promise.all([...parts(isSignedIn), ...(isSecureContext ? lastingParts(isSignedIn) : [])]);
   document.body.dataset['ready'] = 'yes';

@@ -2,6 +2,7 @@ import { flash, showBand } from './band.js';
 import { Burst, JustScanned, mostGapMilliseconds, type ScannerHabit } from './burst.js';
 import { sayOfBag } from './known-bags.js';
 import { forgetProofs } from './proofs.js';
+import { letWait, nextWaiting } from './waiting-scans.js';
 import { whoIsHere } from './who-is-here.js';
 import { say } from './words.js';
 
@@ -151,9 +152,20 @@ async function look(code: string): Promise<void> {
     location.assign(`/thread?code=${encodeURIComponent(code)}`);
     return;
   }
+  if (form.method === 'post' && form.getAttribute('aria-busy') === 'true') {
+    letWait(form, code);
+    return;
+  }
   field.value = code;
   if (form.method === 'post') form.requestSubmit();
   else await lookInBand(form, code);
+}
+
+/** Goes on with a scan that came while the page before was still sending another. */
+export function goOnScanning(): void {
+  const form = document.querySelector<HTMLFormElement>('form[data-scan]');
+  const code = form?.method === 'post' ? nextWaiting(form) : null;
+  if (code !== null) void look(code);
 }
 
 const patienceMilliseconds = 4000;
