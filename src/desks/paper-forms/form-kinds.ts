@@ -1,11 +1,8 @@
 import type { Permission } from '../../platform/actor.js';
 
 /** What a sheet is written for when the server is away: each kind has rows of its own. */
-export const formKinds = ['tips', 'pallets', 'stops', 'counts', 'removals', 'checks'] as const;
+export const formKinds = ['tips', 'pallets', 'stops', 'counts', 'removals'] as const;
 export type FormKind = (typeof formKinds)[number];
-
-/** The kinds that are printed. */
-export const printedKinds = formKinds.filter((kind) => kind !== 'checks');
 
 /**
  * How many rows a page of each kind holds: a shift's worth on one page at rows that can be written in with gloves on, nine
@@ -17,15 +14,7 @@ export const rowCounts: Readonly<Record<FormKind, number>> = {
   stops: 18,
   counts: 18,
   removals: 18,
-  checks: 16,
 };
-
-/** A check that may be written, by its letter on the sheet. */
-export interface LetteredCheck {
-  readonly letter: string;
-  readonly planId: string;
-  readonly station: string;
-}
 
 /** What a sheet says, frozen when it was printed. */
 export interface PaperFormFacts {
@@ -41,8 +30,6 @@ export interface PaperFormFacts {
   readonly rowCount: number;
   /** Numbers set aside for the pallets of this sheet, one a row; none on other sheets. */
   readonly ssccs: readonly string[];
-  /** The line's checks in force at the time of printing; none on other sheets. */
-  readonly checks: readonly LetteredCheck[];
 }
 
 export const paperFormKind = 'paper-form';
@@ -55,5 +42,4 @@ export const permissionOf: Readonly<Record<FormKind, Permission>> = {
   stops: 'run-line',
   counts: 'count-packs',
   removals: 'run-line',
-  checks: 'check-line',
 };

@@ -12,7 +12,7 @@ import {
 } from '../../platform/web/fields.js';
 import { KilogramsField } from '../../platform/web/kilograms-field.js';
 import { PageQuery } from '../../platform/web/page-query.js';
-import { printedKinds, type FormKind } from './form-kinds.js';
+import { formKinds, type FormKind } from './form-kinds.js';
 
 export class PaperFormsQuery extends PageQuery {
   @IdField({ optional: true, says: 'The line that is chosen to begin with' })
@@ -23,16 +23,13 @@ export class PrintPaperFormsForm {
   @IdField({ says: 'The line that the sheets are for' })
   lineId!: string;
 
-  @ChoiceListField(printedKinds, { says: 'One sheet of each' })
+  @ChoiceListField(formKinds, { says: 'One sheet of each' })
   kinds!: FormKind[];
 }
 
 export class SheetQuery {
   @WholeField({ optional: true, least: 1, most: 100, says: 'The row to key in' })
   row?: number | null;
-
-  @TextField({ optional: true, most: 1, says: 'The letter of the check that is written in it' })
-  check?: string | null;
 }
 
 export class StrikeRowForm {

@@ -16,14 +16,12 @@ const widthsMm: Readonly<Record<FormKind, readonly number[]>> = {
   stops: [24, 24, 72, 32, 29],
   counts: [24, 44, 40, 44, 29],
   removals: [18, 46, 20, 20, 16, 26, 20, 15],
-  checks: [22, 16, 34, 46, 46, 17],
 };
 
 /** The columns in which boxes are ticked instead of words written. */
 const ticks: Readonly<Partial<Record<FormKind, Readonly<Record<number, readonly (keyof FormWords['ticks'])[]>>>>> = {
   tips: { 3: ['whole', 'part'] },
   removals: { 1: ['reject', 'sample', 'sweepings'] },
-  checks: { 2: ['passed', 'failed'] },
 };
 
 const leftMm = 10;
@@ -64,9 +62,7 @@ function drawHead(sheet: PdfSheet, facts: PaperFormFacts, said: FormWords): numb
   const whole = { xMm: leftMm, widthMm: innerMm };
   yMm = sheet.paragraph(said.how, { ...whole, yMm: yMm + 2, sizePoints: 8 });
   yMm = sheet.paragraph(said.rules[facts.kind], { ...whole, yMm: yMm + 0.5, sizePoints: 8 });
-  yMm = sheet.paragraph(said.cautions[facts.kind], { ...whole, yMm: yMm + 0.5, sizePoints: 8, bold: true });
-  const checks = facts.checks.map(({ letter, station }) => `${letter} = ${station}`).join('   ');
-  return checks === '' ? yMm : sheet.paragraph(checks, { ...whole, yMm: yMm + 0.5, sizePoints: 9, bold: true });
+  return sheet.paragraph(said.cautions[facts.kind], { ...whole, yMm: yMm + 0.5, sizePoints: 8, bold: true });
 }
 
 /** What is written once: the day, and the shift. */

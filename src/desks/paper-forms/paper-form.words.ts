@@ -11,7 +11,7 @@ export interface FormWords {
   readonly rules: Readonly<Record<FormKind, string>>;
   readonly cautions: Readonly<Record<FormKind, string>>;
   readonly columns: Readonly<Record<FormKind, readonly string[]>>;
-  readonly ticks: Readonly<Record<'whole' | 'part' | 'reject' | 'sample' | 'sweepings' | 'passed' | 'failed', string>>;
+  readonly ticks: Readonly<Record<'whole' | 'part' | 'reject' | 'sample' | 'sweepings', string>>;
   readonly scan: string;
   readonly page: string;
   readonly foot: string;
@@ -27,7 +27,6 @@ export const englishWords: FormWords = {
     stops: 'STOPS',
     counts: 'PACKS COUNTED',
     removals: 'REJECTS, SAMPLES, SWEEPINGS',
-    checks: 'LINE CHECKS',
   },
   sheet: 'Sheet',
   printed: 'printed',
@@ -42,7 +41,6 @@ export const englishWords: FormWords = {
     counts:
       'The line’s counter of accepted packs since the start of the run. Loose: accepted packs on belts and tables, at handover.',
     removals: 'Net weight and scale, or whole packs. Sweepings and metal rejects are never rework.',
-    checks: 'The letter of the check as listed. A failed check: stop, set the packs since the last good check aside.',
   },
   cautions: {
     tips: 'CAUTION: nobody under or beside a hanging bag; all loops, never above its safe load. Keep flames and sparks away: sugar dust explodes. Local rules go first.',
@@ -53,7 +51,6 @@ export const englishWords: FormWords = {
     counts: 'CAUTION: read the counter from where you stand safely; nothing is reached into. Local rules go first.',
     removals:
       'CAUTION: lock the machine out before cleaning; no compressed air on sugar dust, it explodes. Local rules go first.',
-    checks: 'CAUTION: packs come off the belt, never out of a running machine. Local rules go first.',
   },
   columns: {
     tips: ['bag number', 'opened at', 'off at', 'whole or part', 'gross kg', 'tare kg', 'scale', 'written by'],
@@ -61,7 +58,6 @@ export const englishWords: FormWords = {
     stops: ['stopped at', 'ran again at', 'why', 'counter', 'written by'],
     counts: ['read at', 'counter', 'loose packs', 'what for', 'written by'],
     removals: ['taken at', 'what', 'net kg', 'or packs', 'scale', 'why', 'goes to', 'written by'],
-    checks: ['at', 'letter', 'result', 'what it showed', 'what was done', 'written by'],
   },
   ticks: {
     whole: 'whole',
@@ -69,8 +65,6 @@ export const englishWords: FormWords = {
     reject: 'reject',
     sample: 'sample',
     sweepings: 'swept',
-    passed: 'passed',
-    failed: 'failed',
   },
   scan: 'scan to key in',
   page: 'page',
@@ -95,7 +89,6 @@ export const spanishWords: FormWords = {
     stops: 'PARADAS',
     counts: 'PAQUETES CONTADOS',
     removals: 'RECHAZOS, MUESTRAS, BARREDURAS',
-    checks: 'CONTROLES DE LÍNEA',
   },
   sheet: 'Hoja',
   printed: 'impresa',
@@ -110,8 +103,6 @@ export const spanishWords: FormWords = {
     counts:
       'El contador de paquetes aceptados de la línea desde el inicio de la corrida. Sueltos: paquetes aceptados en cintas y mesas, al relevo.',
     removals: 'Peso neto y báscula, o paquetes enteros. Barreduras y rechazos por metal no se reprocesan nunca.',
-    checks:
-      'La letra del control según la lista. Control fallado: parar y apartar los paquetes desde el último control bueno.',
   },
   cautions: {
     tips: 'PRECAUCIÓN: nadie debajo ni al lado de un big bag colgado; todas las asas, nunca por encima de su carga segura. Sin llamas ni chispas: el polvo de azúcar explota. Las normas locales van primero.',
@@ -122,8 +113,6 @@ export const spanishWords: FormWords = {
     counts: 'PRECAUCIÓN: leer el contador desde un lugar seguro; no se mete la mano. Las normas locales van primero.',
     removals:
       'PRECAUCIÓN: bloquear la máquina antes de limpiar; sin aire comprimido sobre polvo de azúcar, explota. Las normas locales van primero.',
-    checks:
-      'PRECAUCIÓN: los paquetes se toman de la cinta, nunca de una máquina en marcha. Las normas locales van primero.',
   },
   columns: {
     tips: ['número', 'abierto a las', 'fuera a las', 'entero o parte', 'bruto kg', 'tara kg', 'báscula', 'escrito por'],
@@ -131,7 +120,6 @@ export const spanishWords: FormWords = {
     stops: ['parada a las', 'anda a las', 'por qué', 'contador', 'escrito por'],
     counts: ['leído a las', 'contador', 'sueltos', 'para qué', 'escrito por'],
     removals: ['a las', 'qué', 'neto kg', 'o paquetes', 'báscula', 'por qué', 'va a', 'escrito por'],
-    checks: ['a las', 'letra', 'resultado', 'qué mostró', 'qué se hizo', 'escrito por'],
   },
   ticks: {
     whole: 'entero',
@@ -139,8 +127,6 @@ export const spanishWords: FormWords = {
     reject: 'rechazo',
     sample: 'muestra',
     sweepings: 'barrido',
-    passed: 'bien',
-    failed: 'fallado',
   },
   scan: 'leer para pasarla',
   page: 'página',

@@ -1,6 +1,5 @@
 import { Module } from '@nestjs/common';
 import { HopperModule } from '../../hopper/hopper.module.js';
-import { LineChecksModule } from '../../line-checks/line-checks.module.js';
 import { PackingModule } from '../../packing/packing.module.js';
 import { PalletsModule } from '../../pallets/pallets.module.js';
 import { KeyInPacks } from './key-in-packs.js';
@@ -15,7 +14,7 @@ import { PrintPaperForm } from './print-paper-form.js';
 import { StrikePaperRow } from './strike-paper-row.js';
 
 @Module({
-  imports: [HopperModule, LineChecksModule, PackingModule, PalletsModule],
+  imports: [HopperModule, PackingModule, PalletsModule],
   controllers: [PaperFormsController, PaperRowsController],
   providers: [PaperSheets, PrintPaperForm, StrikePaperRow, KeyInTips, KeyInStops, KeyInPacks],
 })

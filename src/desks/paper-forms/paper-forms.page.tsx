@@ -10,7 +10,7 @@ import { localText } from '../../platform/web/local-text.js';
 import { OlderEntries } from '../../platform/web/older-entries.js';
 import type { Viewer } from '../../platform/web/request.js';
 import { Shell } from '../../platform/web/shell.js';
-import { printedKinds } from './form-kinds.js';
+import { formKinds } from './form-kinds.js';
 import { isClosed, type FormRow } from './form-rows.js';
 import type { PaperForm } from './paper-forms.js';
 
@@ -81,7 +81,7 @@ function PrintForm({
   trouble,
 }: Pick<PaperFormsProps, 'viewer' | 'lines' | 'lineId' | 'trouble'>): VNode {
   const sent = trouble?.entered['kinds'];
-  const ticked = trouble === null ? [...printedKinds] : [sent ?? []].flat();
+  const ticked = trouble === null ? [...formKinds] : [sent ?? []].flat();
   return (
     <EntryForm viewer={viewer} action="/paper-forms" trouble={trouble} id="print">
       <ChoiceEntry
@@ -96,7 +96,7 @@ function PrintForm({
       <fieldset class="tiles" data-field="kinds" id="field-kinds" tabIndex={-1}>
         <legend>{say('paper-forms-kinds')}</legend>
         <div>
-          {printedKinds.map((kind) => (
+          {formKinds.map((kind) => (
             <label key={kind} class="tile">
               <input type="checkbox" name="kinds" value={kind} checked={ticked.includes(kind)} />
               <span>{say(`form-kind-${kind}`)}</span>

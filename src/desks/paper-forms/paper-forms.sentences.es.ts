@@ -22,7 +22,6 @@ addSentences('es', {
   'form-kind-stops': 'Paradas',
   'form-kind-counts': 'Paquetes contados',
   'form-kind-removals': 'Rechazos, muestras, barreduras',
-  'form-kind-checks': 'Controles de línea',
   'paper-rows-blank': 'Todavía no se ha pasado nada: {left} filas en blanco.',
   'paper-rows-left': '{keyed} pasadas, {struck} anuladas, {left} todavía en blanco.',
   'paper-rows-begun': '{keyed} pasadas, {begun} de ellas sin su final; {struck} anuladas, {left} todavía en blanco.',
@@ -36,7 +35,6 @@ addSentences('es', {
   'paper-sheet-order-stops': 'Las filas se pueden pasar en cualquier orden.',
   'paper-sheet-order-counts': 'Las filas se pueden pasar en cualquier orden.',
   'paper-sheet-order-removals': 'Las filas se pueden pasar en cualquier orden.',
-  'paper-sheet-order-checks': 'Las filas se pueden pasar en cualquier orden.',
   'paper-sheet-open': 'La hoja como se imprimió',
   'paper-sheet-rows': 'Filas de la hoja',
   'paper-row': 'Fila',
@@ -91,8 +89,6 @@ addSentences('es', {
   'said-row-keyed': 'La fila {row} queda registrada el {at}.',
   'said-row-struck': 'La fila {row} queda anulada.',
   'said-rows-struck': 'Quedan anuladas {count} filas.',
-  'line-without-checks':
-    'No hay ningún control planificado para la línea {line}. Planificar antes sus controles, o imprimir las otras hojas sin esta.',
   'paper-row-not-there':
     'La hoja {sheet} tiene las filas 1 a {rowCount}, y ninguna fila {row}. Mirar el número delante de la fila.',
   'paper-row-not-begun':

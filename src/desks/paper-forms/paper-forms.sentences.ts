@@ -22,7 +22,6 @@ addSentences('en', {
   'form-kind-stops': 'Stops',
   'form-kind-counts': 'Packs counted',
   'form-kind-removals': 'Rejects, samples, sweepings',
-  'form-kind-checks': 'Line checks',
   'paper-rows-blank': 'Nothing keyed in yet: {left} rows are blank.',
   'paper-rows-left': '{keyed} keyed in, {struck} struck, {left} still blank.',
   'paper-rows-begun': '{keyed} keyed in, {begun} of them without their end; {struck} struck, {left} still blank.',
@@ -36,7 +35,6 @@ addSentences('en', {
   'paper-sheet-order-stops': 'Rows may be keyed in in any order.',
   'paper-sheet-order-counts': 'Rows may be keyed in in any order.',
   'paper-sheet-order-removals': 'Rows may be keyed in in any order.',
-  'paper-sheet-order-checks': 'Rows may be keyed in in any order.',
   'paper-sheet-open': 'The sheet as it was printed',
   'paper-sheet-rows': 'Rows of the sheet',
   'paper-row': 'Row',
@@ -89,8 +87,6 @@ addSentences('en', {
   'said-row-keyed': 'Row {row} is recorded as of {at}.',
   'said-row-struck': 'Row {row} is struck.',
   'said-rows-struck': '{count} rows are struck.',
-  'line-without-checks':
-    'No check is planned for line {line}. Plan its checks first, or print the other sheets without this one.',
   'paper-row-not-there':
     'Sheet {sheet} has rows 1 to {rowCount}, and no row {row}. Look at the number in front of the row.',
   'paper-row-not-begun': 'Row {row} of sheet {sheet} waits for no end. Open the sheet again and look at what it says.',

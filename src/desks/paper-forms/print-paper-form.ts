@@ -2,28 +2,17 @@ import { Injectable, type OnModuleInit } from '@nestjs/common';
 import { takeDocumentNumber } from '../../drying/take-document-number.js';
 import type { Asked, Change } from '../../journal/entry-draft.js';
 import { RecordChange } from '../../journal/record-change.js';
-import { plansOfLine } from '../../line-checks/check-plans.js';
 import { setAside } from '../../pallets/sscc-blocks.js';
 import { ofSite } from '../../plant/of-site.js';
 import { lineOf, siteOf } from '../../plant/plant-facts.js';
 import type { Canonical } from '../../platform/canonical-text.js';
-import type { Instant } from '../../platform/clock.js';
-import type { ReadFrom } from '../../platform/database/reading.js';
 import type { Tx } from '../../platform/database/unit-of-work.js';
 import { Ids } from '../../platform/ids.js';
 import { issuePaper } from '../../platform/printing/issue-paper.js';
 import { PaperRenderers } from '../../platform/printing/paper-renderers.js';
-import { Refusal } from '../../platform/refusal.js';
 import { languageNow } from '../../platform/sentences/language.js';
 import { localText } from '../../platform/web/local-text.js';
-import {
-  paperFormEdition,
-  paperFormKind,
-  rowCounts,
-  type FormKind,
-  type LetteredCheck,
-  type PaperFormFacts,
-} from './form-kinds.js';
+import { paperFormEdition, paperFormKind, rowCounts, type FormKind, type PaperFormFacts } from './form-kinds.js';
 import { paperForm } from './paper-form.paper.js';
 
 export interface PrintedForm {
@@ -40,7 +29,6 @@ export interface FormAsked {
 /**
  * A sheet is printed ahead, for a night without the server: it gets a number, blank numbered rows, and for pallets the
  * numbers that they will bear, out of the site's one series.
- * Refusals: `line-without-checks`.
  */
 @Injectable()
 export class PrintPaperForm implements OnModuleInit {
@@ -99,21 +87,6 @@ export class PrintPaperForm implements OnModuleInit {
       ...{ number, kind, rowCount, language: languageNow(), siteName: site.name },
       ...{ lineCode: line.code, lineName: line.name, printedAtText: localText(at, site.timeZone) },
       ssccs: kind === 'pallets' ? (await setAside(tx, block)).ssccs : [],
-      checks: kind === 'checks' ? await letteredChecks(tx, line, at) : [],
     };
   }
-}
-
-/** The checks of a line in force now, each with a letter for the sheet. */
-async function letteredChecks(
-  from: ReadFrom,
-  line: { readonly id: string; readonly code: string },
-  at: Instant,
-): Promise<readonly LetteredCheck[]> {
-  const plans = await plansOfLine(from, line.id, at);
-  if (plans.length === 0) throw new Refusal('line-without-checks', { line: line.code });
-  return plans.slice(0, 26).map(({ planId, station, formatName }, place) => ({
-    ...{ letter: String.fromCharCode(65 + place), planId },
-    station: formatName === null ? station : `${station}, ${formatName}`,
-  }));
 }

@@ -24,7 +24,7 @@ export interface RowFormProps {
 }
 
 /** What a row of each kind says beside its time and its writer. */
-export function RowFields(props: RowFormProps): VNode | null {
+export function RowFields(props: RowFormProps): VNode {
   switch (props.form.facts.kind) {
     case 'tips':
       return <TipFields {...props} />;
@@ -36,8 +36,6 @@ export function RowFields(props: RowFormProps): VNode | null {
       return <CountFields {...props} />;
     case 'removals':
       return <RemovalEntries scales={props.scales} trouble={props.trouble} />;
-    case 'checks':
-      return null;
   }
 }
 
