@@ -1,9 +1,14 @@
 import { format } from 'prettier';
 import type { BoundsRow, LikelyRow, WidthRow } from './measure-bounds.js';
+import type { MistakeTable } from './measure-mistakes.js';
 import type { Spread } from './spread.js';
 
 /** The page of docs/accuracy.md. */
-export function accuracyPage(plantCount: number, rows: readonly BoundsRow[]): Promise<string> {
+export function accuracyPage(
+  plantCount: number,
+  rows: readonly BoundsRow[],
+  mistakes: readonly MistakeTable[],
+): Promise<string> {
   const questions = rows.reduce((sum, { questionCount }) => sum + questionCount, 0);
   const breaches = rows.reduce((sum, { breachCount }) => sum + breachCount, 0);
   const text = [
@@ -16,6 +21,9 @@ export function accuracyPage(plantCount: number, rows: readonly BoundsRow[]): Pr
     likelyText,
     likelyTable('no fault', rows[0]?.likely ?? []),
     likelyTable('all faults', rows.at(-1)?.likely ?? []),
+    `## The level check\n`,
+    levelText,
+    ...mistakes.map(mistakeTable),
   ];
   return format(text.join('\n'), { parser: 'markdown', printWidth: 120 });
 }
@@ -39,6 +47,31 @@ The records of each plant are written down without a fault, with one kind of fau
 
 const likelyText = `The error of a pallet is the share of its sugar that the model does not lay to the right bag. A model that describes how the hopper truly flows is *matched* (first in, first out to mass flow, pour and drain to mixing); the others show what a wrong choice costs. No model describes the funnel, and none of the true hoppers has the three zones. Even first in, first out under mass flow is not always right: now and then two bags hang and drain at once, and of packs counted in one minute the order is not known. Least and most rest on no model.
 `;
+
+const levelText = `One mistake is made in one period of each plant, and the whole period is checked, its proven empty included. *Alone*: the true kind fits best. *Tied*: it is among those that are said to fit equally (a tip that nobody entered and one entered at another hopper always are, while nobody looks there; so are packs that nobody counted last of all and an empty that was none). *Another*: the records are found impossible, but another kind is put first, or no single mistake explains all. Kilograms claimed are the least that the mistake must come to, or what the tip holds where it is named. The delay runs from the mistake to the record where it shows; a wrong tare of 10 to 45 kg, and a late tip that neither starves nor overfills the hopper, mostly stay below what the scales’ limits explain, and are not claimed.
+`;
+
+function mistakeTable({ faults, rows, cleanShifts, falseAlarms }: MistakeTable): string {
+  const lines = rows.map((row) => {
+    const shares = [row.foundShare, row.aloneShare, row.tiedShare, row.otherShare].map(percent);
+    const delay = [row.delayMinutes.median, row.delayMinutes.mostBelow, row.delayMinutes.worst].map(minutes).join(', ');
+    const names = `${row.rightNames}, ${row.wrongNames}`;
+    const claimed = Number.isNaN(row.claimedShare.median) ? '' : percent(row.claimedShare.median);
+    return `| ${[row.name, row.madeCount, ...shares, names, claimed, delay].join(' | ')} |`;
+  });
+  return `### Faults: ${faultName(faults)}
+
+False alarms per 100 clean shifts: **${((falseAlarms * 100) / cleanShifts).toFixed(1)}** (${falseAlarms} of ${cleanShifts}).
+
+| mistake | made | found | alone | tied | another | named right, wrong | kilograms claimed, median | delay in minutes: median, 95 % below, worst |
+| --- | --- | --- | --- | --- | --- | --- | --- | --- |
+${lines.join('\n')}
+`;
+}
+
+function minutes(value: number): string {
+  return Number.isNaN(value) ? 'none' : value.toFixed(0);
+}
 
 function widthTable(kind: WidthRow['kind'], rows: readonly BoundsRow[]): string {
   const lines = rows.map(({ faults, widths, falseAlarms }) => {

@@ -1,7 +1,7 @@
 import { checkLevel, type LevelCheck } from '../core/hopper-flow/check-level.js';
 import type { HopperPeriod, Mass } from '../core/hopper-flow/hopper-event.js';
 import type { LevelFinding } from '../core/hopper-flow/level-course.js';
-import type { Suspect } from '../core/hopper-flow/level-suspects.js';
+import type { Suspect } from '../core/hopper-flow/suspect.js';
 import type { Instant } from '../platform/clock.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import type { HopperRow } from '../plant/plant-rows.js';

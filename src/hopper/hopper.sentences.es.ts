@@ -110,6 +110,10 @@ addSentences('es', {
   'suspect-wrong-tare': 'una tara equivocada en {mass}, entre {after:level-since} y {by:level-since}',
   'suspect-tip-missing': 'falta un volcado de {mass} o más, entre {after:level-since} y {by:level-since}',
   'suspect-tip-too-many': 'un volcado de más de {mass} ({bag:suspect}), entre {after:level-since} y {by:level-since}',
+  'suspect-wrong-hopper':
+    'un volcado de {mass} ({bag:suspect}) se registró en una tolva y se vertió en otra, entre {after:level-since} y {by:level-since}',
+  'suspect-empty-was-none':
+    'el nivel o el vacío declarado antes no era cierto: quedaban dentro {mass} o más, entre {after:level-since} y {by:level-since}',
   'suspect-exits-missing':
     'faltan paquetes, rechazos o barreduras por {mass}, entre {after:level-since} y {by:level-since}',
   'suspect-exits-too-many': 'paquetes o rechazos de más por {mass}, entre {after:level-since} y {by:level-since}',

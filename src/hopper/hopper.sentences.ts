@@ -102,6 +102,10 @@ addSentences('en', {
   'suspect-wrong-tare': 'a wrong tare of {mass}, between {after:level-since} and {by:level-since}',
   'suspect-tip-missing': 'a tip of {mass} or more is missing, between {after:level-since} and {by:level-since}',
   'suspect-tip-too-many': 'a tip too many of {mass} ({bag:suspect}), between {after:level-since} and {by:level-since}',
+  'suspect-wrong-hopper':
+    'a tip of {mass} ({bag:suspect}) was entered at one hopper and poured into another, between {after:level-since} and {by:level-since}',
+  'suspect-empty-was-none':
+    'the level or empty said before was not so: {mass} or more was still inside, between {after:level-since} and {by:level-since}',
   'suspect-exits-missing':
     'packs, rejects or sweepings of {mass} are missing, between {after:level-since} and {by:level-since}',
   'suspect-exits-too-many': 'packs or rejects of {mass} too many, between {after:level-since} and {by:level-since}',

@@ -66,12 +66,25 @@ export function levelCourse(period: HopperPeriod): LevelCourse {
 }
 
 /**
+ * The findings of `levelCourse` alone.
+ * @example levelFindings({ capacityGrams: null, events: [] }) // []
+ */
+export function levelFindings(period: HopperPeriod): readonly LevelFinding[] {
+  return walk(period, () => undefined);
+}
+
+/** Whether less is inside by the records than can be: additions are missing, or exits too many. */
+export function isOfShortage({ kind }: Pick<LevelFinding, 'kind'>): boolean {
+  return kind === 'below-zero' || kind === 'below-seen';
+}
+
+/**
  * Whether the records of a period can all be true, whatever the masses were within their limits: `levelCourse` finds
  * nothing.
  * @example isLevelPossible({ capacityGrams: null, events: [] }) // true
  */
 export function isLevelPossible(period: HopperPeriod): boolean {
-  return walk(period, () => undefined).length === 0;
+  return levelFindings(period).length === 0;
 }
 
 type Visit = (eventIndex: number, eventId: string, level: Level) => void;

@@ -1,169 +1,74 @@
-import { exactMass, type Addition, type HopperEvent, type HopperPeriod } from './hopper-event.js';
-import { isLevelPossible, type LevelFinding } from './level-course.js';
+import { explainShortage, explainSurplus, type Explanation } from './explain-level.js';
+import type { Addition, HopperPeriod } from './hopper-event.js';
+import { layOutCase, type LevelCase } from './level-correction.js';
+import type { LevelFinding } from './level-course.js';
+import type { Suspect } from './suspect.js';
 
-/** Which single mistake it would be. From `tip-missing` on, the record itself cannot be named. */
-export type SuspectKind =
-  'tip-late' | 'tip-entered-twice' | 'wrong-tare' | 'tip-missing' | 'tip-too-many' | 'exits-missing' | 'exits-too-many';
-
-/** One single mistake that would explain the findings. */
-export interface Suspect {
-  readonly kind: SuspectKind;
-  /** The addition's id, where exactly one fits; null where no single record can be named. */
-  readonly id: string | null;
-  /** What the tip holds where it is named; else the least that the mistake must come to. */
-  readonly grams: number;
-  /** The mistake lies after this event (null: since the period's start) … */
-  readonly afterEventId: string | null;
-  /** … and at the latest where it shows. */
-  readonly byEventId: string;
-  /** Whether putting it right leaves no finding in the whole period. */
-  readonly cures: boolean;
-}
-
-// A wrong tare changes a net by a few kilograms at most; as a share of a usual tip. Our own value, no source.
-const wrongTareShare = 0.05;
-// How many tips before or after the finding are tried one by one. Our own value, no source.
-const tipsTried = 20;
-// More twins than this cannot be told apart, so none is named. Our own value, no source.
-const twinsNamed = 3;
-
-interface Case {
-  readonly period: HopperPeriod;
-  readonly first: LevelFinding;
-  readonly isShortage: boolean;
-  readonly grams: number;
-  /** Index of the first event after the last level that was seen before the finding. */
-  readonly stretchStart: number;
-}
-
-type Place = Pick<Suspect, 'afterEventId' | 'byEventId' | 'cures'>;
+/** Below this many times better, two mistakes count as fitting equally. Our own value, no source. */
+const timesBetterToTell = 2;
 
 /**
- * Explains findings of the level check by one mistake, best first: a mistake that cures everything before one that
- * does not; then a tip that stands too late, a tip entered twice (another of the same net stands before it), a wrong
- * tare, then what no record names. The order among these is our own, no source. No more is said than can be known: a
- * mistake lies somewhere between two events, because a missing tip shows only when what it replaced has run out; and
- * where several records fit equally none is named.
+ * Explains findings of the level check by one mistake, best first. Those that leave no finding; where there is none,
+ * all kinds of mistake, that first which leaves least.
  * @param findings of `levelCourse(period)`; none gives no suspects
+ * @param elsewhere as `rankMistakes`
  * @example suspectMistakes(period, []) // []
  */
-export function suspectMistakes(period: HopperPeriod, findings: readonly LevelFinding[]): readonly Suspect[] {
-  const first = findings[0];
-  if (first === undefined) return [];
-  const isShortage = isOfShortage(first);
-  const stretchStart = lastLevelSeenBefore(period.events, first.eventIndex) + 1;
-  const nextSeen = period.events.findIndex((event, at) => at >= first.eventIndex && event.kind === 'level-seen');
-  const inStretch = findings.filter(
-    (finding) => isOfShortage(finding) === isShortage && (nextSeen < 0 || finding.eventIndex <= nextSeen),
-  );
-  const grams = Math.max(...inStretch.map(({ byGrams }) => byGrams));
-  const mistake: Case = { period, first, isShortage, grams, stretchStart };
-  const suspects = isShortage ? explainShortage(mistake) : explainSurplus(mistake);
-  return [...suspects.filter(({ cures }) => cures), ...suspects.filter(({ cures }) => !cures)];
+export function suspectMistakes(
+  period: HopperPeriod,
+  findings: readonly LevelFinding[],
+  elsewhere: readonly Addition[] | null = null,
+): readonly Suspect[] {
+  const ranked = rankMistakes(period, findings, elsewhere);
+  const curing = ranked.filter(({ cures }) => cures);
+  return curing.length > 0 ? curing : ranked;
 }
 
-function explainShortage(mistake: Case): readonly Suspect[] {
-  const place = findPlace(mistake);
-  const unnamed = (kind: SuspectKind): Suspect => ({ kind, id: null, grams: mistake.grams, ...place });
-  return [
-    ...findLateTip(mistake),
-    ...(isLikeATare(mistake) ? [unnamed('wrong-tare')] : []),
-    unnamed('tip-missing'),
-    unnamed('exits-too-many'),
-  ];
+/**
+ * Every kind of mistake that may be behind findings of their kind (a shortage, a surplus), with its fit, best first.
+ *
+ * Each kind of mistake has sizes of its own: a missing tip is like the tips recorded, a tare is off by a twentieth of a
+ * tip at most, packs that nobody counted may come to anything up to a hopper-full. `fit` is the share of these that
+ * leaves no finding, all kinds counting as equally common (our own choice, no source). So a surplus at a proven empty of
+ * just one bag is laid to a bag rather than to packs, and a shortage that anything would explain to nothing in particular: kinds
+ * that fit less than twice as badly as the best are said to be tied with it. What cures nothing comes last, that first
+ * which leaves least.
+ *
+ * No more is said than can be known: a mistake lies somewhere between two events, and where several records fit none is
+ * named.
+ * @param findings of `levelCourse(period)`; none gives no suspects
+ * @param elsewhere tips recorded at other hoppers about then, any of which may have gone into this one; null where
+ * nobody looked: then a tip of this hopper that nobody entered and one entered elsewhere cannot be told apart
+ * @example rankMistakes(period, []) // []
+ */
+export function rankMistakes(
+  period: HopperPeriod,
+  findings: readonly LevelFinding[],
+  elsewhere: readonly Addition[] | null = null,
+): readonly Suspect[] {
+  const known = layOutCase(period, findings);
+  if (known === null) return [];
+  const explanations = known.isShortage ? explainShortage(known, elsewhere) : explainSurplus(known);
+  const ranked = [...explanations].sort((a, b) => b.fit - a.fit || a.remainingGrams - b.remainingGrams);
+  const best = ranked[0]?.fit ?? 0;
+  const isNearBest = ({ fit }: Explanation) => fit > 0 && fit * timesBetterToTell > best;
+  const nearCount = ranked.filter(isNearBest).length;
+  return ranked.map((one) => asSuspect(known, one, nearCount > 1 && isNearBest(one)));
 }
 
-function explainSurplus(mistake: Case): readonly Suspect[] {
-  const place = findPlace(mistake);
-  const unnamed = (kind: SuspectKind): Suspect => ({ kind, id: null, grams: mistake.grams, ...place });
-  const curing = tipsBefore(mistake).filter(({ index }) =>
-    isCured(mistake.period, without(mistake.period.events, index)),
-  );
-  const twins = curing.filter(({ tip, index }) => hasTwinBefore(mistake.period.events, tip, index));
-  const named = twins.length <= twinsNamed ? twins : [];
-  const only = curing.length === 1 ? curing[0] : undefined;
-  return [
-    ...named.map(({ tip }): Suspect => ({
-      ...unnamed('tip-entered-twice'),
-      id: tip.id,
-      grams: tip.mass.grams,
-      cures: true,
-    })),
-    ...(isLikeATare(mistake) ? [unnamed('wrong-tare')] : []),
-    ...(curing.length > 0 ? [{ ...unnamed('tip-too-many'), id: only?.tip.id ?? null, cures: true }] : []),
-    unnamed('exits-missing'),
-  ];
+/**
+ * How many times better the first suspect fits than the second: 1 is a tie, Infinity where only the first cures.
+ * @returns null where no single mistake cures
+ * @example leadOf([]) // null
+ */
+export function leadOf(suspects: readonly Suspect[]): number | null {
+  const [best, next] = suspects;
+  if (best === undefined || best.fit === 0) return null;
+  return best.fit / (next?.fit ?? 0);
 }
 
-/** The earliest place between two events where the missing grams, put in or taken out, still cure everything. */
-function findPlace(mistake: Case): Place {
-  const { period, first, stretchStart } = mistake;
-  const curesAt = (slot: number) => isCured(period, period.events.toSpliced(slot, 0, correctionOf(mistake)));
-  const byEventId = first.eventId;
-  let [low, high] = [stretchStart, first.eventIndex];
-  const cures = curesAt(high);
-  // The earlier it is put, the more ceilings it meets: what no longer cures here does not cure further back either.
-  while (cures && low < high) {
-    const middle = (low + high) >>> 1;
-    if (curesAt(middle)) high = middle;
-    else low = middle + 1;
-  }
-  const slot = cures ? high : stretchStart;
-  return { afterEventId: period.events[slot - 1]?.id ?? null, byEventId, cures };
-}
-
-function correctionOf({ isShortage, grams }: Case): HopperEvent {
-  return { kind: isShortage ? 'addition' : 'exit', id: 'correction', mass: exactMass(grams) };
-}
-
-/** The nearest tip after the finding that cures everything when it is moved before it. */
-function findLateTip({ period, first, stretchStart }: Case): readonly Suspect[] {
-  const later = period.events.flatMap((event, index) =>
-    event.kind === 'addition' && index > first.eventIndex ? [{ tip: event, index }] : [],
-  );
-  for (const { tip, index } of later.slice(0, tipsTried)) {
-    if (!isCured(period, without(period.events, index).toSpliced(first.eventIndex, 0, tip))) continue;
-    const afterEventId = period.events[stretchStart - 1]?.id ?? null;
-    return [
-      { kind: 'tip-late', id: tip.id, grams: tip.mass.grams, afterEventId, byEventId: first.eventId, cures: true },
-    ];
-  }
-  return [];
-}
-
-function tipsBefore({
-  period,
-  first,
-  stretchStart,
-}: Case): readonly { readonly tip: Addition; readonly index: number }[] {
-  const tips = period.events.flatMap((event, index) =>
-    event.kind === 'addition' && index >= stretchStart && index <= first.eventIndex ? [{ tip: event, index }] : [],
-  );
-  return tips.slice(-tipsTried);
-}
-
-function hasTwinBefore(events: readonly HopperEvent[], tip: Addition, index: number): boolean {
-  return events.some((event, at) => at < index && event.kind === 'addition' && event.mass.grams === tip.mass.grams);
-}
-
-function isLikeATare({ period, grams }: Case): boolean {
-  const nets = period.events.flatMap((event) => (event.kind === 'addition' ? [event.mass.grams] : []));
-  const usualGrams = nets.sort((a, b) => a - b)[nets.length >>> 1] ?? 0;
-  return grams <= usualGrams * wrongTareShare;
-}
-
-function isOfShortage({ kind }: LevelFinding): boolean {
-  return kind === 'below-zero' || kind === 'below-seen';
-}
-
-function isCured(period: HopperPeriod, events: readonly HopperEvent[]): boolean {
-  return isLevelPossible({ ...period, events });
-}
-
-function without(events: readonly HopperEvent[], index: number): readonly HopperEvent[] {
-  return events.toSpliced(index, 1);
-}
-
-function lastLevelSeenBefore(events: readonly HopperEvent[], index: number): number {
-  return events.findLastIndex((event, at) => at < index && event.kind === 'level-seen');
+function asSuspect({ period, first }: LevelCase, explanation: Explanation, isTied: boolean): Suspect {
+  const { afterIndex, ...rest } = explanation;
+  const afterEventId = afterIndex < 0 ? null : (period.events[afterIndex]?.id ?? null);
+  return { ...rest, afterEventId, byEventId: first.eventId, cures: rest.fit > 0, isTied };
 }
