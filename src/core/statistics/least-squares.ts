@@ -20,6 +20,8 @@ export interface LeastSquaresFit {
 const mostRounds = 80;
 /** Of a parameter's scale; central differences then lose about a third of the digits. */
 const derivativeStep = 1e-5;
+const leastDamping = 1e-12;
+const mostDamping = 1e12;
 /** A round that moves no parameter by more than this part of its scale is the last. */
 const settledStep = 1e-9;
 
@@ -53,10 +55,12 @@ export function fitLeastSquares(problem: LeastSquaresProblem): LeastSquaresFit |
     const nextSum = sumOfSquares(nextResiduals);
     const isBetter = nextSum <= sum;
     const isSettled = step.every((size, i) => Math.abs(size) <= settledStep * (problem.scales[i] ?? 1));
+    const isPlain = damping <= 1;
+    const gainsNothing = isBetter && sum - nextSum <= 1e-12 * sum;
     if (isBetter) [parameters, residuals, sum] = [next, nextResiduals, nextSum];
-    damping = isBetter ? damping / 10 : damping * 10;
-    // A step that is small only because it was damped away has not settled; a start at the very minimum has.
-    if (isSettled && (isBetter || damping > 1e12)) return finish(problem, parameters, residuals);
+    damping = isBetter ? Math.max(leastDamping, damping / 10) : damping * 10;
+    // A small step says that the minimum is near, unless it was damped small; damped to nothing, there is none better.
+    if (isSettled && (isPlain || gainsNothing || damping > mostDamping)) return finish(problem, parameters, residuals);
   }
   return null;
 }
