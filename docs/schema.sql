@@ -2489,3 +2489,118 @@ CREATE TRIGGER "narrowing_ground_no_update" BEFORE UPDATE OF "id", "part_id", "r
 CREATE TRIGGER "narrowing_ground_no_delete" BEFORE DELETE ON "narrowing_ground" BEGIN SELECT RAISE(ABORT, 'fact:narrowing_ground: rows are never deleted'); END;
 
 CREATE TRIGGER "narrowing_ground_no_replace" BEFORE INSERT ON "narrowing_ground" WHEN EXISTS (SELECT 1 FROM "narrowing_ground" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:narrowing_ground: the key is taken'); END;
+
+CREATE TABLE "complaint" (
+    "id" varchar NOT NULL,
+    "site_id" varchar NOT NULL,
+    "number" varchar NOT NULL,
+    "customer_id" varchar,
+    "code_as_read" varchar,
+    "bought_where" varchar,
+    "bought_on" varchar,
+    "pack_count" integer,
+    "words" text NOT NULL,
+    "received_at" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_complaint" PRIMARY KEY ("id"),
+    CONSTRAINT "uq_complaint_site_id_number" UNIQUE ("site_id", "number"),
+    CONSTRAINT "fk_complaint_site_id" FOREIGN KEY ("site_id") REFERENCES "site" ("id"),
+    CONSTRAINT "fk_complaint_customer_id" FOREIGN KEY ("customer_id") REFERENCES "customer" ("id")
+  );
+
+CREATE TRIGGER "complaint_no_update" BEFORE UPDATE OF "id", "site_id", "number", "customer_id", "code_as_read", "bought_where", "bought_on", "pack_count", "words", "received_at" ON "complaint" BEGIN SELECT RAISE(ABORT, 'fact:complaint: rows are never changed'); END;
+
+CREATE TRIGGER "complaint_no_delete" BEFORE DELETE ON "complaint" BEGIN SELECT RAISE(ABORT, 'fact:complaint: rows are never deleted'); END;
+
+CREATE TRIGGER "complaint_no_replace" BEFORE INSERT ON "complaint" WHEN EXISTS (SELECT 1 FROM "complaint" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "complaint" WHERE "site_id" = NEW."site_id" AND "number" = NEW."number") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:complaint: the key is taken'); END;
+
+CREATE TRIGGER "complaint_void_once" BEFORE UPDATE OF "voided_by" ON "complaint" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:complaint: voided_by is set once'); END;
+
+CREATE TABLE "complaint_class" (
+    "id" varchar NOT NULL,
+    "complaint_id" varchar NOT NULL,
+    "category" varchar NOT NULL,
+    "severity" varchar NOT NULL,
+    "reason" text,
+    "set_at" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_complaint_class" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_complaint_class_complaint_id" FOREIGN KEY ("complaint_id") REFERENCES "complaint" ("id")
+  );
+
+CREATE INDEX "ix_complaint_class_complaint_id" ON "complaint_class" ("complaint_id");
+
+CREATE TRIGGER "complaint_class_no_update" BEFORE UPDATE OF "id", "complaint_id", "category", "severity", "reason", "set_at" ON "complaint_class" BEGIN SELECT RAISE(ABORT, 'fact:complaint_class: rows are never changed'); END;
+
+CREATE TRIGGER "complaint_class_no_delete" BEFORE DELETE ON "complaint_class" BEGIN SELECT RAISE(ABORT, 'fact:complaint_class: rows are never deleted'); END;
+
+CREATE TRIGGER "complaint_class_no_replace" BEFORE INSERT ON "complaint_class" WHEN EXISTS (SELECT 1 FROM "complaint_class" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:complaint_class: the key is taken'); END;
+
+CREATE TRIGGER "complaint_class_void_once" BEFORE UPDATE OF "voided_by" ON "complaint_class" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:complaint_class: voided_by is set once'); END;
+
+CREATE TABLE "complaint_link" (
+    "id" varchar NOT NULL,
+    "complaint_id" varchar NOT NULL,
+    "subject_kind" varchar NOT NULL,
+    "subject_id" varchar NOT NULL,
+    "local_time" varchar,
+    "printed_at" varchar,
+    "coded_from_at" varchar,
+    "coded_until_at" varchar,
+    "linked_at" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_complaint_link" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_complaint_link_complaint_id" FOREIGN KEY ("complaint_id") REFERENCES "complaint" ("id")
+  );
+
+CREATE INDEX "ix_complaint_link_subject_kind_subject_id" ON "complaint_link" ("subject_kind", "subject_id");
+
+CREATE INDEX "ix_complaint_link_complaint_id" ON "complaint_link" ("complaint_id");
+
+CREATE TRIGGER "complaint_link_no_update" BEFORE UPDATE OF "id", "complaint_id", "subject_kind", "subject_id", "local_time", "printed_at", "coded_from_at", "coded_until_at", "linked_at" ON "complaint_link" BEGIN SELECT RAISE(ABORT, 'fact:complaint_link: rows are never changed'); END;
+
+CREATE TRIGGER "complaint_link_no_delete" BEFORE DELETE ON "complaint_link" BEGIN SELECT RAISE(ABORT, 'fact:complaint_link: rows are never deleted'); END;
+
+CREATE TRIGGER "complaint_link_no_replace" BEFORE INSERT ON "complaint_link" WHEN EXISTS (SELECT 1 FROM "complaint_link" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:complaint_link: the key is taken'); END;
+
+CREATE TRIGGER "complaint_link_void_once" BEFORE UPDATE OF "voided_by" ON "complaint_link" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:complaint_link: voided_by is set once'); END;
+
+CREATE TABLE "complaint_step" (
+    "id" varchar NOT NULL,
+    "complaint_id" varchar NOT NULL,
+    "kind" varchar NOT NULL,
+    "words" text,
+    "way" varchar,
+    "person_id" varchar,
+    "done_at" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_complaint_step" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_complaint_step_complaint_id" FOREIGN KEY ("complaint_id") REFERENCES "complaint" ("id")
+  );
+
+CREATE INDEX "ix_complaint_step_complaint_id" ON "complaint_step" ("complaint_id");
+
+CREATE TRIGGER "complaint_step_no_update" BEFORE UPDATE OF "id", "complaint_id", "kind", "words", "way", "person_id", "done_at" ON "complaint_step" BEGIN SELECT RAISE(ABORT, 'fact:complaint_step: rows are never changed'); END;
+
+CREATE TRIGGER "complaint_step_no_delete" BEFORE DELETE ON "complaint_step" BEGIN SELECT RAISE(ABORT, 'fact:complaint_step: rows are never deleted'); END;
+
+CREATE TRIGGER "complaint_step_no_replace" BEFORE INSERT ON "complaint_step" WHEN EXISTS (SELECT 1 FROM "complaint_step" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:complaint_step: the key is taken'); END;
+
+CREATE TRIGGER "complaint_step_void_once" BEFORE UPDATE OF "voided_by" ON "complaint_step" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:complaint_step: voided_by is set once'); END;
+
+CREATE TABLE "complaint_state" (
+    "complaint_id" varchar NOT NULL,
+    "site_id" varchar NOT NULL,
+    "status" varchar NOT NULL,
+    "change_count" integer NOT NULL,
+    CONSTRAINT "pk_complaint_state" PRIMARY KEY ("complaint_id")
+  );
+
+CREATE INDEX "ix_complaint_state_site_id_status" ON "complaint_state" ("site_id", "status");
+
+CREATE TABLE "complaint_contact" (
+    "complaint_id" varchar NOT NULL,
+    "name" varchar NOT NULL,
+    "reach" varchar,
+    CONSTRAINT "pk_complaint_contact" PRIMARY KEY ("complaint_id")
+  );

@@ -7,6 +7,17 @@ import { offLine } from './0005-off-line.js';
 import { plant } from './0006-plant.js';
 import { quality } from './0007-quality.js';
 import { narrowing } from './0008-narrowing.js';
+import { complaints } from './0009-complaints.js';
 
 /** The one history of the schema, oldest first. A migration that has been released is never edited. */
-export const migrations: readonly Migration[] = [ground, checks, line, dispatch, offLine, plant, quality, narrowing];
+export const migrations: readonly Migration[] = [
+  ground,
+  checks,
+  line,
+  dispatch,
+  offLine,
+  plant,
+  quality,
+  narrowing,
+  complaints,
+];

@@ -121,6 +121,12 @@ import { VehicleCheck } from './dispatch/vehicle-check.entity.js';
 import { Account } from './reconciliation/account.entity.js';
 import { Handover } from './reconciliation/handover.entity.js';
 import { HandoverAnswer } from './reconciliation/handover-answer.entity.js';
+import { Complaint } from './complaints/complaint.entity.js';
+import { ComplaintClass } from './complaints/complaint-class.entity.js';
+import { ComplaintLink } from './complaints/complaint-link.entity.js';
+import { ComplaintStep } from './complaints/complaint-step.entity.js';
+import { ComplaintState } from './complaints/complaint-state.entity.js';
+import { ComplaintContact } from './complaints/complaint-contact.entity.js';
 
 /** All tables of the house, each after the ones it refers to. */
 export const entities: readonly EntityClass[] = [
@@ -246,4 +252,10 @@ export const entities: readonly EntityClass[] = [
   Account,
   Handover,
   HandoverAnswer,
+  Complaint,
+  ComplaintClass,
+  ComplaintLink,
+  ComplaintStep,
+  ComplaintState,
+  ComplaintContact,
 ];

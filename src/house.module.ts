@@ -16,6 +16,7 @@ import { PalletsModule } from './pallets/pallets.module.js';
 import { DispatchModule } from './dispatch/dispatch.module.js';
 import { ReconciliationModule } from './reconciliation/reconciliation.module.js';
 import { TracingModule } from './tracing/tracing.module.js';
+import { ComplaintsModule } from './complaints/complaints.module.js';
 import { DesksModule } from './desks/desks.module.js';
 import { QualityDeskModule } from './desks/quality/quality-desk.module.js';
 
@@ -43,6 +44,7 @@ export class HouseModule {
         DispatchModule,
         ReconciliationModule,
         TracingModule,
+        ComplaintsModule,
         DesksModule,
         QualityDeskModule,
         ...(annexe === undefined ? [] : [annexe]),

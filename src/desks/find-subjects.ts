@@ -1,47 +1,71 @@
-import { normaliseCode } from '../core/identifiers/normalise-code.js';
+import { complaintPrefix, findComplaint, subjectOfComplaint } from '../complaints/complaints.js';
+import { elementValue } from '../core/identifiers/elements.js';
+import { impossibleTimeIn } from '../core/identifiers/normalise-code.js';
 import { recognise, type Candidate, type HouseCodes } from '../core/identifiers/recognise.js';
 import { addDays } from '../core/shift-calendar/calendar-day.js';
-import { findDelivery } from '../dispatch/deliveries.js';
-import { findBag } from '../drying/bulk-bags.js';
-import { isId } from '../platform/is-id.js';
-import type { LotRow } from '../packing/packing-run-rows.js';
-import { filmLotOf, findFilmLots, findLots, findRun, lotOf, rangesOfLot } from '../packing/packing-runs.js';
-import { findPallet } from '../pallets/pallet-list.js';
+import { notePrefix } from '../dispatch/deliveries.js';
 import { shiftAt } from '../plant/plant-facts.js';
 import type { Instant } from '../platform/clock.js';
-import { shifted } from '../platform/clock.js';
 import type { ReadFrom } from '../platform/database/reading.js';
-import { NotFound } from '../platform/refusal.js';
-import type { ThreadSubject } from '../tracing/thread.js';
-
-/** One thing that the typed code may mean; `about` helps a person to choose where there are several. */
-export interface Finding {
-  readonly subject: ThreadSubject;
-  readonly about: string;
-}
+import { choiceKey, fit, fitsOfSwaps, type ComplaintFinding, type Finding, type Fit } from './finding.js';
+import { LotFinder } from './find-lots.js';
+import { orNone, UnitFinder } from './find-units.js';
 
 /** How far back a code with a one-figure year is looked for. */
 const yearsBack = 12;
 
-/** A code that comes back after so long is another lot, whatever is printed. */
-const sameLotWithinMilliseconds = 180 * 86_400_000;
+/** What is looked for. */
+export interface CodeAsked {
+  readonly code: string;
+  /** The time of day on the pack, where it was given apart from the code. */
+  readonly localTime: string | null;
+  readonly now: Instant;
+  /** Somebody else read it, by eye: what looks alike is shown too where something fits as typed. */
+  readonly isReadByEye?: boolean;
+}
+
+/** Whatever carries a code. */
+export interface Findings {
+  readonly findings: readonly Finding[];
+  readonly complaints: readonly ComplaintFinding[];
+  /** What is wrong with the code itself, where nothing carries it. */
+  readonly fault: Fit | null;
+}
 
 /**
  * What a scanned or typed code means here: it asks each room's finder, most likely kind first. Several findings are
- * for a person to choose from.
- *
- * @param localTime the time of day on the pack, where it was given apart from the code
+ * for a person to choose from. A complaint is what it is about.
  */
-export async function findSubjects(
-  from: ReadFrom,
-  siteId: string,
-  asked: { readonly code: string; readonly localTime: string | null; readonly now: Instant },
-): Promise<readonly Finding[]> {
-  for (const candidate of recognise(asked.code, await houseCodes(from, siteId, asked.now))) {
-    const found = await findingsOf(from, siteId, candidate, asked.localTime);
-    if (found.length > 0) return found;
+export async function findSubjects(from: ReadFrom, siteId: string, asked: CodeAsked): Promise<readonly Finding[]> {
+  const { findings, complaints } = await findAnything(from, siteId, asked);
+  const linked: Finding[] = [];
+  for (const { complaint, fits } of complaints) {
+    const subject = await subjectOfComplaint(from, complaint);
+    if (subject !== null) linked.push({ subject, about: complaint.number, fits, tier: 'as-typed', isDoubtful: false });
   }
-  return [];
+  return distinct([...findings, ...linked]);
+}
+
+/** The same, with complaints as such. */
+export async function findAnything(from: ReadFrom, siteId: string, asked: CodeAsked): Promise<Findings> {
+  const candidates = recognise(asked.code, await houseCodes(from, siteId, asked.now));
+  const lots = new LotFinder(from, siteId, asked.localTime);
+  const units = new UnitFinder(from, siteId);
+  const complaints: ComplaintFinding[] = [];
+  const whole: Finding[] = [];
+  for (const candidate of candidates) {
+    const found = await byWholeCode(candidate, lots, units);
+    whole.push(...found);
+    if (found.length > 0 && saysItself(candidate)) break;
+    if (candidate.kind === 'complaint') complaints.push(...(await complaintsOf(from, siteId, candidate)));
+  }
+  const best = asked.isReadByEye === true ? whole : bestOf(whole);
+  if (best.length > 0 || complaints.length > 0) return { findings: distinct(best), complaints, fault: null };
+  const parts: Finding[] = [];
+  for (const candidate of candidates) parts.push(...(await byPart(candidate, lots)));
+  const noTime = impossibleTimeIn(asked.code);
+  const fault = parts.length > 0 || noTime === null ? null : fit('code-time-impossible', { at: noTime });
+  return { findings: distinct(parts), complaints, fault };
 }
 
 async function houseCodes(from: ReadFrom, siteId: string, now: Instant): Promise<HouseCodes> {
@@ -50,146 +74,64 @@ async function houseCodes(from: ReadFrom, siteId: string, now: Instant): Promise
   const { productionOn } = await shiftAt(from, siteId, now);
   const currentYear = Number(productionOn.slice(0, 4));
   const window = { earliestOn: `${currentYear - yearsBack}-01-01`, latestOn: addDays(productionOn, 1) };
-  return { currentYear, deliveryPrefix: 'DN', patterns, window };
+  return { currentYear, deliveryPrefix: notePrefix, complaintPrefix, patterns, window };
 }
 
-async function findingsOf(
-  from: ReadFrom,
-  siteId: string,
-  candidate: Candidate,
-  localTime: string | null,
-): Promise<readonly Finding[]> {
+function byWholeCode(candidate: Candidate, lots: LotFinder, units: UnitFinder): Promise<readonly Finding[]> {
   switch (candidate.kind) {
     case 'logistic-unit':
-      return logisticUnit(from, siteId, candidate.sscc);
+      return units.bySscc(candidate.sscc, candidate.swaps ?? []);
     case 'trade-item':
-      return candidate.lot === null ? [] : lotsOfItem(from, siteId, candidate, localTime);
+      return candidate.lot === null ? Promise.resolve([]) : lots.byItem(candidate.gtin14, candidate.lot);
     case 'delivery':
-      return orNone(async () => delivery(await findDelivery(from, siteId, candidate.deliveryNumber)));
+      return units.byNote(candidate.deliveryNumber, candidate.swaps);
     case 'bag':
-      return orNone(async () => bag(await findBag(from, siteId, candidate.bagNumber)));
+      return units.byBagNumber(candidate.bagNumber, candidate.swaps);
     case 'pack-code':
-      return packCode(from, siteId, candidate, localTime);
+      return lots.byWholeCode(candidate);
     case 'text':
-      return plainText(from, siteId, candidate.text);
-    case 'other-elements':
-      return [];
+      return units.byText(candidate.text);
+    case 'other-elements': {
+      const order = elementValue(candidate.elements, '400');
+      return order === null ? Promise.resolve([]) : units.byOrder(order);
+    }
+    case 'complaint':
+      return Promise.resolve([]);
   }
 }
 
-async function logisticUnit(from: ReadFrom, siteId: string, sscc: string): Promise<readonly Finding[]> {
-  const pallets = await orNone(async () => pallet(await findPallet(from, siteId, sscc)));
-  return pallets.length > 0 ? pallets : orNone(async () => bag(await findBag(from, siteId, sscc)));
+function byPart(candidate: Candidate, lots: LotFinder): Promise<readonly Finding[]> {
+  if (candidate.kind === 'pack-code') return lots.byPartOfCode(candidate);
+  if (candidate.kind === 'trade-item' && candidate.lot === null) return lots.latestOfItem(candidate.gtin14);
+  return Promise.resolve([]);
 }
 
-async function lotsOfItem(
+/** A number that has a check digit of its own and was read as typed is nothing else. */
+function saysItself(candidate: Candidate): boolean {
+  if (candidate.kind === 'logistic-unit') return (candidate.swaps ?? []).length === 0;
+  return candidate.kind === 'bag' && candidate.swaps.length === 0;
+}
+
+async function complaintsOf(
   from: ReadFrom,
   siteId: string,
-  item: { readonly gtin14: string; readonly lot: string | null },
-  localTime: string | null,
-): Promise<readonly Finding[]> {
-  const lots = await findLots(from, siteId, normaliseCode(item.lot ?? ''));
-  return ofLots(
-    from,
-    lots.filter((lot) => lot.gtin === item.gtin14),
-    localTime,
-  );
+  { complaintNumber, swaps }: Extract<Candidate, { kind: 'complaint' }>,
+): Promise<readonly ComplaintFinding[]> {
+  const fits = [fit('fits-complaint'), ...fitsOfSwaps(swaps)];
+  return orNone(async () => ({ complaint: await findComplaint(from, siteId, complaintNumber), fits }));
 }
 
-/** The stored code first; then each reading by a format's pattern, which may be only the beginning of a code. */
-async function packCode(
-  from: ReadFrom,
-  siteId: string,
-  candidate: Extract<Candidate, { kind: 'pack-code' }>,
-  localTime: string | null,
-): Promise<readonly Finding[]> {
-  const time = localTime ?? candidate.localTime;
-  const exact = await findLots(from, siteId, candidate.codeKey);
-  if (exact.length > 0) return ofLots(from, exact, time);
-  const lots = new Map<string, { lot: LotRow; time: string | null }>();
-  for (const { formatId, reading } of candidate.readings) {
-    for (const lot of await findLots(from, siteId, reading.lotKey, { prefix: true })) {
-      if (lot.formatId === formatId)
-        lots.set(lot.id, { lot, time: localTime ?? reading.localTime ?? candidate.localTime });
-    }
+/** As typed, else by look-alikes. */
+function bestOf(findings: readonly Finding[]): readonly Finding[] {
+  const asTyped = findings.filter(({ tier }) => tier === 'as-typed');
+  return asTyped.length > 0 ? asTyped : findings;
+}
+
+function distinct(findings: readonly Finding[]): readonly Finding[] {
+  const first = new Map<string, Finding>();
+  for (const finding of findings) {
+    const key = `${finding.subject.kind} ${choiceKey(finding)}`;
+    if (!first.has(key)) first.set(key, finding);
   }
-  if (lots.size === 0) {
-    for (const lot of await findLots(from, siteId, candidate.codeKey, { prefix: true }))
-      lots.set(lot.id, { lot, time });
-  }
-  const found = await Promise.all([...lots.values()].map((one) => ofLots(from, [one.lot], one.time)));
-  return found.flat();
-}
-
-/** A lot is one finding; a code that came back years later is one for each time it was used. */
-async function ofLots(from: ReadFrom, lots: readonly LotRow[], localTime: string | null): Promise<readonly Finding[]> {
-  const findings: Finding[] = [];
-  for (const lot of lots) {
-    const uses = clustered((await rangesOfLot(from, lot.id)).map((range) => range.changedAt).sort());
-    for (const use of uses.length === 0 ? [null] : uses) {
-      findings.push({
-        subject: { kind: 'lot', id: lot.id, name: lot.code, localTime, codedBetween: uses.length > 1 ? use : null },
-        about: `${lot.formatName}${use === null ? '' : `, ${use.fromAt.slice(0, 10)}`}`,
-      });
-    }
-  }
-  return findings;
-}
-
-function clustered(instants: readonly Instant[]): { fromAt: Instant; untilAt: Instant }[] {
-  const clusters: { fromAt: Instant; untilAt: Instant }[] = [];
-  for (const at of instants) {
-    const last = clusters.at(-1);
-    if (last !== undefined && at < shifted(last.untilAt, sameLotWithinMilliseconds)) last.untilAt = at;
-    else clusters.push({ fromAt: at, untilAt: at });
-  }
-  return clusters;
-}
-
-async function plainText(from: ReadFrom, siteId: string, text: string): Promise<readonly Finding[]> {
-  const films = await findFilmLots(from, siteId, text);
-  const rolls = films.map((film) => finding('film-lot', film.id, film.code, film.supplierCode));
-  const runs = await orNone(async () => {
-    const run = await findRun(from, siteId, text);
-    return finding('packing-run', run.id, run.number, run.formatName);
-  });
-  const deliveries = await orNone(async () => delivery(await findDelivery(from, siteId, text)));
-  const bags = await orNone(async () => bag(await findBag(from, siteId, text)));
-  return [...rolls, ...runs, ...deliveries, ...bags, ...(isId(text) ? await byId(from, siteId, text) : [])];
-}
-
-/** Pages that know a thing only by its id lead here too. */
-async function byId(from: ReadFrom, siteId: string, id: string): Promise<readonly Finding[]> {
-  const pallets = await orNone(async () => pallet(await findPallet(from, siteId, id)));
-  const lots = await orNone(async () => {
-    const lot = await lotOf(from, id.trim().toLowerCase());
-    return finding('lot', lot.id, lot.code, lot.formatName);
-  });
-  const films = await orNone(async () => {
-    const film = await filmLotOf(from, id.trim().toLowerCase());
-    return finding('film-lot', film.id, film.code, film.supplierCode);
-  });
-  return [...pallets, ...lots, ...films];
-}
-
-function finding(kind: ThreadSubject['kind'], id: string, name: string, about: string): Finding {
-  return { subject: { kind, id, name, localTime: null, codedBetween: null }, about };
-}
-
-const pallet = (row: { id: string; sscc: string; formatName: string }): Finding =>
-  finding('pallet', row.id, row.sscc, row.formatName);
-
-const bag = (row: { id: string; number: string }): Finding => finding('bulk-bag', row.id, row.number, '');
-
-const delivery = (row: { id: string; noteNumber: string | null; orderNumber: string }): Finding =>
-  finding('delivery', row.id, row.noteNumber ?? row.orderNumber, row.orderNumber);
-
-/** A finder that does not know it says so; here that only means: not this kind. */
-async function orNone(find: () => Promise<Finding>): Promise<readonly Finding[]> {
-  try {
-    return [await find()];
-  } catch (error) {
-    if (error instanceof NotFound) return [];
-    throw error;
-  }
+  return [...first.values()];
 }

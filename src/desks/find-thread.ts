@@ -1,12 +1,17 @@
 import { Injectable } from '@nestjs/common';
+import { subjectOfComplaint, type ComplaintRow } from '../complaints/complaints.js';
 import { Clock } from '../platform/clock.js';
 import { HeavyReads } from '../platform/database/heavy-reads.js';
 import { readThread } from '../tracing/read-thread.js';
 import type { Thread } from '../tracing/thread.js';
-import { findSubjects, type Finding } from './find-subjects.js';
+import { findAnything, type Findings } from './find-subjects.js';
+import { choiceKey, type Fit } from './finding.js';
 
-/** A typed code leads to a thread, to a choice, or to nothing. */
-export type Found = { readonly thread: Thread } | { readonly choices: readonly Finding[] };
+/** A typed code leads to a thread, to a complaint, to a choice, or to nothing. */
+export type Found =
+  | { readonly thread: Thread; readonly fits: readonly Fit[] }
+  | { readonly complaint: ComplaintRow }
+  | { readonly choices: Findings };
 
 /** Finds what a code means and follows it, both in one unchanging view of the records. */
 @Injectable()
@@ -22,17 +27,27 @@ export class FindThread {
   ): Promise<Found> {
     const now = this.clock.now();
     return this.heavy.snapshot(async (from) => {
-      const found = await findSubjects(from, siteId, { code: asked.code, localTime: asked.localTime, now });
-      const chosen =
-        asked.meant === null ? found : found.filter(({ subject }) => choiceKey({ subject }) === asked.meant);
-      const [only] = chosen;
-      if (only === undefined || chosen.length > 1) return { choices: chosen };
-      return { thread: await readThread(from, siteId, only.subject, now) };
+      const { code, localTime, meant } = asked;
+      const found = await findAnything(from, siteId, { code, localTime, now });
+      const findings = found.findings.filter((finding) => meant === null || choiceKey(finding) === meant);
+      const complaints = found.complaints.filter(({ complaint }) => meant === null || complaint.id === meant);
+      const [only] = findings;
+      const [complaint] = complaints;
+      if (complaint !== undefined && complaints.length + findings.length === 1) {
+        return { complaint: complaint.complaint };
+      }
+      const isPlain = only !== undefined && complaints.length + findings.length === 1;
+      if (!isPlain || (only.isDoubtful && meant === null)) return { choices: { ...found, findings, complaints } };
+      const fits = only.tier === 'as-typed' ? [] : only.fits;
+      return { thread: await readThread(from, siteId, only.subject, now), fits };
     });
   }
-}
-
-/** What tells the choices of one code apart: the thing, and when it was coded where the code came back. */
-export function choiceKey({ subject }: Pick<Finding, 'subject'>): string {
-  return subject.codedBetween === null ? subject.id : `${subject.id}@${subject.codedBetween.fromAt.slice(0, 10)}`;
+  /** The thread of what a complaint is about; null where that is not known. */
+  ofComplaint(siteId: string, complaint: ComplaintRow): Promise<Thread | null> {
+    const now = this.clock.now();
+    return this.heavy.snapshot(async (from) => {
+      const subject = await subjectOfComplaint(from, complaint);
+      return subject === null ? null : readThread(from, siteId, subject, now);
+    });
+  }
 }

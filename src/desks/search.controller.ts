@@ -8,9 +8,10 @@ import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { Acting, Looking, type Viewer } from '../platform/web/request.js';
 import { firstDeskOf } from '../platform/web/ways.js';
 import { threadPage } from '../tracing/thread.page.js';
-import { choiceKey, FindThread } from './find-thread.js';
+import { FindThread } from './find-thread.js';
 import { pageOfPaperCode } from './paper-forms/paper-forms.js';
 import { SearchQuery } from './search.form.js';
+import { fitsText } from './finding-text.js';
 import { searchBox, searchPage } from './search.page.js';
 
 @ApiExcludeController()
@@ -53,8 +54,11 @@ export class SearchController {
     }
     const asked = { code, localTime: query.at ?? null, meant: query.meant ?? null };
     const found = await this.threads.find(siteId, asked);
-    if ('thread' in found) return threadPage({ viewer, thread: found.thread, searchBox: searchBox(code) });
-    const choices = found.choices.map((choice) => ({ ...choice, meant: choiceKey(choice) }));
-    return searchPage({ viewer, code, choices });
+    if ('complaint' in found) {
+      void reply.status(303).header('Location', `/quality/complaints/${found.complaint.id}`);
+      return null;
+    }
+    if ('choices' in found) return searchPage({ viewer, code, choices: found.choices });
+    return threadPage({ viewer, thread: found.thread, fits: fitsText(found.fits), searchBox: searchBox(code) });
   }
 }

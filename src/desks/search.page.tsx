@@ -1,16 +1,19 @@
 import type { VNode } from 'preact';
+import { mostLots } from '../packing/packing-runs.js';
 import { say } from '../platform/sentences/sentences.js';
 import type { Viewer } from '../platform/web/request.js';
 import { ActLink } from '../platform/web/kit/act.js';
 import { Shell } from '../platform/web/shell.js';
 import { desks, waysOf } from '../platform/web/ways.js';
-import type { Finding } from './find-subjects.js';
+import type { Findings } from './find-subjects.js';
+import { findingText, fitsText } from './finding-text.js';
+import { choiceKey, type ComplaintFinding, type Finding } from './finding.js';
 
 interface SearchPageProps {
   readonly viewer: Viewer;
   readonly code: string;
   /** What the code may mean; null before anything was asked. */
-  readonly choices: readonly (Finding & { readonly meant: string })[] | null;
+  readonly choices: Findings | null;
 }
 
 /** The one search box: whatever was printed or typed leads to its thread. */
@@ -57,14 +60,12 @@ export function searchBox(code: string): VNode {
   );
 }
 
-function Choices({
-  code,
-  choices,
-}: Required<Pick<SearchPageProps, 'code'>> & { choices: NonNullable<SearchPageProps['choices']> }): VNode {
-  if (choices.length === 0) {
+function Choices({ code, choices }: { readonly code: string; readonly choices: Findings }): VNode {
+  const { findings, complaints, fault } = choices;
+  if (findings.length + complaints.length === 0) {
     return (
       <section class="card refusal" role="alert">
-        <p>{say('code-not-found', { code })}</p>
+        <p>{fault === null ? say('code-not-found', { code }) : say(fault.code, fault.facts)}</p>
       </section>
     );
   }
@@ -72,24 +73,42 @@ function Choices({
     <section class="card" aria-labelledby="which">
       <h2 id="which">{say('search-which', { code })}</h2>
       <ul>
-        {choices.map((choice) => (
-          <li key={choice.meant}>
-            <a
-              href={`/thread?code=${encodeURIComponent(code)}&meant=${encodeURIComponent(choice.meant)}${timeOf(choice)}`}
-            >
-              {say(`thread-title-${choice.subject.kind}`, {
-                name: choice.subject.name,
-                at: choice.subject.localTime ?? '',
-              })}
-            </a>{' '}
-            <span class="quiet">{choice.about}</span>
-          </li>
+        {findings.map((finding) => (
+          <Choice key={choiceKey(finding)} code={code} finding={finding} />
+        ))}
+        {complaints.map((one) => (
+          <ComplaintChoice key={one.complaint.id} of={one} />
         ))}
       </ul>
+      {findings.length < mostLots ? null : <p class="quiet">{say('search-more', { count: mostLots })}</p>}
     </section>
   );
 }
 
-function timeOf(choice: Finding): string {
-  return choice.subject.localTime === null ? '' : `&at=${encodeURIComponent(choice.subject.localTime)}`;
+/** A thing that the code may mean, and why. */
+function Choice({ code, finding }: { readonly code: string; readonly finding: Finding }): VNode {
+  const meant = encodeURIComponent(choiceKey(finding));
+  return (
+    <li>
+      <a href={`/thread?code=${encodeURIComponent(code)}&meant=${meant}${timeOf(finding)}`}>{findingText(finding)}</a>{' '}
+      <span class="quiet">{finding.about}</span>
+      <br />
+      <small>{fitsText(finding.fits)}</small>
+    </li>
+  );
+}
+
+function ComplaintChoice({ of: { complaint, fits } }: { readonly of: ComplaintFinding }): VNode {
+  return (
+    <li>
+      <a href={`/quality/complaints/${complaint.id}`}>{say('complaint-named', { complaint: complaint.number })}</a>{' '}
+      <span class="quiet">{say(`complaint-about-${complaint.category}`)}</span>
+      <br />
+      <small>{fitsText(fits)}</small>
+    </li>
+  );
+}
+
+function timeOf({ subject }: Finding): string {
+  return subject.localTime === null ? '' : `&at=${encodeURIComponent(subject.localTime)}`;
 }

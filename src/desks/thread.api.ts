@@ -1,9 +1,10 @@
 import { Controller, Get, Query } from '@nestjs/common';
 import { ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
 import { May, type Actor } from '../platform/actor.js';
-import { NotFound } from '../platform/refusal.js';
+import { BadForm, NotFound } from '../platform/refusal.js';
 import { Acting } from '../platform/web/request.js';
-import { choiceKey, FindThread } from './find-thread.js';
+import { FindThread } from './find-thread.js';
+import { choiceKey } from './finding.js';
 import { ThreadQuery } from './search.form.js';
 
 @ApiTags('thread')
@@ -16,7 +17,7 @@ export class CodeThreadApi {
   @ApiOperation({
     summary: 'The thread of whatever carries this code; where it fits several things, the choices',
     description:
-      'Takes a pack code with or without its time, a bag number, an SSCC, a GS1 element string, a delivery note number, a film lot.',
+      'Takes a pack code with or without its time, a bag number, an SSCC, a GS1 element string, a Digital Link, a delivery note number, a customer’s order, a complaint, a film or liner lot, a run. Choices say why they fit.',
   })
   @ApiOkResponse({
     schema: { example: { thread: { subject: { kind: 'lot', name: 'L6071A2' }, sources: [], pallets: [] } } },
@@ -25,7 +26,16 @@ export class CodeThreadApi {
     const asked = { code: query.code, localTime: query.at ?? null, meant: query.meant ?? null };
     const found = await this.threads.find(actor.siteId, asked);
     if ('thread' in found) return found;
-    if (found.choices.length === 0) throw new NotFound('code', query.code);
-    return { choices: found.choices.map((choice) => ({ ...choice, meant: choiceKey(choice) })) };
+    if ('complaint' in found) {
+      const { complaint } = found;
+      return { complaint, thread: await this.threads.ofComplaint(actor.siteId, complaint) };
+    }
+    const { findings, complaints, fault } = found.choices;
+    if (fault !== null) throw new BadForm([{ field: 'code', ...fault }]);
+    if (findings.length + complaints.length === 0) throw new NotFound('code', query.code);
+    return {
+      choices: findings.map((choice) => ({ ...choice, meant: choiceKey(choice) })),
+      complaints: complaints.map((choice) => ({ ...choice, meant: choice.complaint.id })),
+    };
   }
 }

@@ -40,6 +40,18 @@ export async function findDelivery(from: ReadFrom, siteId: string, numberOrId: s
   return row;
 }
 
+/** All deliveries of a site on a customer's order, the latest first: an order may go on several vehicles. */
+export async function deliveriesOfOrder(
+  from: ReadFrom,
+  siteId: string,
+  orderNumber: string,
+): Promise<readonly DeliveryRow[]> {
+  return from.sql<DeliveryRow>`
+    ${() => deliverySelect} AND d."site_id" = ${siteId}
+      AND UPPER(COALESCE(n."order_number", d."order_number")) = ${orderNumber.trim().toUpperCase()}
+    ORDER BY d."id" DESC LIMIT 50`;
+}
+
 /** Deliveries of a site, newest first, by key. */
 export async function deliveryPage(from: ReadFrom, siteId: string, page: Page): Promise<readonly DeliveryRow[]> {
   return from.sql<DeliveryRow>`

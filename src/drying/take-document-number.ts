@@ -5,7 +5,14 @@ import type { Tx } from '../platform/database/unit-of-work.js';
 import { siteOf } from '../plant/plant-facts.js';
 
 /** What is numbered by year, and the letters that its numbers begin with. */
-const prefixes = { 'dryer-run': 'DR', 'goods-receipt': 'GR', sample: 'S', hold: 'H', 'paper-form': 'PF' } as const;
+const prefixes = {
+  'dryer-run': 'DR',
+  'goods-receipt': 'GR',
+  sample: 'S',
+  hold: 'H',
+  'paper-form': 'PF',
+  complaint: 'C',
+} as const;
 export type NumberedKind = keyof typeof prefixes;
 
 /**

@@ -22,6 +22,7 @@ const interruptions: Readonly<Record<string, Interruption>> = {
   'line-check-overdue': { pointClass: 'act-soon', withinMinutes: 15 },
   'hopper-level-impossible': { pointClass: 'act-soon', withinMinutes: 20 },
   'code-not-as-intended': { pointClass: 'act-soon', withinMinutes: 10 },
+  'complaint-food-safety': { pointClass: 'act-soon', withinMinutes: 60 },
   'torn-bag-found': { pointClass: 'act-soon', withinMinutes: 30 },
   'scale-check-failed': { pointClass: 'act-soon', withinMinutes: 60 },
   'hold-without-class': { pointClass: 'act-soon', withinMinutes: 60 },

@@ -117,19 +117,30 @@ export async function lotRangesOfRuns(from: ReadFrom, runIds: readonly string[])
   );
 }
 
-/** Lots of a site by a code as typed or printed; with `prefix` those that begin with it. At most 50, newest first. */
+/** More lots than this nobody chooses from. */
+export const mostLots = 50;
+
+/**
+ * Lots of a site by a code as typed or printed; with `prefix` those that begin with it, with `inside` those that hold it
+ * anywhere. At most `mostLots`, newest first.
+ */
 export async function findLots(
   from: ReadFrom,
   siteId: string,
   searchCode: string,
-  options: { readonly prefix?: boolean } = {},
+  options: { readonly prefix?: boolean; readonly inside?: boolean } = {},
 ): Promise<LotRow[]> {
   const key = normaliseCode(searchCode);
   if (key === '') return [];
+  if (options.inside === true) {
+    return from.sql<LotRow>`
+      SELECT ${lotColumns} WHERE l."site_id" = ${siteId} AND l."search_code" LIKE ${`%${key}%`}
+        AND l."voided_by" IS NULL ORDER BY l."id" DESC LIMIT ${mostLots}`;
+  }
   const last = options.prefix === true ? `${key}\u{10ffff}` : key;
   return from.sql<LotRow>`
     SELECT ${lotColumns} WHERE l."site_id" = ${siteId} AND l."search_code" >= ${key} AND l."search_code" <= ${last}
-      AND l."voided_by" IS NULL ORDER BY l."id" DESC LIMIT 50`;
+      AND l."voided_by" IS NULL ORDER BY l."id" DESC LIMIT ${mostLots}`;
 }
 
 export async function lotOf(from: ReadFrom, lotId: string): Promise<LotRow> {

@@ -35,6 +35,13 @@ export async function latestLots(
     GROUP BY l."id", l."code", f."name" ORDER BY MAX(c."changed_at") DESC, l."id" DESC`;
 }
 
+/** The latest lots of a format by its GTIN, newest first. */
+export async function lotsOfItem(from: ReadFrom, siteId: string, gtin14: string, limit: number): Promise<LotRow[]> {
+  return from.sql<LotRow>`
+    SELECT ${lotColumns} WHERE l."site_id" = ${siteId} AND f."gtin" = ${gtin14} AND l."voided_by" IS NULL
+    ORDER BY l."id" DESC LIMIT ${limit}`;
+}
+
 /** Film lots of a site, newest first, by key. */
 export async function filmLotPage(from: ReadFrom, siteId: string, page: Page): Promise<FilmLotRow[]> {
   return from.sql<FilmLotRow>`

@@ -43,6 +43,8 @@ export const permissions = {
   decide: ['quality-officer'],
   'place-holds': everyoneButAuditors,
   'lift-holds': ['quality-officer'],
+  'take-complaints': everyoneButAuditors,
+  'handle-complaints': ['quality-officer'],
   'run-line': producing,
   'count-packs': ['line-lead', 'plant-manager', 'device'],
   'tip-bags': producing,

@@ -1,5 +1,6 @@
 import { bagDeliveryOf } from '../dispatch/deliveries.js';
-import { bagOf } from '../drying/bulk-bags.js';
+import { bagOf, bagsOf } from '../drying/bulk-bags.js';
+import { bagsOfLinerLot } from '../drying/liner-lots.js';
 import { meanNetsOf } from '../fill-weight/mean-nets.js';
 import { reachOfBags } from '../hopper/group-reach.js';
 import { linksByBag, sourcesOfRanges } from '../hopper/hopper-links.js';
@@ -14,7 +15,7 @@ import { lineEvents } from './line-events.js';
 import { packedParts } from './packed-parts.js';
 import { customersOf, palletLines, type SoldBag } from './pallet-lines.js';
 import { dryerShiftsOf, sourceLines, type BagAmounts } from './source-lines.js';
-import { rangesOfSubject, type SubjectRanges } from './subject-ranges.js';
+import { printedTimesOf, rangesOfSubject, type SubjectRanges } from './subject-ranges.js';
 import type { Thread, ThreadSubject } from './thread.js';
 
 /**
@@ -25,18 +26,19 @@ import type { Thread, ThreadSubject } from './thread.js';
  */
 export async function readThread(from: ReadFrom, siteId: string, subject: ThreadSubject, now: string): Promise<Thread> {
   const ranges = await rangesOfSubject(from, siteId, subject);
-  const group = await sourceGroup(from, subject, ranges);
+  const group = await sourceGroup(from, siteId, subject, ranges);
   const reach = await reachOfBags(
     from,
     group.links.map((link) => link.bagId),
     group.periodIds,
   );
   const sources = await sourceLines(from, siteId, group.links);
-  const own = subject.kind === 'bulk-bag' ? [] : ranges.possible;
+  const own = isOfBags(subject) ? [] : ranges.possible;
   const packed = await packedParts(from, siteId, ranges.possible);
   const pallets = await palletLines(from, reach, own);
   return {
     subject,
+    printedTimes: await printedTimesOf(from, siteId, subject),
     packed,
     sources,
     dryerShifts: dryerShiftsOf(sources),
@@ -53,8 +55,8 @@ export async function readThread(from: ReadFrom, siteId: string, subject: Thread
       bagIds: group.links.map(({ bagId }) => bagId),
       lotIds: [...new Set(packed.flatMap(({ lotId }) => (lotId === null ? [] : [lotId])))],
     }),
-    lineEvents: subject.kind === 'bulk-bag' ? [] : await lineEvents(from, packed),
-    subjectGrams: await gramsOf(from, subject, ranges.possible),
+    lineEvents: isOfBags(subject) ? [] : await lineEvents(from, packed),
+    subjectGrams: await gramsOf(from, siteId, subject, ranges.possible),
     model: await modelOf(from, ranges.possible),
     readAt: now,
   };
@@ -66,10 +68,13 @@ interface SourceGroup {
 }
 
 /** The bags that a subject may hold sugar of. A bag is its own source; a delivery also has the bags sold whole. */
-async function sourceGroup(from: ReadFrom, subject: ThreadSubject, ranges: SubjectRanges): Promise<SourceGroup> {
-  if (subject.kind === 'bulk-bag') {
-    return { links: [await wholeBag(from, subject.id)], periodIds: await periodsOfBag(from, subject.id) };
-  }
+async function sourceGroup(
+  from: ReadFrom,
+  siteId: string,
+  subject: ThreadSubject,
+  ranges: SubjectRanges,
+): Promise<SourceGroup> {
+  if (isOfBags(subject)) return wholeBags(from, await bagsOfSubject(from, siteId, subject));
   const found = await sourcesOfRanges(from, ranges.possible, { certain: ranges.certain });
   const links: BagAmounts[] = [];
   for (const [bagId, { word, ...amounts }] of linksByBag(found)) {
@@ -79,6 +84,25 @@ async function sourceGroup(from: ReadFrom, subject: ThreadSubject, ranges: Subje
     for (const bagId of (await loadedUnitsOf(from, subject.id)).bagIds) links.push(await wholeBag(from, bagId));
   }
   return { links, periodIds: [...new Set(found.map((link) => link.periodId))] };
+}
+
+/** A bag is its own source, and so are the bags of a liner lot. */
+function isOfBags({ kind }: ThreadSubject): boolean {
+  return kind === 'bulk-bag' || kind === 'liner-lot';
+}
+
+async function bagsOfSubject(from: ReadFrom, siteId: string, { kind, id }: ThreadSubject): Promise<readonly string[]> {
+  return kind === 'liner-lot' ? bagsOfLinerLot(from, siteId, id) : [id];
+}
+
+async function wholeBags(from: ReadFrom, bagIds: readonly string[]): Promise<SourceGroup> {
+  const links: BagAmounts[] = [];
+  const periodIds = new Set<string>();
+  for (const bagId of bagIds) {
+    links.push(await wholeBag(from, bagId));
+    for (const periodId of await periodsOfBag(from, bagId)) periodIds.add(periodId);
+  }
+  return { links, periodIds: [...periodIds] };
 }
 
 async function wholeBag(from: ReadFrom, bagId: string): Promise<BagAmounts> {
@@ -105,12 +129,18 @@ async function soldBags(from: ReadFrom, bagIds: readonly string[]): Promise<read
 /** The sugar of the subject: packs times mean net with its limits, or a bag's weighed net. */
 async function gramsOf(
   from: ReadFrom,
+  siteId: string,
   subject: ThreadSubject,
   ranges: readonly RunRange[],
 ): Promise<Thread['subjectGrams']> {
-  if (subject.kind === 'bulk-bag') {
-    const bag = await bagOf(from, subject.id);
-    return { lowerGrams: bag.lowerGrams, grams: bag.netGrams ?? 0, upperGrams: bag.upperGrams };
+  if (isOfBags(subject)) {
+    const bags = await bagsOf(from, await bagsOfSubject(from, siteId, subject));
+    const sum = (grams: readonly number[]): number => grams.reduce((total, one) => total + one, 0);
+    return {
+      lowerGrams: sum(bags.map(({ lowerGrams }) => lowerGrams)),
+      grams: sum(bags.map(({ netGrams }) => netGrams ?? 0)),
+      upperGrams: sum(bags.map(({ upperGrams }) => upperGrams)),
+    };
   }
   const means = await meanNetsOf(from, [...new Set(ranges.map((range) => range.runId))]);
   const total = { lower: 0, mean: 0, upper: 0 };

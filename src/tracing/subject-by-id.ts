@@ -1,8 +1,10 @@
 import { deliveryOf } from '../dispatch/deliveries.js';
+import { isLinerLot } from '../drying/liner-lots.js';
 import { bagOf } from '../drying/bulk-bags.js';
 import { filmLotOf, lotOf, runOf } from '../packing/packing-runs.js';
 import { palletOf } from '../pallets/pallet-list.js';
 import type { ReadFrom } from '../platform/database/reading.js';
+import { NotFound } from '../platform/refusal.js';
 import type { ThreadKind, ThreadSubject } from './thread.js';
 
 /**
@@ -11,7 +13,7 @@ import type { ThreadKind, ThreadSubject } from './thread.js';
  * @throws {NotFound}
  */
 export async function subjectById(from: ReadFrom, kind: ThreadKind, id: string): Promise<ThreadSubject> {
-  return { kind, id, name: await nameOf(from, kind, id), localTime: null, codedBetween: null };
+  return { kind, id, name: await nameOf(from, kind, id), localTime: null, printedAt: null, codedBetween: null };
 }
 
 async function nameOf(from: ReadFrom, kind: ThreadKind, id: string): Promise<string> {
@@ -26,6 +28,9 @@ async function nameOf(from: ReadFrom, kind: ThreadKind, id: string): Promise<str
       return (await runOf(from, id)).number;
     case 'film-lot':
       return (await filmLotOf(from, id)).code;
+    case 'liner-lot':
+      if (!(await isLinerLot(from, id))) throw new NotFound('liner-lot', id);
+      return id;
     case 'delivery': {
       const delivery = await deliveryOf(from, id);
       return delivery.noteNumber ?? delivery.orderNumber;

@@ -1,15 +1,16 @@
 import { loadedUnitsOf } from '../dispatch/deliveries.js';
+import { bagsOfLinerLot } from '../drying/liner-lots.js';
 import { rangesOfBag } from '../hopper/hopper-links.js';
 import { filmRanges, rangesOfLot, runOf } from '../packing/packing-runs.js';
 import type { RunCounts } from '../packing/packing-run-rows.js';
 import { spreadOf } from '../pallets/pallet-spread.js';
-import { coderClockAt, coderOfLine, siteOf } from '../plant/plant-facts.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { united, type RunRange } from '../packing/run-ranges.js';
 import { countsByRun } from './packed-parts.js';
+import { printedTimesIn } from './printed-times.js';
 import type { ThreadSubject } from './thread.js';
-import { certainRange, possibleRange, timesOfRange, type TimeWindow } from '../packing/ranges-in-time.js';
-import { windowsOfPrintedTime, type ClockReading } from './window-in-ranges.js';
+import { timesOfRange, type TimeWindow } from '../packing/ranges-in-time.js';
+import type { PrintedTime } from './window-in-ranges.js';
 
 /** The packs that a subject is, or may be; and the part that it surely is, which *least* rests on. */
 export interface SubjectRanges {
@@ -34,6 +35,12 @@ export async function rangesOfSubject(from: ReadFrom, siteId: string, subject: T
       return deliveredPacks(from, subject.id);
     case 'bulk-bag':
       return exactly(united(await rangesOfBag(from, subject.id)));
+    case 'liner-lot': {
+      const bagIds = await bagsOfLinerLot(from, siteId, subject.id);
+      const ranges = [];
+      for (const bagId of bagIds) ranges.push(...(await rangesOfBag(from, bagId)));
+      return exactly(united(ranges));
+    }
   }
 }
 
@@ -63,43 +70,47 @@ async function closedRanges(from: ReadFrom, ranges: readonly RunCounts[]): Promi
 
 /** A lot whole, or the packs that may carry a printed time of day: by the coder's own clock, widened by its doubt. */
 async function lotPacks(from: ReadFrom, siteId: string, subject: ThreadSubject): Promise<SubjectRanges> {
-  const all = await rangesOfLot(from, subject.id);
-  const within = subject.codedBetween;
-  const meant = all.filter(
-    (range) => within === null || (range.changedAt >= within.fromAt && range.changedAt <= within.untilAt),
-  );
-  const ranges = await closedRanges(from, meant);
+  const ranges = await rangesOfUse(from, subject);
   if (subject.localTime === null) return exactly(ranges);
-  const printedTime = subject.localTime;
-  const { timeZone } = await siteOf(from, siteId);
+  const times = await printedTimesOf(from, siteId, subject);
+  return {
+    possible: united(times.map(({ possible }) => possible)),
+    certain: united(times.flatMap(({ certain }) => certain ?? [])),
+  };
+}
+
+/** When the coders may have printed the time that a lot's packs are asked for with; empty for all that has no time. */
+export async function printedTimesOf(
+  from: ReadFrom,
+  siteId: string,
+  subject: ThreadSubject,
+): Promise<readonly PrintedTime[]> {
+  if (subject.kind !== 'lot' || subject.localTime === null) return [];
+  const times = await printedTimesIn(from, siteId, await rangesOfUse(from, subject), subject.localTime);
+  return times.filter(({ printedAt }) => subject.printedAt === null || printedAt === subject.printedAt);
+}
+
+/** When the packs of a lot were packed, as far as counts tell; null: nothing was counted. */
+export async function timesOfSubject(from: ReadFrom, subject: ThreadSubject): Promise<TimeWindow | null> {
+  const ranges = await rangesOfUse(from, subject);
   const counts = await countsByRun(from, ranges);
-  const possible: RunRange[] = [];
-  const certain: RunRange[] = [];
-  for (const range of ranges) {
-    const own = counts.get(range.runId) ?? [];
-    const span = timesOfRange(range, own);
-    if (span === null) continue;
-    const clocks = await clocksWithin(from, (await runOf(from, range.runId)).lineId, span);
-    const windows = clocks.flatMap((clock) => windowsOfPrintedTime(printedTime, span, timeZone, clock));
-    for (const window of windows) {
-      pushKnown(possible, possibleRange(range, own, window));
-      // Where the clock was set meanwhile, no pack is sure: it may carry the minute of either setting.
-      if (clocks.length === 1) pushKnown(certain, certainRange(range, own, window));
-    }
-  }
-  return { possible: united(possible), certain: united(certain) };
+  const spans = ranges.flatMap((range) => timesOfRange(range, counts.get(range.runId) ?? []) ?? []);
+  const [first] = spans.map(({ fromAt }) => fromAt).sort();
+  const last = spans
+    .map(({ untilAt }) => untilAt)
+    .sort()
+    .at(-1);
+  return first === undefined || last === undefined ? null : { fromAt: first, untilAt: last };
 }
 
-function pushKnown(ranges: RunRange[], range: RunRange | null): void {
-  if (range !== null) ranges.push(range);
-}
-
-/** How the coder of a line stood at the beginning and at the end of a time: one reading, or two where it was set between. */
-async function clocksWithin(from: ReadFrom, lineId: string, span: TimeWindow): Promise<readonly ClockReading[]> {
-  const coder = await coderOfLine(from, lineId);
-  if (coder === null) return [{ offsetSeconds: 0, uncertaintySeconds: 0 }];
-  const begin = await coderClockAt(from, coder.id, span.fromAt);
-  const end = await coderClockAt(from, coder.id, span.untilAt);
-  const isSame = begin.offsetSeconds === end.offsetSeconds && begin.uncertaintySeconds === end.uncertaintySeconds;
-  return isSame ? [begin] : [begin, end];
+/** Where the packs of a lot are; of a code that came back, those of the use that is meant. */
+async function rangesOfUse(from: ReadFrom, { id, codedBetween }: ThreadSubject): Promise<RunRange[]> {
+  const all = await rangesOfLot(from, id);
+  return closedRanges(
+    from,
+    all.filter(
+      ({ changedAt }) =>
+        codedBetween === null || (changedAt >= codedBetween.fromAt && changedAt <= codedBetween.untilAt),
+    ),
+  );
 }

@@ -1,7 +1,10 @@
+import { localMomentAt } from '../core/shift-calendar/local-time.js';
 import { formatKilograms } from '../core/units/grams.js';
 import { say } from '../platform/sentences/sentences.js';
 import { localText } from '../platform/web/local-text.js';
+import type { Instant } from '../platform/clock.js';
 import type { ShiftName, Thread } from './thread.js';
+import type { PrintedTime } from './window-in-ranges.js';
 
 /** Kilograms to the gram, so that columns stand under each other. */
 export function gramPreciseText(grams: number): string {
@@ -45,4 +48,35 @@ export function basisText(thread: Thread, timeZone: string): string {
     permille: thread.model?.likelyPermille ?? 0,
     at: localText(thread.readAt, timeZone),
   });
+}
+
+/** By which coder's clock a printed time was read, and which true time that is; the same clock and time once. */
+export function printedTimeTexts(times: readonly PrintedTime[], timeZone: string): readonly string[] {
+  return [
+    ...new Set(
+      times.map(({ printedAt, window, lineCode, coderCode, clock }) =>
+        say(coderCode === null ? 'thread-time-no-coder' : 'thread-time-by-coder', {
+          line: lineCode,
+          coder: coderCode ?? '',
+          at: localSecondsText(printedAt, timeZone).slice(0, -3),
+          offset: offsetText(clock.offsetSeconds),
+          uncertainty: clock.uncertaintySeconds,
+          from: localSecondsText(window.fromAt, timeZone),
+          until: localSecondsText(window.untilAt, timeZone),
+        }),
+      ),
+    ),
+  ];
+}
+
+function offsetText(offsetSeconds: number): string {
+  if (offsetSeconds === 0) return say('clock-together');
+  const seconds = Math.abs(offsetSeconds);
+  return offsetSeconds > 0 ? say('clock-ahead', { seconds }) : say('clock-behind', { seconds });
+}
+
+/** Day and time to the second. */
+function localSecondsText(at: Instant, timeZone: string): string {
+  const { on, time } = localMomentAt(timeZone, at);
+  return `${on} ${time.slice(0, 8)}`;
 }

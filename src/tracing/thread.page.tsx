@@ -9,18 +9,20 @@ import { LineEvents, Packed } from './thread-packed.js';
 import { Customers, Pallets } from './thread-pallets.js';
 import { Returns } from './thread-returns.js';
 import { Sources } from './thread-sources.js';
-import { answerSentence, basisText, gramPreciseText } from './thread-text.js';
+import { answerSentence, basisText, gramPreciseText, printedTimeTexts } from './thread-text.js';
 import type { Thread } from './thread.js';
 
 interface ThreadPageProps {
   readonly viewer: Viewer;
   readonly thread: Thread;
+  /** How the code was read to mean this, where it was not read as typed. */
+  readonly fits?: string;
   /** The search box, so that the next code can be typed at once. */
   readonly searchBox: VNode;
 }
 
 /** The thread of one thing: where it came from, what is known of that, and where else the same sugar went. */
-export function threadPage({ viewer, thread, searchBox }: ThreadPageProps): VNode {
+export function threadPage({ viewer, thread, fits = '', searchBox }: ThreadPageProps): VNode {
   const { subject, sources, pallets } = thread;
   const title = say(`thread-title-${subject.kind}`, { name: subject.name, at: subject.localTime ?? '' });
   return (
@@ -28,7 +30,11 @@ export function threadPage({ viewer, thread, searchBox }: ThreadPageProps): VNod
       {searchBox}
       <section class="card" aria-labelledby="answer">
         <h2 id="answer">{say('thread-answer')}</h2>
+        {fits === '' ? null : <p class="notice">{say('thread-read-as', { fits })}</p>}
         <p class="sentence">{answerSentence(thread)}</p>
+        {printedTimeTexts(thread.printedTimes, viewer.timeZone).map((text) => (
+          <p key={text}>{text}</p>
+        ))}
         <ThreadFigures thread={thread} />
         <Acts viewer={viewer} thread={thread} />
       </section>
@@ -45,7 +51,7 @@ export function threadPage({ viewer, thread, searchBox }: ThreadPageProps): VNod
   );
 }
 
-/** Where quality decides on it, and the hold that anybody may place. A delivery is held by its pallets. */
+/** Where quality decides on it, and the hold that anybody may place. A delivery is held by its pallets, a liner lot by its bags. */
 function Acts({ viewer, thread }: { readonly viewer: Viewer; readonly thread: Thread }): VNode | null {
   const { kind, id } = thread.subject;
   const { roles } = viewer.actor;
@@ -53,7 +59,15 @@ function Acts({ viewer, thread }: { readonly viewer: Viewer; readonly thread: Th
   if (!mayDo(roles, 'place-holds')) return null;
   return (
     <div class="acts">
-      <HoldLink viewer={viewer} kind={kind} id={id} says={say('thread-hold-these')} />
+      {kind === 'liner-lot' ? (
+        <ActLink
+          href={`/quality/holds/new?code=${encodeURIComponent(id)}`}
+          says={say('thread-hold-these')}
+          tone="careful"
+        />
+      ) : (
+        <HoldLink viewer={viewer} kind={kind} id={id} says={say('thread-hold-these')} />
+      )}
       {file !== undefined && mayDo(roles, 'decide') ? (
         <ActLink href={`${file}/${id}`} says={say('thread-decide')} />
       ) : null}

@@ -1,7 +1,9 @@
 import type { ReturnedUnitRow } from '../dispatch/returns.js';
 import type { BagResult } from '../laboratory/bag-results.js';
+import type { Instant } from '../platform/clock.js';
 import type { RunRange } from '../packing/run-ranges.js';
 import type { TimeWindow } from '../packing/ranges-in-time.js';
+import type { PrintedTime } from './window-in-ranges.js';
 
 /** The word for how surely: *sure* where least is above zero, and so on (`core/hopper-flow`). */
 export type Word = 'sure' | 'likely' | 'possible';
@@ -15,16 +17,19 @@ export interface Amounts {
 }
 
 /** What a thread starts from. */
-export const threadKinds = ['lot', 'bulk-bag', 'pallet', 'packing-run', 'delivery', 'film-lot'] as const;
+export const threadKinds = ['lot', 'bulk-bag', 'pallet', 'packing-run', 'delivery', 'film-lot', 'liner-lot'] as const;
 export type ThreadKind = (typeof threadKinds)[number];
 
 export interface ThreadSubject {
   readonly kind: ThreadKind;
+  /** Of a liner lot: the lot itself, since bags name it and nothing else does. */
   readonly id: string;
   /** As people call it: the printed code, the short number, the SSCC. */
   readonly name: string;
   /** The time of day printed with a pack's code, `HH:mm`. */
   readonly localTime: string | null;
+  /** Where the plant's clock showed that time more than once: which coming of it is meant; null: any of them. */
+  readonly printedAt: Instant | null;
   /** For a code that was used again years later: only the packs coded within this time are meant. */
   readonly codedBetween: TimeWindow | null;
 }
@@ -101,6 +106,8 @@ export interface LineEvent {
 /** The whole answer. */
 export interface Thread {
   readonly subject: ThreadSubject;
+  /** Where a printed time was asked for: by which coders' clocks it was read, and when that was. */
+  readonly printedTimes: readonly PrintedTime[];
   readonly packed: readonly PackedPart[];
   readonly sources: readonly SourceLine[];
   readonly dryerShifts: readonly (ShiftName & { readonly dryerCode: string; readonly bagCount: number })[];

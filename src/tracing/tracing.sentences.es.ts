@@ -71,4 +71,14 @@ addSentences('es', {
   'thread-returned-why': 'Motivo',
   'thread-returned-now': 'Qué se hizo',
   'thread-returned-waits': 'espera a calidad en {place}',
+  'thread-title-liner-lot': 'Lote de forro {name}',
+  'liner-lot': 'lote de forro',
+  'thread-read-as': 'El código no se leyó tal como se escribió: {fits}.',
+  'thread-time-by-coder':
+    '{at} según el codificador {coder} de la línea {line}, {offset}, conocido a ±{uncertainty} s: envasado entre {from} y {until}.',
+  'thread-time-no-coder':
+    '{at} en la línea {line}, que no tiene codificador propio; según el reloj de la planta: envasado entre {from} y {until}.',
+  'clock-together': 'con el reloj igual al de la planta',
+  'clock-ahead': 'con el reloj {seconds} s adelantado al de la planta',
+  'clock-behind': 'con el reloj {seconds} s atrasado respecto al de la planta',
 });

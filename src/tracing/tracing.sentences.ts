@@ -71,4 +71,14 @@ addSentences('en', {
   'thread-returned-why': 'Why',
   'thread-returned-now': 'What became of it',
   'thread-returned-waits': 'waits for quality at {place}',
+  'thread-title-liner-lot': 'Liner lot {name}',
+  'liner-lot': 'liner lot',
+  'thread-read-as': 'The code was not read as typed: {fits}.',
+  'thread-time-by-coder':
+    '{at} by coder {coder} of line {line}, {offset}, known to ±{uncertainty} s: packed between {from} and {until}.',
+  'thread-time-no-coder':
+    '{at} on line {line}, which has no coder of its own, so by the plant’s clock: packed between {from} and {until}.',
+  'clock-together': 'whose clock went with the plant’s',
+  'clock-ahead': 'whose clock was {seconds} s ahead of the plant’s',
+  'clock-behind': 'whose clock was {seconds} s behind the plant’s',
 });

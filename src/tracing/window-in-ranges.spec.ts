@@ -16,7 +16,11 @@ describe('a time printed on a pack', () => {
   it('is one minute of the plant’s clock when the coder was right', () => {
     const span = { fromAt: '2026-03-12T05:00:00.000Z', untilAt: '2026-03-12T13:00:00.000Z' };
     expect(windowsOfPrintedTime('06:12', span, zone, exact)).toEqual([
-      { fromAt: '2026-03-12T05:12:00.000Z', untilAt: '2026-03-12T05:13:00.000Z' },
+      {
+        printedAt: '2026-03-12T05:12:00.000Z',
+        fromAt: '2026-03-12T05:12:00.000Z',
+        untilAt: '2026-03-12T05:13:00.000Z',
+      },
     ]);
   });
 
@@ -24,7 +28,11 @@ describe('a time printed on a pack', () => {
     const span = { fromAt: '2026-03-12T03:00:00.000Z', untilAt: '2026-03-12T13:00:00.000Z' };
     const clock = { offsetSeconds: 3600, uncertaintySeconds: 60 };
     expect(windowsOfPrintedTime('06:12', span, zone, clock)).toEqual([
-      { fromAt: '2026-03-12T04:11:00.000Z', untilAt: '2026-03-12T04:14:00.000Z' },
+      {
+        printedAt: '2026-03-12T05:12:00.000Z',
+        fromAt: '2026-03-12T04:11:00.000Z',
+        untilAt: '2026-03-12T04:14:00.000Z',
+      },
     ]);
   });
 
@@ -36,7 +44,11 @@ describe('a time printed on a pack', () => {
   });
 
   it('lies between the counts around it, and is sure only between counts inside it', () => {
-    const minute = { fromAt: '2026-03-12T05:12:00.000Z', untilAt: '2026-03-12T05:13:00.000Z' };
+    const minute = {
+      printedAt: '2026-03-12T05:12:00.000Z',
+      fromAt: '2026-03-12T05:12:00.000Z',
+      untilAt: '2026-03-12T05:13:00.000Z',
+    };
     expect(possibleRange(range, counts, minute)).toEqual({ runId: 'run-1', fromCount: 100, toCount: 200 });
     expect(certainRange(range, counts, minute)).toBeNull();
     const longer = { fromAt: '2026-03-12T05:05:00.000Z', untilAt: '2026-03-12T05:25:00.000Z' };
@@ -46,7 +58,11 @@ describe('a time printed on a pack', () => {
 
   it('never reaches beyond the packs that carry the code', () => {
     const lot = { runId: 'run-1', fromCount: 150, toCount: 180 };
-    const minute = { fromAt: '2026-03-12T05:12:00.000Z', untilAt: '2026-03-12T05:13:00.000Z' };
+    const minute = {
+      printedAt: '2026-03-12T05:12:00.000Z',
+      fromAt: '2026-03-12T05:12:00.000Z',
+      untilAt: '2026-03-12T05:13:00.000Z',
+    };
     expect(possibleRange(lot, counts, minute)).toEqual(lot);
     const later = { fromAt: '2026-03-12T05:25:00.000Z', untilAt: '2026-03-12T05:26:00.000Z' };
     expect(possibleRange(lot, counts, later)).toBeNull();

@@ -69,9 +69,10 @@ describe('the short number of a bulk bag', () => {
           for (const wrong of labelCharacters) {
             const typed = right.slice(0, at) + wrong + right.slice(at + 1);
             const read = readBagNumber(typed);
-            // O and I are read as 0 and 1; then it is the same number, never another one.
+            // O, I and B are read as 0, 1 and 8, and an 8 in the place of the B; then it is the same number, never another one.
             expect(read === null || read.serial === serial).toBe(true);
-            if (/[\dX]/.test(wrong) && wrong !== right.charAt(at)) expect(read).toBeNull();
+            const isLookAlike = at === 0 && wrong === '8';
+            if (/[\dX]/.test(wrong) && wrong !== right.charAt(at) && !isLookAlike) expect(read).toBeNull();
           }
         }
       }),

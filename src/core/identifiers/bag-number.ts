@@ -1,3 +1,5 @@
+import { asDigits } from './look-alike.js';
+
 /** The number that a bulk bag was given, taken apart. */
 export interface BagNumber {
   /** The bag's running number, from 1. */
@@ -37,8 +39,9 @@ export function makeBagNumber(serial: number): string {
 /**
  * Reads a bag's short number as it is scanned or typed.
  *
- * Lower case, spaces, hyphens, apostrophes and points between the characters (keyboards confuse them), the missing B, and the letters O
- * and I for 0 and 1 are forgiven. A wrong check character is not, nor is a missing zero: with it a lost digit would pass for one.
+ * Lower case, spaces, hyphens, apostrophes and points between the characters (keyboards confuse them), the missing B, an
+ * 8 in its place before six digits, and the letters O, I and B for 0, 1 and 8 are forgiven. A wrong check character is not, nor is a
+ * missing zero: with it a lost digit would pass for one.
  *
  * @returns the serial and the number as stored; null where it is no bag number or its check character is wrong. Never throws.
  * @example
@@ -46,16 +49,20 @@ export function makeBagNumber(serial: number): string {
  */
 export function readBagNumber(text: string): BagNumber | null {
   if (text.length > LONGEST_TYPED) return null;
-  const typed = text
-    .toUpperCase()
-    .replace(/[\s\-'’.\u2010-\u2015]/g, '')
-    .replace(/O/g, '0')
-    .replace(/I/g, '1');
-  const digits = /^B?(\d{6,9})[\dX]$/.exec(typed)?.[1] ?? '0';
+  const typed = text.toUpperCase().replace(/[\s\-'’.\u2010-\u2015]/g, '');
+  // Without its B in front, a B further behind may have changed places with a digit: then it is no 8.
+  const digits = typed.startsWith('B') ? asDigits(typed.slice(1)) : asDigits(typed.replaceAll('B', '?'));
+  const asTyped = ofDigits(digits);
+  return asTyped ?? (/^8\d{6}[\dX]$/.test(typed) ? ofDigits(typed.slice(1)) : null);
+}
+
+/** Six to nine digits and their check character. */
+function ofDigits(typed: string): BagNumber | null {
+  const digits = /^(\d{6,9})[\dX]$/.exec(typed)?.[1] ?? '0';
   const serial = Number(digits);
   if (serial === 0) return null;
   const bagNumber = makeBagNumber(serial);
-  return `B${typed.replace('B', '')}` === bagNumber ? { serial, bagNumber } : null;
+  return `B${typed}` === bagNumber ? { serial, bagNumber } : null;
 }
 
 /**

@@ -1,3 +1,5 @@
+import { asDigits } from './look-alike.js';
+
 /** What the number of a paper is made of. */
 export interface DocumentNumber {
   /** One to four capital letters that say what paper it is. */
@@ -29,8 +31,8 @@ export function makeDocumentNumber({ prefix, year, serial }: DocumentNumber): st
 }
 
 /**
- * Reads the number of a paper as typed or scanned. Lower case and lost or changed separators (`DN2026000123`, `dn 2026 123`) are forgiven;
- * zeros in front of the serial may be missing only where a separator shows where it begins.
+ * Reads the number of a paper as typed or scanned. Lower case, lost or changed separators (`DN2026000123`, `dn 2026 123`), and O, I
+ * and B for 0, 1 and 8 behind the prefix are forgiven; zeros in front of the serial may be missing only where a separator shows where it begins.
  *
  * @param prefix what the number must begin with; capital letters.
  * @returns its parts, or null where it is not such a number. Never throws.
@@ -40,7 +42,7 @@ export function makeDocumentNumber({ prefix, year, serial }: DocumentNumber): st
 export function readDocumentNumber(text: string, prefix: string): DocumentNumber | null {
   const typed = text.trim().toUpperCase();
   if (!typed.startsWith(prefix)) return null;
-  const parts = /^[^A-Z\d]?([1-9]\d{3})(?:[^A-Z\d](\d{1,6})|(\d{6}))$/.exec(typed.slice(prefix.length));
+  const parts = /^[^A-Z\d]?([1-9]\d{3})(?:[^A-Z\d](\d{1,6})|(\d{6}))$/.exec(asDigits(typed.slice(prefix.length)));
   const serial = Number(parts?.[2] ?? parts?.[3] ?? 0);
   return parts === null || serial === 0 ? null : { prefix, year: Number(parts[1]), serial };
 }

@@ -44,3 +44,14 @@ export function splitCodeTime(text: string): SplitCode {
   const lotText = (typed.slice(0, found.index) + typed.slice(found.index + found[0].length)).trim();
   return { lotText, localTime: `${(found[1] ?? '').padStart(2, '0')}:${found[2] ?? ''}` };
 }
+
+/**
+ * What stands in a typed code like a time of day and is none: hours beyond 23, minutes beyond 59. Null where nothing does.
+ *
+ * @example
+ * impossibleTimeIn('L6123A 25:99') // '25:99'
+ */
+export function impossibleTimeIn(text: string): string | null {
+  const found = /(?:^|\s)(\d{1,2}[:.hH]\d{2})(?:$|\s)/.exec(text)?.[1] ?? null;
+  return found !== null && splitCodeTime(found).localTime === null ? found : null;
+}

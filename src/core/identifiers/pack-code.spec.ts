@@ -63,6 +63,7 @@ describe('a code that a stranger typed', () => {
         localTime: '14:32',
         bestBefore: null,
         lotKey: '6123A2',
+        swaps: [],
       },
       {
         productionOn: '2016-05-02',
@@ -71,6 +72,7 @@ describe('a code that a stranger typed', () => {
         localTime: '14:32',
         bestBefore: null,
         lotKey: '6123A2',
+        swaps: [],
       },
     ]);
   });
@@ -147,6 +149,7 @@ describe('a code that a stranger typed', () => {
         localTime: null,
         bestBefore: '2028-05-31',
         lotKey: '310528A',
+        swaps: [],
       },
     ]);
     expect(readCode('{bestBefore:DD.MM.YY} {line}', 'A', window)).toEqual([]);
@@ -172,7 +175,7 @@ describe('a code that a stranger typed', () => {
         const { bestBeforeOn, ...rest } = printed;
         const bestBefore = anyPattern.includes('bestBefore') ? bestBeforeOn : null;
         const lotKey = normaliseCode(printLotCode(anyPattern, printed));
-        expect(readings).toContainEqual({ ...rest, bestBefore, lotKey });
+        expect(readings).toContainEqual({ ...rest, bestBefore, lotKey, swaps: [] });
       }),
     );
   });

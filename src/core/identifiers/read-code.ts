@@ -1,6 +1,7 @@
 import { calendarDay, calendarDayParts, dayOfYearOn } from './calendar-day.js';
 import { patternParts, type CodePart } from './code-pattern.js';
 import { gs1Year } from './gs1-date.js';
+import { asDigits, lookAlikesOf, swapsBetween, type Swap } from './look-alike.js';
 import { normaliseCode } from './normalise-code.js';
 
 /** The days between which a pack can have been made, both inclusive, `YYYY-MM-DD`. */
@@ -22,6 +23,8 @@ export interface CodeReading {
   readonly bestBefore: string | null;
   /** The lot part as `normaliseCode` stores it, as far as it was typed: the whole key, or its beginning. */
   readonly lotKey: string;
+  /** Characters that were read as others that look like them; empty: read as typed. */
+  readonly swaps: readonly Swap[];
 }
 
 /** Longer texts are no pack code; keeps reading cheap. */
@@ -30,11 +33,12 @@ const LONGEST_TYPED = 200;
 /**
  * Reads a pack code as a stranger types it off the pack, by the pattern of one format.
  *
- * Forgiven are: lower case, spaces and punctuation lost or added, the letters O and I where a digit must stand, whatever stands in front
- * of the production day, line and shift (the lot mark L, a best-before day, a time) left out, and everything behind the
- * production day left out (shift, time), each field whole. Something else in between is not.
+ * Forgiven are: lower case, spaces and punctuation lost or added, the letters O, I and B where a digit must stand (and either way round
+ * where the code of a line or shift stands, if look-alikes are asked for), whatever stands in front of the production day, line and shift (the lot mark L, a best-before day, a
+ * time) left out, and everything behind the production day left out (shift, time), each field whole. Something else in between is not.
  *
- * @returns every reading that the calendar allows within the window, newest first. A code with one digit of the year fits one day per
+ * @param options `lookAlikes`: also what the line and shift may have been, were a letter read for a digit or a digit for a letter
+ * @returns every reading that the calendar allows within the window, newest first, of one day the one as typed first. A code with one digit of the year fits one day per
  * decade, one with two digits one per century; day 366 fits leap years alone; a production day after the best-before day fits nothing.
  * Empty where the text does not follow the pattern. Never throws on the text.
  * @throws RangeError where the pattern can't be used or the window is not two days.
@@ -42,7 +46,12 @@ const LONGEST_TYPED = 200;
  * readCode('L{y}{ddd}{line}{shift} {HH}:{mm}', 'l6123 a', { earliestOn: '2016-01-01', latestOn: '2026-11-24' })
  * // two readings, 2026-05-03 and 2016-05-02, each with lineCode 'A', shiftCode null, localTime null, lotKey '6123A'
  */
-export function readCode(pattern: string, text: string, window: CodeWindow): readonly CodeReading[] {
+export function readCode(
+  pattern: string,
+  text: string,
+  window: CodeWindow,
+  options: { readonly lookAlikes?: boolean } = {},
+): readonly CodeReading[] {
   const parts = patternParts(pattern)
     .map(squeezed)
     .filter((part) => part.kind !== 'literal' || part.text !== '');
@@ -51,8 +60,9 @@ export function readCode(pattern: string, text: string, window: CodeWindow): rea
   if (text.length > LONGEST_TYPED) return [];
   const typed = squeeze(text);
   const readings = starts(parts).flatMap((start) => {
-    const fields = match(parts.slice(start), typed);
-    return fields === null ? [] : interpret(fields, isDayPattern(parts), { earliest, latest, window });
+    return match(parts.slice(start), typed, options.lookAlikes ?? false).flatMap((fields) =>
+      interpret(fields, isDayPattern(parts), { earliest, latest, window }),
+    );
   });
   return newestFirst(readings);
 }
@@ -67,6 +77,7 @@ interface Bounds {
 interface Fields {
   readonly values: ReadonlyMap<string, string>;
   readonly lotKey: string;
+  readonly swaps: readonly Swap[];
 }
 
 function squeeze(text: string): string {
@@ -91,34 +102,54 @@ function starts(parts: readonly CodePart[]): readonly number[] {
   });
 }
 
-/** Follows the parts through the text until it is used up, which must happen where a part ends. */
-function match(parts: readonly CodePart[], typed: string): Fields | null {
-  const values = new Map<string, string>();
-  let lot = '';
+/** One way of reading the text as far as it was followed. */
+interface Followed {
+  readonly values: ReadonlyMap<string, string>;
+  readonly lot: string;
+  /** The whole text as it was read. */
+  readonly read: string;
+}
+
+/** Follows the parts through the text until it is used up, which must happen where a part ends. As typed comes first. */
+function match(parts: readonly CodePart[], typed: string, lookAlikes: boolean): readonly Fields[] {
+  let ways: readonly Followed[] = [{ values: new Map(), lot: '', read: '' }];
   let at = 0;
   for (const part of parts) {
-    if (at === typed.length) break;
+    if (at === typed.length || ways.length === 0) break;
     const width = part.kind === 'literal' ? part.text.length : part.width;
-    const value = fieldValue(part, typed.slice(at, at + width));
-    if (value === null) return null;
-    if (part.kind !== 'literal') values.set(`${part.kind} ${part.token}`, value);
-    if (!isTime(part)) lot += value;
+    const values = fieldValues(part, typed.slice(at, at + width), lookAlikes);
+    ways = ways.flatMap((way) => values.map((value) => followed(way, part, value)));
     at += width;
   }
-  return at === typed.length ? { values, lotKey: normaliseCode(lot) } : null;
+  if (at !== typed.length) return [];
+  return ways.map(({ values, lot, read }) => ({
+    values,
+    lotKey: normaliseCode(lot),
+    swaps: swapsBetween(typed, read),
+  }));
 }
 
-function fieldValue(part: CodePart, piece: string): string | null {
-  if (part.kind === 'literal') return piece === part.text ? piece : null;
-  if (piece.length !== part.width) return null;
+function followed({ values, lot, read }: Followed, part: CodePart, value: string): Followed {
+  return {
+    values: part.kind === 'literal' ? values : new Map([...values, [`${part.kind} ${part.token}`, value]]),
+    lot: isTime(part) ? lot : lot + value,
+    read: read + value,
+  };
+}
+
+/** What may stand in the place of a part, as typed first; nothing where the piece does not fit. */
+function fieldValues(part: CodePart, piece: string, lookAlikes: boolean): readonly string[] {
+  if (part.kind === 'literal') return piece === part.text ? [piece] : [];
+  if (piece.length !== part.width) return [];
   if (part.kind === 'production' && (part.token === 'line' || part.token === 'shift')) {
-    return /^[A-Z0-9]+$/.test(piece) ? piece : null;
+    if (!/^[A-Z0-9]+$/.test(piece)) return [];
+    return lookAlikes ? lookAlikesOf(piece) : [piece];
   }
-  const digits = piece.replace(/O/g, '0').replace(/I/g, '1');
-  return /^[0-9]+$/.test(digits) ? digits : null;
+  const digits = asDigits(piece);
+  return /^[0-9]+$/.test(digits) ? [digits] : [];
 }
 
-function interpret({ values, lotKey }: Fields, needsDay: boolean, bounds: Bounds): readonly CodeReading[] {
+function interpret({ values, lotKey, swaps }: Fields, needsDay: boolean, bounds: Bounds): readonly CodeReading[] {
   const field = (name: string) => values.get(name) ?? null;
   const localTime = timeOf(field('production HH'), field('production mm'));
   const bestBefore = bestBeforeOf(values, bounds.latest.year);
@@ -129,6 +160,7 @@ function interpret({ values, lotKey }: Fields, needsDay: boolean, bounds: Bounds
     localTime,
     bestBefore,
     lotKey,
+    swaps,
   };
   if (!needsDay) return bestBefore === null ? [] : [{ productionOn: null, ...rest }];
   return productionDays(values, bounds)

@@ -8,6 +8,7 @@ import { makeSscc } from './sscc.js';
 const house: HouseCodes = {
   currentYear: 2026,
   deliveryPrefix: 'DN',
+  complaintPrefix: 'C',
   patterns: [
     { formatId: 'two-kilo', pattern: 'L{y}{ddd}{line}{shift} {HH}:{mm}' },
     { formatId: 'half-kilo', pattern: 'L{y}{ddd}{line}' },
@@ -64,7 +65,7 @@ describe('what a scanned or typed text may be', () => {
   });
 
   it.each(['B0012344', ' b001 2344\n', ']C0B0012344', "B001'2344"])('is a bulk bag by its number: %p', (text) => {
-    expect(first(text)).toEqual({ kind: 'bag', serial: 1234, bagNumber: 'B0012344' });
+    expect(first(text)).toEqual({ kind: 'bag', serial: 1234, bagNumber: 'B0012344', swaps: [] });
   });
 
   it('is a bulk bag without its B, unless a pack code or an item fits better', () => {
@@ -75,7 +76,7 @@ describe('what a scanned or typed text may be', () => {
   });
 
   it.each(['DN-2026-000123', 'dn 2026 123', 'DN2026000123'])('is a delivery by its number: %p', (text) => {
-    expect(first(text)).toEqual({ kind: 'delivery', deliveryNumber: 'DN-2026-000123' });
+    expect(first(text)).toEqual({ kind: 'delivery', deliveryNumber: 'DN-2026-000123', swaps: [] });
   });
 
   it('is a pack code of every format that it fits', () => {
@@ -119,7 +120,7 @@ describe('what a scanned or typed text may be', () => {
         const deliveryNumber = makeDocumentNumber({ prefix: 'DN', year: 2026, serial: number });
         expect(first(around + unit + around)).toMatchObject({ kind: 'logistic-unit', sscc: unit });
         expect(first(around + makeBagNumber(number) + around)).toMatchObject({ kind: 'bag', serial: number });
-        expect(first(around + deliveryNumber + around)).toEqual({ kind: 'delivery', deliveryNumber });
+        expect(first(around + deliveryNumber + around)).toEqual({ kind: 'delivery', deliveryNumber, swaps: [] });
       }),
     );
   });

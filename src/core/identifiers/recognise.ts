@@ -5,6 +5,7 @@ import { makeDocumentNumber, readDocumentNumber } from './document-number.js';
 import { readElementString } from './element-string.js';
 import { elementValue, type ElementProblem, type ElementsReading, type Gs1Element } from './elements.js';
 import { isGtin, toGtin14 } from './gtin.js';
+import { asDigits, swapsBetween, type Swap } from './look-alike.js';
 import { normaliseCode, splitCodeTime } from './normalise-code.js';
 import { readCode, type CodeReading, type CodeWindow } from './read-code.js';
 import { isSscc } from './sscc.js';
@@ -23,7 +24,12 @@ export interface FormatReading {
 
 /** What a scanned or typed text may be. */
 export type Candidate =
-  | { readonly kind: 'logistic-unit'; readonly sscc: string; readonly elements: readonly Gs1Element[] }
+  | {
+      readonly kind: 'logistic-unit';
+      readonly sscc: string;
+      readonly elements: readonly Gs1Element[];
+      readonly swaps?: readonly Swap[];
+    }
   | {
       readonly kind: 'trade-item';
       readonly gtin14: string;
@@ -32,8 +38,9 @@ export type Candidate =
       readonly elements: readonly Gs1Element[];
     }
   | { readonly kind: 'other-elements'; readonly elements: readonly Gs1Element[] }
-  | { readonly kind: 'delivery'; readonly deliveryNumber: string }
-  | { readonly kind: 'bag'; readonly serial: number; readonly bagNumber: string }
+  | { readonly kind: 'delivery'; readonly deliveryNumber: string; readonly swaps: readonly Swap[] }
+  | { readonly kind: 'complaint'; readonly complaintNumber: string; readonly swaps: readonly Swap[] }
+  | { readonly kind: 'bag'; readonly serial: number; readonly bagNumber: string; readonly swaps: readonly Swap[] }
   | {
       readonly kind: 'pack-code';
       /** The key to search stored lot codes by; search each reading's `lotKey` too. */
@@ -50,6 +57,8 @@ export interface HouseCodes {
   readonly currentYear: number;
   /** The letters that its delivery numbers begin with. */
   readonly deliveryPrefix: string;
+  /** The letters that the numbers of its complaints begin with, where they are looked for. */
+  readonly complaintPrefix?: string;
   readonly patterns: readonly FormatPattern[];
   readonly window: CodeWindow;
   /** Texts that scanners send in place of the GS1 separator. */
@@ -64,8 +73,9 @@ const LONGEST_TEXT = 500;
  *
  * Texts that say themselves what they are (AIM prefix of a GS1 symbol, brackets, a web address) are read as that alone; if they are wrong, the
  * plain text says what is wrong with them. Everything else is tried in this order: SSCC with 18 or 20 digits; bare element string;
- * delivery number; bag number with its B; pack code that follows the pattern of a format; GTIN; bag number without B; pack code that
+ * delivery number; complaint number; bag number with its B; pack code that follows the pattern of a format; GTIN; bag number without B; pack code that
  * follows no pattern. Spaces, line ends and a symbology prefix around the text are dropped.
+ * In numbers of the house, and where the pattern of a code allows it, O, I and B pass for 0, 1 and 8; the candidate says which.
  *
  * @returns at least one candidate; the last is always the plain text, except where the text could be read as what it says it is.
  * Patterns that can't be used are passed over. Never throws on the text.
@@ -101,14 +111,15 @@ function ofElements(elements: readonly Gs1Element[], house: HouseCodes): readonl
 
 function typedCandidates(text: string, house: HouseCodes): readonly Candidate[] {
   const bag = readBagNumber(text);
-  const bags: readonly Candidate[] = bag === null ? [] : [{ kind: 'bag', ...bag }];
+  const bags: readonly Candidate[] =
+    bag === null ? [] : [{ kind: 'bag', ...bag, swaps: swapsBetween(withB(text), bag.bagNumber) }];
   const saysBag = /^b/i.test(text);
   const code = packCode(text, house);
   const followsPattern = code.readings.length > 0;
   const isLikeCode = /\d/.test(code.codeKey) && code.codeKey.length >= 3;
   return [
     ...numbered(text, house),
-    ...deliveries(text, house),
+    ...papers(text, house),
     ...(saysBag ? bags : []),
     ...(followsPattern ? [code] : []),
     ...tradeItems(text),
@@ -119,16 +130,36 @@ function typedCandidates(text: string, house: HouseCodes): readonly Candidate[] 
 
 /** SSCCs as people copy them, and element strings of scanners that send no prefix. */
 function numbered(text: string, house: HouseCodes): readonly Candidate[] {
-  const digits = withoutGaps(text).replace(/^00(?=\d{18}$)/, '');
-  if (isSscc(digits)) return [{ kind: 'logistic-unit', sscc: digits, elements: [{ ai: '00', value: digits }] }];
+  const typed = withoutGaps(text).toUpperCase();
+  const digits = asDigits(typed).replace(/^00(?=\d{18}$)/, '');
+  if (isSscc(digits)) {
+    const elements = [{ ai: '00', value: digits }];
+    return [{ kind: 'logistic-unit', sscc: digits, elements, swaps: swapsBetween(typed.slice(-18), digits) }];
+  }
   if (!/^0[0-2]\d{14}/.test(text)) return [];
   const reading = readElementString(text, house);
   return reading.ok ? ofElements(reading.elements, house) : [];
 }
 
-function deliveries(text: string, house: HouseCodes): readonly Candidate[] {
-  const number = readDocumentNumber(text, house.deliveryPrefix);
-  return number === null ? [] : [{ kind: 'delivery', deliveryNumber: makeDocumentNumber(number) }];
+function papers(text: string, house: HouseCodes): readonly Candidate[] {
+  const delivery = readDocumentNumber(text, house.deliveryPrefix);
+  const { complaintPrefix } = house;
+  const complaint = complaintPrefix === undefined ? null : readDocumentNumber(text, complaintPrefix);
+  const found: Candidate[] = [];
+  if (delivery !== null) {
+    const deliveryNumber = makeDocumentNumber(delivery);
+    found.push({ kind: 'delivery', deliveryNumber, swaps: swapsBetween(text, deliveryNumber) });
+  }
+  if (complaint !== null) {
+    const complaintNumber = makeDocumentNumber(complaint);
+    found.push({ kind: 'complaint', complaintNumber, swaps: swapsBetween(text, complaintNumber) });
+  }
+  return found;
+}
+
+/** A bag number with the B that may be left out. */
+function withB(text: string): string {
+  return /^[b8]/i.test(text) ? text : `B${text}`;
 }
 
 function tradeItems(text: string): readonly Candidate[] {
@@ -143,7 +174,10 @@ function packCode(text: string, house: HouseCodes): Extract<Candidate, { readonl
   const readings = house.patterns
     .filter(({ pattern }) => patternProblem(pattern) === null)
     .flatMap(({ formatId, pattern }) =>
-      readCode(pattern, text, house.window).map((reading): FormatReading => ({ formatId, reading })),
+      readCode(pattern, text, house.window, { lookAlikes: true }).map((reading): FormatReading => ({
+        formatId,
+        reading,
+      })),
     );
   return { kind: 'pack-code', codeKey: normaliseCode(lotText), lotText, localTime, readings };
 }

@@ -1,20 +1,39 @@
 import { loadedUnitsOf } from '../../dispatch/deliveries.js';
 import { holdNewPath } from '../../disposition/hold-link.js';
 import { bagOf, bagsOf } from '../../drying/bulk-bags.js';
+import { bagsOfLinerLot } from '../../drying/liner-lots.js';
 import { rangesOfLot, runOf } from '../../packing/packing-runs.js';
 import { palletsOf } from '../../pallets/pallet-list.js';
 import { contentsOf } from '../../pallets/pallet-list.js';
 import { printedSscc } from '../../platform/printing/printed-figures.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import { say } from '../../platform/sentences/sentences.js';
-import type { Finding } from '../find-subjects.js';
+import type { Finding } from '../finding.js';
 import type { HoldChoice } from './hold-new.page.js';
 import type { HoldSubject } from './hold-new.js';
 
-/** What a typed code may mean, to be chosen from. */
-export function choiceOfFinding({ subject, about }: Finding, next: string | null): HoldChoice {
-  const says = say(`thread-title-${subject.kind}`, { name: subject.name, at: subject.localTime ?? '' });
-  return { href: holdNewPath(subject.kind, subject.id, next), says, about };
+/** What a typed code may mean, to be chosen from. A liner lot is held by the bags of it. */
+export async function choicesOfFinding(
+  from: ReadFrom,
+  siteId: string,
+  { subject, about }: Finding,
+  next: string | null,
+): Promise<readonly HoldChoice[]> {
+  const { kind, id } = subject;
+  if (kind === 'liner-lot') return bagChoices(await bagsOf(from, await bagsOfLinerLot(from, siteId, id)), next);
+  const says = say(`thread-title-${kind}`, { name: subject.name, at: subject.localTime ?? '' });
+  return [{ href: holdNewPath(kind, id, next), says, about }];
+}
+
+function bagChoices(
+  bags: readonly { readonly id: string; readonly number: string }[],
+  next: string | null,
+): HoldChoice[] {
+  return bags.map(({ id, number }) => ({
+    href: holdNewPath('bulk-bag', id, next),
+    says: `${say('scope-bulk-bag')} ${number}`,
+    about: '',
+  }));
 }
 
 /** A delivery is held by what stands on it. */
@@ -32,11 +51,7 @@ export async function choicesOfDelivery(
       says: `${say('scope-pallet')} ${printedSscc(sscc)}`,
       about: formatName,
     })),
-    ...bags.map(({ id, number }) => ({
-      href: holdNewPath('bulk-bag', id, next),
-      says: `${say('scope-bulk-bag')} ${number}`,
-      about: '',
-    })),
+    ...bagChoices(bags, next),
   ];
 }
 

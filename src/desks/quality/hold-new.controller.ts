@@ -16,7 +16,7 @@ import { Asking, Looking, type Viewer } from '../../platform/web/request.js';
 import { Sent, type SentForm, type TakenForScript } from '../../platform/web/sent-form.js';
 import { PlaceHold } from '../../tracing/place-hold.js';
 import { findSubjects } from '../find-subjects.js';
-import { choiceOfFinding, choicesOfDelivery, widerChoices } from './hold-choices.js';
+import { choicesOfFinding, choicesOfDelivery, widerChoices } from './hold-choices.js';
 import { HoldFromPageForm, HoldNewQuery } from './hold-new.form.js';
 import { holdChoosePage, holdNewPage, type HoldChoice } from './hold-new.page.js';
 import { previewHold, type HoldSubject } from './hold-new.js';
@@ -111,8 +111,12 @@ export class HoldNewController {
 
   private async choicesOf(viewer: Viewer, code: string, next: string | null): Promise<readonly HoldChoice[]> {
     const asked = { code, localTime: null, now: this.clock.now() };
-    const found = await this.heavy.snapshot((from) => findSubjects(from, viewer.actor.siteId, asked));
-    return found.map((finding) => choiceOfFinding(finding, next));
+    const { siteId } = viewer.actor;
+    const found = await this.heavy.snapshot((from) => findSubjects(from, siteId, asked));
+    // A lot whose time came twice is held whole all the same.
+    const choices: HoldChoice[] = [];
+    for (const finding of found) choices.push(...(await choicesOfFinding(this.reader, siteId, finding, next)));
+    return choices.filter(({ href }, place) => choices.findIndex((one) => one.href === href) === place);
   }
 }
 
