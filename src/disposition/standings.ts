@@ -67,13 +67,25 @@ export async function openHolds(from: ReadFrom, scopes: readonly HoldScope[]): P
       ...(
         await inChunks(
           ids,
-          (chunk) => from.sql<Omit<HoldRow, 'isNarrowed'> & { isNarrowed: boolean | number }>`
+          (chunk) => from.sql<StoredHold>`
           ${() => holdSelect} AND h."scope_kind" = ${kind} AND h."scope_id" IN (${() => chunk})`,
         )
-      ).map((row) => ({ ...row, isNarrowed: toBoolean(row.isNarrowed) })),
+      ).map(toHold),
     );
   }
   return found.sort((one, other) => (one.placedAt + one.id < other.placedAt + other.id ? -1 : 1));
+}
+
+/** Open holds on all things of one kind. */
+export async function openHoldsOnKind(from: ReadFrom, kind: ScopeKind): Promise<readonly HoldRow[]> {
+  const rows = await from.sql<StoredHold>`${() => holdSelect} AND h."scope_kind" = ${kind}`;
+  return rows.map(toHold);
+}
+
+type StoredHold = Omit<HoldRow, 'isNarrowed'> & { readonly isNarrowed: boolean | number };
+
+function toHold(row: StoredHold): HoldRow {
+  return { ...row, isNarrowed: toBoolean(row.isNarrowed) };
 }
 
 /** The latest good decision on a thing; `waiting` where there is none. */

@@ -1,19 +1,22 @@
 import { boundGroupInTargets } from '../core/hopper-flow/bound-group-in-target.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { groupOfBags, likelyOfBag, type BagAmounts } from './bag-contents.js';
-import { HopperBook, plus } from './hopper-book.js';
+import { allOf, HopperBook, plus } from './hopper-book.js';
 import { periodsAfter } from './hopper-period-rows.js';
 import { none, thresholdOf, worded, type LinkAmounts } from './link-words.js';
-import { exitsOf, layOutPeriod, likelyGramsByAddition } from './period-flow.js';
+import { exitsOf, layOutPeriod, likelyGramsByAddition, type PeriodTarget } from './period-flow.js';
 import { tippedBinsOfRuns } from './rework-bins.js';
-import type { RunRange } from './run-range.js';
 
 /** How far the sugar of a group of bags reaches: the periods it may be in, and the runs that drew from them. */
 export interface GroupReach {
   readonly runIds: readonly string[];
+  readonly periodIds: readonly string[];
   /** The group as one, in each target: one pass a period for all of them. What is ruled out is there too. */
-  boundIn(targets: readonly (readonly RunRange[])[]): Promise<LinkAmounts[]>;
+  boundIn(targets: readonly ReachTarget[]): Promise<LinkAmounts[]>;
 }
+
+/** Packs that are asked about; least rests on the certain ones alone. */
+export type ReachTarget = Pick<PeriodTarget, 'ranges' | 'certain'>;
 
 /** Follows bags from the periods they went into, through residues and rework bins, into the periods after. */
 export async function reachOfBags(
@@ -21,7 +24,30 @@ export async function reachOfBags(
   bagIds: readonly string[],
   periodIds: readonly string[],
 ): Promise<GroupReach> {
-  const book = new HopperBook(from);
+  return reachIn(from, new HopperBook(from), { bagIds, periodIds });
+}
+
+/** The same for all that was in a hopper period: its tips, its rework, and what it began with. */
+export async function reachOfPeriod(
+  from: ReadFrom,
+  periodId: string,
+): Promise<GroupReach & { readonly bagIds: readonly string[] }> {
+  const book = new HopperBook(from, periodId);
+  const contents = await book.contents(periodId);
+  const bagIds = new Set(
+    [...contents.values()].flatMap((content) => (content === 'anything' ? [] : [...content.keys()])),
+  );
+  bagIds.delete(allOf(periodId));
+  const reach = await reachIn(from, book, { bagIds: [allOf(periodId)], periodIds: [periodId] });
+  return { ...reach, bagIds: [...bagIds] };
+}
+
+interface Group {
+  readonly bagIds: readonly string[];
+  readonly periodIds: readonly string[];
+}
+
+async function reachIn(from: ReadFrom, book: HopperBook, { bagIds, periodIds }: Group): Promise<GroupReach> {
   const reached = new Set(periodIds);
   const runIds = new Set<string>();
   for (const periodId of reached) {
@@ -32,27 +58,25 @@ export async function reachOfBags(
   }
   return {
     runIds: [...runIds],
+    periodIds: [...reached],
     boundIn: (targets) => boundIn(book, { bagIds, periodIds: [...reached] }, targets),
   };
 }
 
-async function boundIn(
-  book: HopperBook,
-  group: { readonly bagIds: readonly string[]; readonly periodIds: readonly string[] },
-  targets: readonly (readonly RunRange[])[],
-): Promise<LinkAmounts[]> {
+async function boundIn(book: HopperBook, group: Group, targets: readonly ReachTarget[]): Promise<LinkAmounts[]> {
   const sums: { amounts: BagAmounts; unit: number }[] = targets.map(() => ({ amounts: none, unit: Infinity }));
   for (const periodId of group.periodIds) {
     const facts = await book.facts(periodId);
-    const contents = await book.contents(periodId);
-    const own = targets.flatMap((ranges, place) => (ranges.some(({ runId }) => facts.runs.has(runId)) ? [place] : []));
-    const flow = layOutPeriod(
-      facts,
-      own.map((place) => ({ ranges: targets[place] ?? [] })),
+    const own = Array.from(targets.entries()).filter(([, { ranges }]) =>
+      ranges.some(({ runId }) => facts.runs.has(runId)),
     );
-    const exits = own.map((place) => exitsOf(flow, { ranges: targets[place] ?? [] }));
+    if (own.length === 0) continue;
+    const contents = await book.contents(periodId);
+    const asked = own.map(([, target]) => target);
+    const flow = layOutPeriod(facts, asked);
+    const exits = asked.map((target) => exitsOf(flow, target));
     const bounds = boundGroupInTargets(flow.prepared, groupOfBags(contents, flow, group.bagIds), exits);
-    own.forEach((place, index) => {
+    own.forEach(([place, { ranges }], index) => {
       const sum = sums[place];
       const target = exits[index];
       if (sum === undefined || target === undefined || target.size === 0) return;
@@ -60,7 +84,7 @@ async function boundIn(
       const likelyGrams = group.bagIds.reduce((grams, bagId) => grams + likelyOfBag(contents, byAddition, bagId), 0);
       const { leastGrams = 0, mostGrams = 0 } = bounds[index] ?? {};
       sum.amounts = plus(sum.amounts, { leastGrams, mostGrams, likelyGrams });
-      sum.unit = Math.min(sum.unit, thresholdOf(facts, targets[place] ?? []));
+      sum.unit = Math.min(sum.unit, thresholdOf(facts, ranges));
     });
   }
   return sums.map(({ amounts, unit }) => worded(amounts, unit));

@@ -25,6 +25,9 @@ interface Opened {
   readonly beforeAt: string | null;
 }
 
+/** All that was in a period, as if it were one bag: tips, rework and what it began with. */
+export const allOf = (periodId: string): string => `all-of:${periodId}`;
+
 const wholeHouse: Opened = { reworkDepth: 0, beforeAt: null };
 
 /** A target in one period, with what is known of every bag in it. */
@@ -44,7 +47,11 @@ export class HopperBook {
   private readonly bins = new Map<string, AdditionContent>();
   private readonly binsUnderWay = new Set<string>();
 
-  constructor(private readonly from: ReadFrom) {}
+  /** @param followedId a period that is followed as a whole besides: what was in it goes on under the name `allOf` */
+  constructor(
+    private readonly from: ReadFrom,
+    private readonly followedId: string | null = null,
+  ) {}
 
   facts(periodId: string): Promise<HopperPeriodFacts> {
     const known = this.factsById.get(periodId) ?? readHopperPeriod(this.from, periodId);
@@ -56,7 +63,11 @@ export class HopperBook {
   async contents(periodId: string, opened: Opened = wholeHouse): Promise<PeriodContents> {
     const { additions } = await this.facts(periodId);
     const contents = new Map<string, AdditionContent>();
-    for (const addition of additions) contents.set(addition.id, await this.contentOf(addition, opened));
+    for (const addition of additions) {
+      const content = await this.contentOf(addition, opened);
+      const isFollowed = periodId === this.followedId && content !== 'anything';
+      contents.set(addition.id, isFollowed ? new Map([...content, [allOf(periodId), wholePart]]) : content);
+    }
     return contents;
   }
 
@@ -134,6 +145,7 @@ export class HopperBook {
     for (let periodId = waiting.pop(); periodId !== undefined; periodId = waiting.pop()) {
       if (seen.has(periodId)) continue;
       seen.add(periodId);
+      if (periodId === this.followedId) bags.set(allOf(periodId), part);
       for (const addition of (await this.facts(periodId)).additions) {
         for (const bagId of addition.bagIds) bags.set(bagId, part);
         if (addition.previousPeriodId !== null) waiting.push(addition.previousPeriodId);

@@ -1,8 +1,9 @@
-import type { BagGround, Ground } from '../disposition/narrowings.js';
+import type { Ground } from '../disposition/narrowings.js';
 import type { BagStanding, HoldRow } from '../disposition/standings.js';
 import { strongerWord, type SourceLink } from '../hopper/hopper-links.js';
 import type { FilmRange, RunCounts } from '../packing/packing-run-rows.js';
 import { shared, without, type RunRange } from '../packing/run-ranges.js';
+import { toGround, type PeriodReach } from './held-periods.js';
 
 /** Some packs that a hold may reach: those of a pallet, of a lot, of some minutes. */
 export interface HoldTarget {
@@ -11,6 +12,8 @@ export interface HoldTarget {
   readonly possible: readonly RunRange[];
   readonly contents: readonly (RunRange & { readonly lotId: string })[];
   readonly links: readonly SourceLink[];
+  /** The hopper periods on hold whose sugar may be in them. */
+  readonly heldPeriods: ReadonlyMap<string, PeriodReach>;
 }
 
 /** What is known of film and bags, for any target. */
@@ -32,12 +35,16 @@ export function groundOf(hold: HoldRow, target: HoldTarget, { film, standings }:
       return within([{ runId: scopeId, fromCount: hold.fromCount ?? 0, toCount: hold.toCount }]);
     case 'film-lot':
       return within(film.filter(({ filmLotId }) => filmLotId === scopeId));
-    case 'hopper-period':
-      return { packs: [], bags: bagGrounds(target.links.filter(({ periodId }) => periodId === scopeId)) };
+    case 'hopper-period': {
+      const reach = target.heldPeriods.get(scopeId);
+      if (reach === undefined) return nothing;
+      // Sugar of no known bag is held with the packs that it may be in.
+      return reach.bags.length > 0 ? { packs: [], bags: reach.bags } : { packs: target.possible, bags: [] };
+    }
     case 'bulk-bag':
     case 'dryer-run': {
       const isHeld = (bagId: string): boolean => standings.get(bagId)?.holds.some(({ id }) => id === hold.id) === true;
-      return { packs: [], bags: bagGrounds(target.links.filter(({ bagId }) => isHeld(bagId))) };
+      return { packs: [], bags: target.links.filter(({ bagId }) => isHeld(bagId)).map(toGround) };
     }
   }
 }
@@ -73,10 +80,6 @@ export function isWithin(now: Ground, assessed: Ground): boolean {
 function packsOfLot({ possible, contents }: HoldTarget, lotId: string): readonly RunRange[] {
   const own = contents.filter((row) => row.lotId === lotId);
   return own.length === 0 ? [] : shared([...own, ...without(possible, contents)], possible);
-}
-
-function bagGrounds(links: readonly SourceLink[]): readonly BagGround[] {
-  return links.map(({ bagId, periodId, mostGrams, word }) => ({ bagId, periodId, mostGrams, word }));
 }
 
 const nothing: Ground = { packs: [], bags: [] };

@@ -7,6 +7,7 @@ import type { RunCounts } from '../packing/packing-run-rows.js';
 import { certainRange } from '../packing/ranges-in-time.js';
 import { clipped, overlaps, shared, united, without, type RunRange } from '../packing/run-ranges.js';
 import type { ReadFrom } from '../platform/database/reading.js';
+import { heldPeriodsIn, type PeriodReach } from './held-periods.js';
 import { followsSugar, groundOf, isNothing, isWithin, type AroundTarget, type HoldTarget } from './hold-ground.js';
 
 /** A part that was taken out of a hold, as it stands now. */
@@ -74,6 +75,7 @@ export async function packsAsTarget(from: ReadFrom, ranges: readonly RunRange[])
   const runIds = [...new Set(ranges.map(({ runId }) => runId))];
   const lots = await lotRangesOfRuns(from, runIds);
   const links = await sourcesOfRanges(from, ranges);
+  const [heldPeriods] = await heldPeriodsIn(from, [{ ranges, links }]);
   const bags = await bagsOf(
     from,
     links.map(({ bagId }) => bagId),
@@ -88,6 +90,7 @@ export async function packsAsTarget(from: ReadFrom, ranges: readonly RunRange[])
       }),
     ),
     links,
+    heldPeriods: heldPeriods ?? new Map<string, PeriodReach>(),
     film: await filmRangesOfRuns(from, runIds),
     standings: await standingsOf(from, bags),
   };

@@ -100,7 +100,7 @@ function reasonsOfCounts({ contents }: PalletFacts, { packCounts }: StandingFact
   }));
 }
 
-/** Holds on the pallet, its lots, its runs, its film and its hopper periods. Those of bags come with the bags. */
+/** Holds on the pallet, its lots, its runs, its film and hopper periods before it. Those of bags come with the bags. */
 function reasonsOfHolds(palletId: string, pallet: PalletFacts, known: StandingFacts): readonly StandingReason[] {
   const names = new Set(scopesOf(palletId, pallet, known.film).map(scopeName));
   const target = targetOfPallet(palletId, pallet);
@@ -114,7 +114,7 @@ function reasonsOfHolds(palletId: string, pallet: PalletFacts, known: StandingFa
 type Reach = 'covered' | 'possible';
 
 /** Whether a hold reaches the pallet: surely or likely, only possibly, or not at all (null). */
-function reachOf(hold: HoldRow, { spread, links }: PalletFacts, film: StandingFacts['film']): Reach | null {
+function reachOf(hold: HoldRow, { spread, heldPeriods }: PalletFacts, film: StandingFacts['film']): Reach | null {
   const within = (ranges: readonly { runId: string; fromCount: number; toCount: number | null }[]): Reach | null => {
     if (spread.certain.some((own) => ranges.some((range) => overlaps(own, range)))) return 'covered';
     return spread.possible.some((own) => ranges.some((range) => overlaps(own, range))) ? 'possible' : null;
@@ -124,8 +124,8 @@ function reachOf(hold: HoldRow, { spread, links }: PalletFacts, film: StandingFa
   }
   if (hold.scopeKind === 'film-lot') return within(film.filter((range) => range.filmLotId === hold.scopeId));
   if (hold.scopeKind === 'hopper-period') {
-    const words = links.filter((link) => link.periodId === hold.scopeId).map((link) => link.word);
-    return words.some((word) => word !== 'possible') ? 'covered' : 'possible';
+    const word = heldPeriods.get(hold.scopeId)?.word ?? null;
+    return word === null || word === 'possible' ? word : 'covered';
   }
   return 'covered';
 }

@@ -8,6 +8,7 @@ import { overlaps } from '../packing/run-ranges.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { groupBy } from '../platform/group-by.js';
 import { bagsOutside } from './bags-outside.js';
+import { heldPeriodsIn, type PeriodReach } from './held-periods.js';
 import type { HoldTarget } from './hold-ground.js';
 import { standingParts, type StandingParts } from './narrowed-holds.js';
 import { packCountsOf } from './packs-beyond-count.js';
@@ -20,6 +21,7 @@ export interface PalletFacts {
   readonly spread: PalletSpread;
   readonly contents: readonly ContentRow[];
   readonly links: readonly SourceLink[];
+  readonly heldPeriods: ReadonlyMap<string, PeriodReach>;
 }
 
 /** All that the standings of some pallets rest on, read once for all of them. */
@@ -46,10 +48,19 @@ export async function readStandingFacts(from: ReadFrom, palletIds: readonly stri
   const contents = groupBy(await contentsOf(from, palletIds), (row) => row.palletId);
   const targets = [...spreads.values()].map(({ possible, certain }) => ({ ranges: possible, certain }));
   const links = await sourcesOfTargets(from, targets);
+  const heldPeriods = await heldPeriodsIn(
+    from,
+    targets.map((target, place) => ({ ...target, links: links[place] ?? [] })),
+  );
   const pallets = new Map(
     [...spreads].map(([palletId, spread], place) => [
       palletId,
-      { spread, contents: contents.get(palletId) ?? [], links: links[place] ?? [] },
+      {
+        spread,
+        contents: contents.get(palletId) ?? [],
+        links: links[place] ?? [],
+        heldPeriods: heldPeriods[place] ?? new Map<string, PeriodReach>(),
+      },
     ]),
   );
   const all = [...pallets.values()];
@@ -78,7 +89,7 @@ export async function readStandingFacts(from: ReadFrom, palletIds: readonly stri
 /** What a hold may be placed on that reaches a pallet, but for its bags. */
 export function scopesOf(
   palletId: string,
-  { spread, contents, links }: PalletFacts,
+  { spread, contents, heldPeriods }: PalletFacts,
   film: readonly FilmRange[],
 ): readonly HoldScope[] {
   const runIds = [...new Set(spread.possible.map((range) => range.runId))];
@@ -88,13 +99,13 @@ export function scopesOf(
     ...contents.map((row): HoldScope => ({ kind: 'lot', id: row.lotId })),
     ...runIds.map((id): HoldScope => ({ kind: 'packing-run', id })),
     ...onFilm.map((range): HoldScope => ({ kind: 'film-lot', id: range.filmLotId })),
-    ...links.map((link): HoldScope => ({ kind: 'hopper-period', id: link.periodId })),
+    ...[...heldPeriods.keys()].map((id): HoldScope => ({ kind: 'hopper-period', id })),
   ];
 }
 
 /** A pallet as something that a hold may reach. */
-export function targetOfPallet(palletId: string, { spread, contents, links }: PalletFacts): HoldTarget {
-  return { palletIds: [palletId, ...spread.ancestorIds], possible: spread.possible, contents, links };
+export function targetOfPallet(palletId: string, { spread, contents, links, heldPeriods }: PalletFacts): HoldTarget {
+  return { palletIds: [palletId, ...spread.ancestorIds], possible: spread.possible, contents, links, heldPeriods };
 }
 
 function holdsOfBags(standings: StandingFacts['standings']): readonly HoldRow[] {

@@ -1,9 +1,8 @@
 import { bagsTakenOut } from '../disposition/narrowings.js';
 import type { HoldRow, HoldScope } from '../disposition/standings.js';
 import { bagsOf, type BagRow } from '../drying/bulk-bags.js';
-import { reachOfBags } from '../hopper/group-reach.js';
+import { reachOfBags, reachOfPeriod } from '../hopper/group-reach.js';
 import { periodOf, periodsOfBag } from '../hopper/hopper-period-rows.js';
-import { readHopperPeriod } from '../hopper/hopper-periods.js';
 import { filmRanges, rangesOfLot } from '../packing/packing-runs.js';
 import type { RunRange } from '../packing/run-ranges.js';
 import { spreadOf, spreadsOf } from '../pallets/pallet-spread.js';
@@ -103,9 +102,7 @@ async function palletsOfBags(from: ReadFrom, bagIds: readonly string[]): Promise
 
 async function palletsOfPeriod(from: ReadFrom, periodId: string): Promise<PalletLine[]> {
   await periodOf(from, periodId);
-  const { additions } = await readHopperPeriod(from, periodId);
-  const bagIds = [...new Set(additions.flatMap((addition) => addition.bagIds))];
-  return palletLines(from, await reachOfBags(from, bagIds, [periodId]), []);
+  return palletLines(from, await reachOfPeriod(from, periodId), []);
 }
 
 async function bagsOfDryerRun(from: ReadFrom, dryerRunId: string): Promise<readonly string[]> {

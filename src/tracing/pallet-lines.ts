@@ -5,7 +5,7 @@ import { ruledOut } from '../hopper/link-words.js';
 import type { RunCounts } from '../packing/packing-run-rows.js';
 import { contentsOf, palletsOf, palletsOfRanges } from '../pallets/pallet-list.js';
 import type { ContentRow, PalletOfRange, PalletRow } from '../pallets/pallet-rows.js';
-import { spreadOf } from '../pallets/pallet-spread.js';
+import { spreadsOf } from '../pallets/pallet-spread.js';
 import { customerOf, placeOf } from '../plant/plant-facts.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { groupBy } from '../platform/group-by.js';
@@ -21,15 +21,15 @@ export async function palletLines(
   const whole = reach.runIds.map((runId) => ({ runId, fromCount: 0, toCount: null }));
   const placed = groupBy(await palletsOfRanges(from, whole), (row) => row.palletId);
   const palletIds = [...placed.keys()];
-  const possible = await Promise.all(
-    [...placed.entries()].map(async ([palletId, rows]) =>
-      rows.every((row) => row.isCertain) ? rows : (await spreadOf(from, palletId)).possible,
-    ),
-  );
-  const bounds = await reach.boundIn(possible);
+  const spreads = await spreadsOf(from, palletIds);
+  const targets = palletIds.map((palletId) => {
+    const { possible = [], certain = [] } = spreads.get(palletId) ?? {};
+    return { ranges: possible, certain };
+  });
+  const bounds = await reach.boundIn(targets);
   const kept = palletIds.flatMap((palletId, place) => {
     const { word, ...amounts } = bounds[place] ?? ruledOut;
-    const ranges = possible[place] ?? [];
+    const { ranges = [] } = targets[place] ?? {};
     const isSubject = ranges.some((range) => subject.some((one) => overlaps(range, one)));
     return word === 'ruled-out' ? [] : [{ palletId, ...amounts, word, isSubject }];
   });
