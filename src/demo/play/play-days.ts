@@ -11,6 +11,7 @@ import { DemoHand, type Give } from '../set-up/demo-hand.js';
 import { setUpDevices } from '../set-up/set-up-devices.js';
 import { setUpPeople } from '../set-up/set-up-people.js';
 import { setUpPlant } from '../set-up/set-up-plant.js';
+import { layOutPaper } from './lay-out-paper.js';
 import { accountPlayers } from './play-accounts.js';
 import { dispatchPlayers } from './play-dispatch.js';
 import { dryingPlayers } from './play-drying.js';
@@ -61,6 +62,7 @@ export async function playDays(
     if (place % 50 === 0) onProgress(place, lived.acts.length);
   }
   clock.goTo(instantOf(plan.until));
+  await layOutPaper(hand);
   await jobs.drain();
   onProgress(lived.acts.length, lived.acts.length);
   return hand;

@@ -89,7 +89,7 @@ function BagTicks({ bags, ticked }: TicksProps & { readonly bags: readonly Reach
 
 function LotTicks({ lots, ticked }: TicksProps & { readonly lots: readonly NamedUnit[] }): VNode {
   return (
-    <fieldset>
+    <fieldset class="ticks">
       <legend>{say('narrow-lots')}</legend>
       {lots.map(({ id, name }) => tick('lotIds', id, name, ticked))}
     </fieldset>
@@ -98,7 +98,7 @@ function LotTicks({ lots, ticked }: TicksProps & { readonly lots: readonly Named
 
 function Minutes({ runs, chosen }: Pick<NarrowChoiceProps, 'runs' | 'chosen'>): VNode {
   return (
-    <fieldset>
+    <fieldset class="ticks">
       <legend>{say('narrow-minutes')}</legend>
       <p class="hint">{say('narrow-minutes-says')}</p>
       <ChoiceEntry
