@@ -2604,3 +2604,122 @@ CREATE TABLE "complaint_contact" (
     "reach" varchar,
     CONSTRAINT "pk_complaint_contact" PRIMARY KEY ("complaint_id")
   );
+
+CREATE TABLE "recall" (
+    "id" varchar NOT NULL,
+    "site_id" varchar NOT NULL,
+    "number" varchar NOT NULL,
+    "kind" varchar NOT NULL,
+    "hazard" varchar NOT NULL,
+    "reason" text NOT NULL,
+    "sureness" varchar NOT NULL,
+    "sureness_reason" text,
+    "origin_kind" varchar,
+    "origin_id" varchar,
+    "opened_by" varchar,
+    "started_at" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_recall" PRIMARY KEY ("id"),
+    CONSTRAINT "uq_recall_site_id_number" UNIQUE ("site_id", "number"),
+    CONSTRAINT "fk_recall_site_id" FOREIGN KEY ("site_id") REFERENCES "site" ("id")
+  );
+
+CREATE TRIGGER "recall_no_update" BEFORE UPDATE OF "id", "site_id", "number", "kind", "hazard", "reason", "sureness", "sureness_reason", "origin_kind", "origin_id", "opened_by", "started_at" ON "recall" BEGIN SELECT RAISE(ABORT, 'fact:recall: rows are never changed'); END;
+
+CREATE TRIGGER "recall_no_delete" BEFORE DELETE ON "recall" BEGIN SELECT RAISE(ABORT, 'fact:recall: rows are never deleted'); END;
+
+CREATE TRIGGER "recall_no_replace" BEFORE INSERT ON "recall" WHEN EXISTS (SELECT 1 FROM "recall" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "recall" WHERE "site_id" = NEW."site_id" AND "number" = NEW."number") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:recall: the key is taken'); END;
+
+CREATE TRIGGER "recall_void_once" BEFORE UPDATE OF "voided_by" ON "recall" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:recall: voided_by is set once'); END;
+
+CREATE TABLE "recall_scope" (
+    "id" varchar NOT NULL,
+    "recall_id" varchar NOT NULL,
+    "scope_kind" varchar NOT NULL,
+    "scope_id" varchar NOT NULL,
+    "from_at" varchar,
+    "until_at" varchar,
+    "voided_by" varchar,
+    CONSTRAINT "pk_recall_scope" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_recall_scope_recall_id" FOREIGN KEY ("recall_id") REFERENCES "recall" ("id")
+  );
+
+CREATE INDEX "ix_recall_scope_scope_kind_scope_id" ON "recall_scope" ("scope_kind", "scope_id");
+
+CREATE INDEX "ix_recall_scope_recall_id" ON "recall_scope" ("recall_id");
+
+CREATE TRIGGER "recall_scope_no_update" BEFORE UPDATE OF "id", "recall_id", "scope_kind", "scope_id", "from_at", "until_at" ON "recall_scope" BEGIN SELECT RAISE(ABORT, 'fact:recall_scope: rows are never changed'); END;
+
+CREATE TRIGGER "recall_scope_no_delete" BEFORE DELETE ON "recall_scope" BEGIN SELECT RAISE(ABORT, 'fact:recall_scope: rows are never deleted'); END;
+
+CREATE TRIGGER "recall_scope_no_replace" BEFORE INSERT ON "recall_scope" WHEN EXISTS (SELECT 1 FROM "recall_scope" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:recall_scope: the key is taken'); END;
+
+CREATE TRIGGER "recall_scope_void_once" BEFORE UPDATE OF "voided_by" ON "recall_scope" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:recall_scope: voided_by is set once'); END;
+
+CREATE TABLE "recall_mark" (
+    "id" varchar NOT NULL,
+    "recall_id" varchar NOT NULL,
+    "mark" varchar NOT NULL,
+    "marked_at" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_recall_mark" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_recall_mark_recall_id" FOREIGN KEY ("recall_id") REFERENCES "recall" ("id")
+  );
+
+CREATE UNIQUE INDEX "ix_recall_mark_recall_id_mark" ON "recall_mark" ("recall_id", "mark") WHERE "voided_by" IS NULL;
+
+CREATE TRIGGER "recall_mark_no_update" BEFORE UPDATE OF "id", "recall_id", "mark", "marked_at" ON "recall_mark" BEGIN SELECT RAISE(ABORT, 'fact:recall_mark: rows are never changed'); END;
+
+CREATE TRIGGER "recall_mark_no_delete" BEFORE DELETE ON "recall_mark" BEGIN SELECT RAISE(ABORT, 'fact:recall_mark: rows are never deleted'); END;
+
+CREATE TRIGGER "recall_mark_no_replace" BEFORE INSERT ON "recall_mark" WHEN EXISTS (SELECT 1 FROM "recall_mark" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "recall_mark" WHERE "recall_id" = NEW."recall_id" AND "mark" = NEW."mark" AND "voided_by" IS NULL) BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:recall_mark: the key is taken'); END;
+
+CREATE TRIGGER "recall_mark_void_once" BEFORE UPDATE OF "voided_by" ON "recall_mark" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:recall_mark: voided_by is set once'); END;
+
+CREATE TABLE "recall_answer" (
+    "id" varchar NOT NULL,
+    "recall_id" varchar NOT NULL,
+    "customer_id" varchar NOT NULL,
+    "answer" varchar NOT NULL,
+    "pack_count" integer NOT NULL,
+    "bag_grams" integer NOT NULL,
+    "remarks" text,
+    "answered_at" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_recall_answer" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_recall_answer_recall_id" FOREIGN KEY ("recall_id") REFERENCES "recall" ("id"),
+    CONSTRAINT "fk_recall_answer_customer_id" FOREIGN KEY ("customer_id") REFERENCES "customer" ("id")
+  );
+
+CREATE INDEX "ix_recall_answer_recall_id" ON "recall_answer" ("recall_id");
+
+CREATE TRIGGER "recall_answer_no_update" BEFORE UPDATE OF "id", "recall_id", "customer_id", "answer", "pack_count", "bag_grams", "remarks", "answered_at" ON "recall_answer" BEGIN SELECT RAISE(ABORT, 'fact:recall_answer: rows are never changed'); END;
+
+CREATE TRIGGER "recall_answer_no_delete" BEFORE DELETE ON "recall_answer" BEGIN SELECT RAISE(ABORT, 'fact:recall_answer: rows are never deleted'); END;
+
+CREATE TRIGGER "recall_answer_no_replace" BEFORE INSERT ON "recall_answer" WHEN EXISTS (SELECT 1 FROM "recall_answer" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:recall_answer: the key is taken'); END;
+
+CREATE TRIGGER "recall_answer_void_once" BEFORE UPDATE OF "voided_by" ON "recall_answer" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:recall_answer: voided_by is set once'); END;
+
+CREATE TABLE "recall_signing" (
+    "id" varchar NOT NULL,
+    "recall_id" varchar NOT NULL,
+    "figures" text NOT NULL,
+    "explanation" text,
+    "journal_head" varchar NOT NULL,
+    "signed_by" varchar,
+    "signed_at" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_recall_signing" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_recall_signing_recall_id" FOREIGN KEY ("recall_id") REFERENCES "recall" ("id")
+  );
+
+CREATE UNIQUE INDEX "ix_recall_signing_recall_id" ON "recall_signing" ("recall_id") WHERE "voided_by" IS NULL;
+
+CREATE TRIGGER "recall_signing_no_update" BEFORE UPDATE OF "id", "recall_id", "figures", "explanation", "journal_head", "signed_by", "signed_at" ON "recall_signing" BEGIN SELECT RAISE(ABORT, 'fact:recall_signing: rows are never changed'); END;
+
+CREATE TRIGGER "recall_signing_no_delete" BEFORE DELETE ON "recall_signing" BEGIN SELECT RAISE(ABORT, 'fact:recall_signing: rows are never deleted'); END;
+
+CREATE TRIGGER "recall_signing_no_replace" BEFORE INSERT ON "recall_signing" WHEN EXISTS (SELECT 1 FROM "recall_signing" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "recall_signing" WHERE "recall_id" = NEW."recall_id" AND "voided_by" IS NULL) BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:recall_signing: the key is taken'); END;
+
+CREATE TRIGGER "recall_signing_void_once" BEFORE UPDATE OF "voided_by" ON "recall_signing" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:recall_signing: voided_by is set once'); END;

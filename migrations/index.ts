@@ -8,6 +8,7 @@ import { plant } from './0006-plant.js';
 import { quality } from './0007-quality.js';
 import { narrowing } from './0008-narrowing.js';
 import { complaints } from './0009-complaints.js';
+import { recalls } from './0010-recalls.js';
 
 /** The one history of the schema, oldest first. A migration that has been released is never edited. */
 export const migrations: readonly Migration[] = [
@@ -20,4 +21,5 @@ export const migrations: readonly Migration[] = [
   quality,
   narrowing,
   complaints,
+  recalls,
 ];

@@ -127,6 +127,11 @@ import { ComplaintLink } from './complaints/complaint-link.entity.js';
 import { ComplaintStep } from './complaints/complaint-step.entity.js';
 import { ComplaintState } from './complaints/complaint-state.entity.js';
 import { ComplaintContact } from './complaints/complaint-contact.entity.js';
+import { Recall } from './recalls/recall.entity.js';
+import { RecallScope } from './recalls/recall-scope.entity.js';
+import { RecallMark } from './recalls/recall-mark.entity.js';
+import { RecallAnswer } from './recalls/recall-answer.entity.js';
+import { RecallSigning } from './recalls/recall-signing.entity.js';
 
 /** All tables of the house, each after the ones it refers to. */
 export const entities: readonly EntityClass[] = [
@@ -258,4 +263,9 @@ export const entities: readonly EntityClass[] = [
   ComplaintStep,
   ComplaintState,
   ComplaintContact,
+  Recall,
+  RecallScope,
+  RecallMark,
+  RecallAnswer,
+  RecallSigning,
 ];

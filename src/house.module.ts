@@ -17,6 +17,7 @@ import { DispatchModule } from './dispatch/dispatch.module.js';
 import { ReconciliationModule } from './reconciliation/reconciliation.module.js';
 import { TracingModule } from './tracing/tracing.module.js';
 import { ComplaintsModule } from './complaints/complaints.module.js';
+import { RecallsModule } from './recalls/recalls.module.js';
 import { DesksModule } from './desks/desks.module.js';
 import { QualityDeskModule } from './desks/quality/quality-desk.module.js';
 
@@ -45,6 +46,7 @@ export class HouseModule {
         ReconciliationModule,
         TracingModule,
         ComplaintsModule,
+        RecallsModule,
         DesksModule,
         QualityDeskModule,
         ...(annexe === undefined ? [] : [annexe]),

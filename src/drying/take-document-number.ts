@@ -12,6 +12,8 @@ const prefixes = {
   hold: 'H',
   'paper-form': 'PF',
   complaint: 'C',
+  recall: 'RC',
+  exercise: 'EX',
 } as const;
 export type NumberedKind = keyof typeof prefixes;
 

@@ -45,6 +45,7 @@ export const permissions = {
   'lift-holds': ['quality-officer'],
   'take-complaints': everyoneButAuditors,
   'handle-complaints': ['quality-officer'],
+  'run-recalls': ['quality-officer'],
   'run-line': producing,
   'count-packs': ['line-lead', 'plant-manager', 'device'],
   'tip-bags': producing,

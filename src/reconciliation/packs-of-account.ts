@@ -99,7 +99,8 @@ function looseIn({ runId, fromAt, untilAt }: RunStretch, loose: readonly LooseCo
   return last?.packCount ?? null;
 }
 
-function runsOfLine(
+/** The runs of a line that were open at some time of a window, in the order of time. */
+export function runsOfLine(
   from: ReadFrom,
   during: { readonly lineId: string; readonly fromAt: Instant; readonly untilAt: Instant },
 ): Promise<{ readonly id: string; readonly number: string }[]> {

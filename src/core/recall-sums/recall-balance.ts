@@ -1,4 +1,4 @@
-/** Where what was produced has gone, in one unit throughout: packs, or grams. Whole, 0 or more. */
+/** Where what was produced has gone, in one unit throughout: packs, grams or milligrams. Whole, 0 or more. */
 export interface RecallAmounts {
   /** By the counts of the line (times the mean net, for grams), never by adding up the rest. */
   readonly produced: number;
@@ -7,7 +7,7 @@ export interface RecallAmounts {
   readonly onDock: number;
   /** On a vehicle that has not left. */
   readonly onVehicle: number;
-  /** All that ever left and was not sent out again: what came back since belongs here, not to the store. */
+  /** All that left, with what came back since and waits or was destroyed; what was put on sale again is in store. */
   readonly dispatched: number;
   readonly rejects: number;
   readonly samples: number;

@@ -1,0 +1,83 @@
+import { Body, Controller, Get, Inject, Param, ParseUUIDPipe, Post, Query } from '@nestjs/common';
+import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import type { Asked } from '../journal/entry-draft.js';
+import { May, type Actor } from '../platform/actor.js';
+import { HeavyReads } from '../platform/database/heavy-reads.js';
+import { READER, type ReadFrom } from '../platform/database/reading.js';
+import { listed, pageOf, type Listed } from '../platform/web/listed.js';
+import { PageQuery } from '../platform/web/page-query.js';
+import { Acting, Asking } from '../platform/web/request.js';
+import { MarkRecall, type RecallMarked } from './mark-recall.js';
+import { OpenRecall, type RecallOpened } from './open-recall.js';
+import { figuresOfRecall, type RecallFigures } from './recall-figures.js';
+import { proposedHolds, type ProposedHold } from './recall-holds.js';
+import { MarkRecallForm, OpenRecallForm } from './recall.form.js';
+import { findRecall, recallPage, type RecallRow } from './recalls.js';
+
+const id = '0195862e-7d3f-7a4b-9c55-0d0f6f1b7a10';
+const example = { id, number: 'EX-2026-000001', kind: 'exercise', startedAt: '2026-03-12T14:00:00.000Z' };
+
+@ApiTags('recalls')
+@Controller('api')
+export class RecallApi {
+  constructor(
+    @Inject(READER) private readonly reader: ReadFrom,
+    private readonly heavy: HeavyReads,
+    private readonly openRecall: OpenRecall,
+    private readonly markRecall: MarkRecall,
+  ) {}
+
+  @Get('recalls')
+  @May('read')
+  @ApiOperation({ summary: 'Recalls and exercises, latest opened first' })
+  @ApiOkResponse({ schema: { example: { items: [example], next: null } } })
+  async list(@Acting() actor: Actor, @Query() query: PageQuery): Promise<Listed<RecallRow>> {
+    const page = pageOf(query);
+    return listed(await recallPage(this.reader, actor.siteId, page), page);
+  }
+
+  @Get('recalls/:id')
+  @May('read')
+  @ApiOperation({ summary: 'One recall with its sums, customers and units, as they stand now' })
+  one(
+    @Acting() actor: Actor,
+    @Param('id', ParseUUIDPipe) recallId: string,
+  ): Promise<RecallRow & { readonly figures: RecallFigures }> {
+    return this.heavy.snapshot(async (from) => {
+      const recall = await findRecall(from, actor.siteId, recallId);
+      return { ...recall, figures: await figuresOfRecall(from, recall) };
+    });
+  }
+
+  @Get('recalls/:id/proposed-holds')
+  @May('read')
+  @ApiOperation({ summary: 'The holds that would block what a recall covers, before they are placed' })
+  proposed(
+    @Acting() actor: Actor,
+    @Param('id', ParseUUIDPipe) recallId: string,
+  ): Promise<{ readonly holds: readonly ProposedHold[] }> {
+    return this.heavy.snapshot(async (from) => ({
+      holds: await proposedHolds(from, await findRecall(from, actor.siteId, recallId)),
+    }));
+  }
+
+  @Post('recalls')
+  @May('run-recalls')
+  @ApiOperation({ summary: 'Open a recall or an exercise; its clock begins to run' })
+  @ApiCreatedResponse({ schema: { example } })
+  open(@Asking() asked: Asked, @Body() form: OpenRecallForm): Promise<RecallOpened> {
+    return this.openRecall.execute(asked, form);
+  }
+
+  @Post('recalls/:id/marks')
+  @May('run-recalls')
+  @ApiOperation({ summary: 'The first list of customers is out, the stock is blocked, or the clock is stopped' })
+  @ApiCreatedResponse({ schema: { example: { recallId: id, number: example.number, mark: 'clock-stopped' } } })
+  mark(
+    @Asking() asked: Asked,
+    @Param('id', ParseUUIDPipe) recallId: string,
+    @Body() form: MarkRecallForm,
+  ): Promise<RecallMarked> {
+    return this.markRecall.execute(asked, recallId, form);
+  }
+}

@@ -1,0 +1,292 @@
+import { afterEach, beforeEach, describe, expect, it } from '@jest/globals';
+import { aBag, readerOf } from '../../test/support/a-bag.js';
+import { aDelivery, deliveryClosed, palletLoaded, vehicleChecked, vehicleLeft } from '../../test/support/a-delivery.js';
+import { aPackedRun, aPallet, aTippedBag } from '../../test/support/a-pallet.js';
+import { aPlant, type Plant } from '../../test/support/a-plant.js';
+import { asking, openHouse, type TestHouse } from '../../test/support/house.js';
+import { openHolds } from '../disposition/standings.js';
+import { TakeBack } from '../dispatch/take-back.js';
+import { RemoveSugar } from '../packing/remove-sugar.js';
+import { BadForm, NotFound } from '../platform/refusal.js';
+import type { ReadFrom } from '../platform/database/reading.js';
+import { AnswerRecall, WithdrawRecallAnswer } from './answer-recall.js';
+import { HoldRecall } from './hold-recall.js';
+import { MarkRecall } from './mark-recall.js';
+import { OpenRecall } from './open-recall.js';
+import { figuresOfRecall } from './recall-figures.js';
+import { proposedHolds } from './recall-holds.js';
+import type { OpenRecallForm, RecallAnswerForm } from './recall.form.js';
+import { answersOf, findRecall, recallPage, signingOf } from './recalls.js';
+import { SignRecall } from './sign-recall.js';
+
+let house: TestHouse;
+let plant: Plant;
+let from: ReadFrom;
+
+// A house for each: all sites of one house would share their SSCCs.
+beforeEach(async () => {
+  house = await openHouse();
+  from = readerOf(house);
+  plant = await aPlant(house, { packsPerPallet: 100, capacityGrams: 30_000_000 });
+});
+afterEach(() => house.close());
+
+const open = (form: Partial<OpenRecallForm> & Pick<OpenRecallForm, 'scopes'>, key?: string) =>
+  house.get(OpenRecall).execute(asking(plant.actor, key), {
+    ...{ kind: 'exercise', hazard: 'safety', reason: 'yearly exercise' },
+    ...form,
+  });
+const mark = (id: string, name: 'customers-listed' | 'stock-blocked' | 'clock-stopped') =>
+  house.get(MarkRecall).execute(asking(plant.actor), id, { mark: name });
+const answer = (id: string, form: Partial<RecallAnswerForm> & Pick<RecallAnswerForm, 'answer'>) =>
+  house.get(AnswerRecall).execute(asking(plant.actor), id, { customerId: plant.customerId, ...form });
+const sign = (id: string, explanation: string | null = null) =>
+  house.get(SignRecall).execute(asking(plant.actor), id, { explanation });
+const figures = async (id: string) => figuresOfRecall(from, await findRecall(from, plant.siteId, id));
+const countOf = async () => (await recallPage(from, plant.siteId, { before: null, limit: 50 })).length;
+
+/** A bag tipped, 500 packs on five pallets, three of them gone to a customer, 2 packs rejected and 1 retained. */
+async function aLotGone(palletsGone = 3) {
+  const bag = await aTippedBag(house, plant);
+  const run = await aPackedRun(house, plant, { packCount: 500 });
+  const remove = (kind: 'reject' | 'sample', packCount: number, fate: 'waste' | 'retained') =>
+    house.get(RemoveSugar).execute(asking(plant.actor), {
+      ...{ kind, lineId: plant.lineIds[0], packCount, fate, removalReason: kind === 'reject' ? 'seal' : 'retained' },
+    });
+  await remove('reject', 2, 'waste');
+  await remove('sample', 1, 'retained');
+  const pallets = [];
+  for (let place = 0; place < 5; place += 1) {
+    pallets.push(await aPallet(house, plant, { run: run.runId, placeId: plant.placeIds.store }));
+  }
+  const delivery = await aDelivery(house, plant);
+  await vehicleChecked(house, plant, delivery);
+  for (const pallet of pallets.slice(0, palletsGone)) await palletLoaded(house, plant, delivery, pallet.sscc);
+  return { bag, run, pallets, delivery };
+}
+
+async function gone(delivery: string, unitCount = 3) {
+  await deliveryClosed(house, plant, delivery, { blindCount: unitCount });
+  await vehicleLeft(house, plant, delivery);
+}
+
+describe('a recall', () => {
+  it('says where every pack of a lot is, in packs and in kilograms, and the sum is what was produced', async () => {
+    const { run, delivery } = await aLotGone();
+    const { id, number } = await open({ scopes: [{ scopeKind: 'lot', scopeId: run.lotId }] });
+    expect(number).toBe('EX-2026-000001');
+    expect((await figures(id)).packs).toMatchObject({ onVehicle: 300, inStore: 200, dispatched: 0 });
+    await gone(delivery);
+    const { packs, milligrams, customers, units } = await figures(id);
+    expect(packs).toMatchObject({
+      ...{ produced: 503, inStore: 200, onDock: 0, onVehicle: 0, dispatched: 300 },
+      ...{ rejects: 2, retained: 1, samples: 0, scrapped: 0, unaccounted: 0, accountedPercent: 100 },
+      verdict: 'adds-up',
+    });
+    const { inStore, dispatched, usedUp, unaccounted, produced } = milligrams;
+    expect(inStore + dispatched + usedUp + unaccounted).toBe(produced);
+    expect(milligrams.verdict).toBe('adds-up');
+    expect(inStore * 3).toBe(dispatched * 2);
+    expect(customers).toMatchObject([{ customerId: plant.customerId, palletCount: 3, packCount: 300 }]);
+    expect(customers[0]?.deliveries[0]?.number).toMatch(/^DN-2026-/);
+    expect(units.filter(({ place }) => place === 'in-store')).toHaveLength(2);
+  });
+
+  it('names packs that stand on no pallet unaccounted, and is signed only with words on it', async () => {
+    await aTippedBag(house, plant);
+    const run = await aPackedRun(house, plant, { packCount: 130 });
+    await aPallet(house, plant, { run: run.runId });
+    const { id } = await open({ scopes: [{ scopeKind: 'packing-run', scopeId: run.runId }] });
+    expect((await figures(id)).packs).toMatchObject({ unaccounted: 30, accountedPercent: 76.92 });
+    await expect(sign(id)).rejects.toMatchObject({ code: 'recall-clock-running' });
+    await mark(id, 'clock-stopped');
+    await expect(sign(id)).rejects.toMatchObject({ code: 'recall-needs-explanation', facts: { packs: 30 } });
+    const { journalHead } = await sign(id, 'Thirty packs lie on the table of the line');
+    expect(journalHead).toMatch(/^[0-9a-f]{64}$/);
+  });
+
+  it('covers all that a bag may be in, with the bags of a dryer shift alike, and counts nothing twice', async () => {
+    const { bag } = await aLotGone();
+    const waiting = await aBag(house, plant);
+    const scopes = [
+      { scopeKind: 'bulk-bag' as const, scopeId: bag.id },
+      { scopeKind: 'bulk-bag' as const, scopeId: waiting.id },
+    ];
+    const { id } = await open({ scopes });
+    const one = await figures(id);
+    expect(one.packs.produced).toBe(503);
+    expect(one.milligrams).toMatchObject({ verdict: 'adds-up', unaccounted: 0 });
+    expect(one.units.find(({ kind }) => kind === 'bulk-bag')).toMatchObject({ id: waiting.id, place: 'in-store' });
+    expect(one.overRecall).not.toBeNull();
+    const shift = await open({
+      scopes: [
+        ...scopes,
+        { scopeKind: 'dryer-shift', scopeId: plant.dryerId, fromAt: '2026-03-12T06:30:00.000Z', untilAt: null },
+      ],
+    });
+    expect((await figures(shift.id)).packs.produced).toBe(503);
+  });
+
+  it('takes minutes of a run from the last count before to the first after them', async () => {
+    await aTippedBag(house, plant);
+    const started = house.clock.now();
+    const run = await aPackedRun(house, plant, { packCount: 200 });
+    const untilAt = house.clock.now();
+    const scope = { scopeKind: 'packing-run' as const, scopeId: run.runId };
+    const whole = await open({ scopes: [{ ...scope, fromAt: started, untilAt }] });
+    expect((await figures(whole.id)).packs.produced).toBe(200);
+    const line = { scopeKind: 'packing-shift' as const, scopeId: plant.lineIds[0], fromAt: started, untilAt: null };
+    expect((await figures((await open({ scopes: [line] })).id)).packs.produced).toBe(200);
+    await expect(open({ scopes: [{ ...scope, fromAt: untilAt, untilAt: started }] })).rejects.toMatchObject({
+      code: 'recall-time-not-usable',
+    });
+    await expect(open({ scopes: [{ ...line, fromAt: null }] })).rejects.toThrow(BadForm);
+    await expect(open({ scopes: [{ ...scope, fromAt: started, untilAt: null }] })).rejects.toThrow(BadForm);
+  });
+
+  it('answers an empty scope clearly and changes nothing', async () => {
+    await expect(open({ scopes: [] })).rejects.toMatchObject({ code: 'recall-scope-empty' });
+    const line = { scopeKind: 'packing-shift' as const, scopeId: plant.lineIds[0], fromAt: house.clock.now() };
+    await expect(open({ scopes: [line] })).rejects.toMatchObject({ code: 'recall-scope-empty' });
+    expect(await countOf()).toBe(0);
+  });
+
+  it('is of all that is possible unless quality says why not, and never less for safety', async () => {
+    const { run } = await aLotGone();
+    const scopes = [{ scopeKind: 'lot' as const, scopeId: run.lotId }];
+    const likely = { scopes, sureness: 'likely' as const };
+    await expect(open(likely)).rejects.toMatchObject({ code: 'recall-safety-covers-possible' });
+    await expect(open({ ...likely, hazard: 'quality' })).rejects.toMatchObject({ code: 'recall-likely-needs-reason' });
+    const { id } = await open({ ...likely, hazard: 'quality', surenessReason: 'colour only' });
+    expect(await findRecall(from, plant.siteId, id)).toMatchObject({
+      sureness: 'likely',
+      surenessReason: 'colour only',
+    });
+    expect(await findRecall(from, plant.siteId, (await open({ scopes })).id)).toMatchObject({ sureness: 'possible' });
+  });
+
+  it('knows nothing of another site', async () => {
+    const { run } = await aLotGone();
+    const { id } = await open({ scopes: [{ scopeKind: 'lot', scopeId: run.lotId }] });
+    plant = await aPlant(house, { siteCode: 'OTHER' });
+    await expect(open({ scopes: [{ scopeKind: 'lot', scopeId: run.lotId }] })).rejects.toThrow(NotFound);
+    await expect(mark(id, 'clock-stopped')).rejects.toThrow(NotFound);
+  });
+
+  it('opens once where it is sent twice', async () => {
+    const { run } = await aLotGone();
+    const scopes = [{ scopeKind: 'lot' as const, scopeId: run.lotId }];
+    const [one, other] = await Promise.all([open({ scopes }, 'twice'), open({ scopes }, 'twice')]);
+    expect(one).toEqual(other);
+    expect(await countOf()).toBe(1);
+  });
+});
+
+describe('the customers of a recall', () => {
+  it('are recovered and closed out by what they answer, each share by itself', async () => {
+    const { run, delivery } = await aLotGone();
+    await gone(delivery);
+    const { id } = await open({ scopes: [{ scopeKind: 'lot', scopeId: run.lotId }] });
+    await answer(id, { answer: 'nothing-yet' });
+    expect(await figures(id)).toMatchObject({ respondedCount: 0, packRates: { recoveryPercent: 0 } });
+    await answer(id, { answer: 'returned', packCount: 150 });
+    await answer(id, { answer: 'destroyed-at-customer', packCount: 30 });
+    const sold = await answer(id, { answer: 'confirmed-sold', packCount: 90 });
+    const { packRates, milligramRates, respondedCount, packs } = await figures(id);
+    expect(packRates).toEqual({
+      ...{ recoveryPercent: 60, closedOutPercent: 90, openAtCustomers: 30, isContradiction: false },
+    });
+    expect(milligramRates).toMatchObject({ recoveryPercent: 60, closedOutPercent: 90 });
+    expect(respondedCount).toBe(1);
+    expect(packs.accountedPercent).toBe(100);
+    const withdraw = () =>
+      house
+        .get(WithdrawRecallAnswer)
+        .execute(asking(plant.actor), sold.id, { why: 'incorrect-data', reason: 'misheard' });
+    await withdraw();
+    expect((await figures(id)).packRates.closedOutPercent).toBe(60);
+    await expect(withdraw()).rejects.toMatchObject({ code: 'already-corrected' });
+  });
+
+  it('may answer for more than they got: it is recorded, said, and needs words to be signed', async () => {
+    const { run, delivery } = await aLotGone();
+    await gone(delivery);
+    const { id } = await open({ scopes: [{ scopeKind: 'lot', scopeId: run.lotId }] });
+    await answer(id, { answer: 'returned', packCount: 301 });
+    expect((await figures(id)).packRates).toMatchObject({ isContradiction: true, openAtCustomers: -1 });
+    await mark(id, 'clock-stopped');
+    await expect(sign(id)).rejects.toMatchObject({ code: 'recall-needs-explanation' });
+  });
+
+  it('give an amount with what became of it, and none while they do not know', async () => {
+    const { run } = await aLotGone();
+    const { id } = await open({ scopes: [{ scopeKind: 'lot', scopeId: run.lotId }] });
+    await expect(answer(id, { answer: 'returned' })).rejects.toThrow(BadForm);
+    await expect(answer(id, { answer: 'nothing-yet', packCount: 5 })).rejects.toThrow(BadForm);
+    expect(await answersOf(from, id)).toEqual([]);
+  });
+
+  it('keep what came back: it has left, and is not in store a second time', async () => {
+    const { run, delivery, pallets } = await aLotGone();
+    await gone(delivery);
+    const units = [{ pallet: pallets[0]?.sscc ?? '', creditedCount: 0 }];
+    const back = { why: 'refused-by-customer' as const, placeId: plant.placeIds.store, units };
+    await house.get(TakeBack).execute(asking(plant.actor), delivery, back);
+    const { id } = await open({ scopes: [{ scopeKind: 'lot', scopeId: run.lotId }] });
+    const { packs, customers } = await figures(id);
+    expect(packs).toMatchObject({ inStore: 200, dispatched: 300, unaccounted: 0 });
+    expect(customers).toMatchObject([{ palletCount: 3, packCount: 300 }]);
+  });
+});
+
+describe('the holds of a recall', () => {
+  it('are proposed, placed once, and block its stock', async () => {
+    const { run, bag } = await aLotGone();
+    const scopes = [
+      { scopeKind: 'lot' as const, scopeId: run.lotId },
+      { scopeKind: 'bulk-bag' as const, scopeId: bag.id },
+    ];
+    const { id, number } = await open({ kind: 'recall', scopes });
+    expect(number).toBe('RC-2026-000001');
+    const proposed = await proposedHolds(from, await findRecall(from, plant.siteId, id));
+    expect(proposed.map(({ scope, heldBy }) => [scope.kind, heldBy])).toEqual([
+      ['lot', null],
+      ['bulk-bag', null],
+    ]);
+    const hold = () => house.get(HoldRecall).execute(asking(plant.actor), id, {});
+    const { holds } = await hold();
+    expect(holds).toHaveLength(2);
+    const [placed] = await openHolds(from, [{ kind: 'lot', id: run.lotId }]);
+    expect(placed).toMatchObject({ hazard: 'safety', reason: `${number}: yearly exercise` });
+    expect((await findRecall(from, plant.siteId, id)).stockBlockedAt).toBe(house.clock.now());
+    await expect(hold()).rejects.toMatchObject({ code: 'recall-held-already' });
+  });
+
+  it('are none in an exercise', async () => {
+    const { run } = await aLotGone();
+    const { id } = await open({ scopes: [{ scopeKind: 'lot', scopeId: run.lotId }] });
+    const hold = house.get(HoldRecall).execute(asking(plant.actor), id, {});
+    await expect(hold).rejects.toMatchObject({ code: 'exercise-places-no-hold' });
+    expect(await openHolds(from, [{ kind: 'lot', id: run.lotId }])).toEqual([]);
+  });
+});
+
+describe('the clock and the signing', () => {
+  it('keep each moment once, freeze the figures, and take nothing after', async () => {
+    const { run } = await aLotGone();
+    const { id, number } = await open({ scopes: [{ scopeKind: 'lot', scopeId: run.lotId }] });
+    house.clock.pass(2);
+    await mark(id, 'customers-listed');
+    house.clock.pass(1);
+    await mark(id, 'clock-stopped');
+    await expect(mark(id, 'clock-stopped')).rejects.toMatchObject({ code: 'recall-marked-already' });
+    const signed = await Promise.allSettled([sign(id), sign(id)]);
+    expect(signed.map(({ status }) => status).sort()).toEqual(['fulfilled', 'rejected']);
+    const row = await signingOf(from, id);
+    const frozen = JSON.parse(row?.figures ?? '{}') as { packs: { produced: number; accountedPercent: string } };
+    expect(frozen.packs).toMatchObject({ produced: 503, accountedPercent: '100.00' });
+    await expect(answer(id, { answer: 'nothing-yet' })).rejects.toMatchObject({ code: 'recall-signed' });
+    await expect(mark(id, 'stock-blocked')).rejects.toMatchObject({ code: 'recall-signed' });
+    await expect(sign(id)).rejects.toMatchObject({ code: 'recall-signed', facts: { recall: number } });
+  });
+});
