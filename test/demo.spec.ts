@@ -100,12 +100,43 @@ describe('a code that was printed in the demo', () => {
     return grouped(probes, ({ printed }) => printed ?? '');
   }
 
-  async function refuseWrong(code: string, cells: readonly TruthCell[]): Promise<void> {
-    const answer = await request(demo.app.getHttpServer()).get('/api/thread').query({ code }).set('Cookie', cookie);
+  interface Answer {
+    readonly thread?: { readonly sources: readonly { bagId: string; leastGrams: number; mostGrams: number }[] };
+    readonly choices?: readonly { readonly meant: string; readonly subject: { readonly printedAt: string | null } }[];
+  }
+
+  async function ask(code: string, meant?: string): Promise<Answer> {
+    const answer = await request(demo.app.getHttpServer())
+      .get('/api/thread')
+      .query(meant === undefined ? { code } : { code, meant })
+      .set('Cookie', cookie);
     expect([code, answer.status]).toEqual([code, 200]);
-    const { sources } = (
-      answer.body as { thread: { sources: { bagId: string; leastGrams: number; mostGrams: number }[] } }
-    ).thread;
+    return answer.body as Answer;
+  }
+
+  /** Follows a code; one that the clocks showed twice for both comings, and for each by itself. */
+  async function refuseWrong(code: string, cells: readonly TruthCell[]): Promise<void> {
+    const { thread, choices = [] } = await ask(code);
+    if (thread !== undefined) {
+      refuseWrongSources(code, thread.sources, cells);
+      return;
+    }
+    const comings = choices.filter(({ subject }) => subject.printedAt !== null);
+    const any = choices.filter(({ subject }) => subject.printedAt === null);
+    expect([code, comings.length, any.length]).toEqual([code, 2, 1]);
+    refuseWrongSources(code, (await ask(code, any[0]?.meant)).thread?.sources ?? [], cells);
+    if (cells.length !== 2) return;
+    const inOrder = cells.toSorted((one, other) => one.fromAt.localeCompare(other.fromAt));
+    for (const [place, { meant }] of comings.entries()) {
+      refuseWrongSources(`${code} ${meant}`, (await ask(code, meant)).thread?.sources ?? [], [inOrder[place]!]);
+    }
+  }
+
+  function refuseWrongSources(
+    code: string,
+    sources: readonly { bagId: string; leastGrams: number; mostGrams: number }[],
+    cells: readonly TruthCell[],
+  ): void {
     const grams = new Map<string, number>();
     for (const cell of cells) {
       for (const [bagId, part] of Object.entries(cell.grams)) grams.set(bagId, (grams.get(bagId) ?? 0) + part);
