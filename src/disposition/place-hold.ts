@@ -1,3 +1,4 @@
+import { leaveReachJob } from '../open-points/reach-job.js';
 import { takeDocumentNumber } from '../drying/take-document-number.js';
 import { raisePoint } from '../open-points/raise-point.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
@@ -40,6 +41,7 @@ export async function placeHold(tx: Tx, change: { readonly recordedAt: string },
     role: 'quality-officer',
     at: change.recordedAt,
   });
+  await leaveReachJob(tx, { id: draft.nextId(), siteId, holdId: id, at: change.recordedAt });
   return { ...kept, hazard: 'safety', isNarrowed: false };
 }
 

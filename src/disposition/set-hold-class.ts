@@ -1,3 +1,4 @@
+import { leaveReachJob } from '../open-points/reach-job.js';
 import { Injectable } from '@nestjs/common';
 import type { Asked } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
@@ -31,6 +32,7 @@ export class SetHoldClass {
       const subject = { kind: 'hold', id: hold.id };
       const nextId = (): string => this.ids.next();
       await clearPoints(tx, { nextId, siteId, cause: 'hold-without-class', subject, personId, at });
+      await leaveReachJob(tx, { id: nextId(), siteId, holdId: hold.id, at });
       return {
         answer: { holdId: hold.id, hazard },
         entry: {

@@ -1,8 +1,10 @@
+import { leaveReachJob } from '../open-points/reach-job.js';
 import { Injectable } from '@nestjs/common';
 import type { Asked } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
 import { voidFact } from '../journal/void-fact.js';
 import { onlyRow } from '../platform/database/reading.js';
+import { Ids } from '../platform/ids.js';
 import { NotFound, Refusal } from '../platform/refusal.js';
 import { HoldNarrowing } from './hold-narrowing.entity.js';
 import type { WidenHoldForm } from './hold.form.js';
@@ -14,7 +16,10 @@ import { findHold } from './holds.js';
  */
 @Injectable()
 export class WidenHold {
-  constructor(private readonly changes: RecordChange) {}
+  constructor(
+    private readonly changes: RecordChange,
+    private readonly ids: Ids,
+  ) {}
 
   execute(asked: Asked, form: WidenHoldForm): Promise<{ holdId: string; narrowingId: string }> {
     return this.changes.run(asked, form, async (tx, change) => {
@@ -27,6 +32,8 @@ export class WidenHold {
       const hold = await findHold(tx, asked.actor.siteId, row.holdId);
       if (hold.liftedAt !== null) throw new Refusal('hold-already-lifted', { hold: hold.number });
       await voidFact(tx, HoldNarrowing, form.narrowing, change);
+      const { siteId } = asked.actor;
+      await leaveReachJob(tx, { id: this.ids.next(), siteId, holdId: hold.id, at: change.recordedAt });
       return {
         answer: { holdId: hold.id, narrowingId: form.narrowing },
         entry: {

@@ -1,3 +1,4 @@
+import { leaveReachJob } from '../open-points/reach-job.js';
 import { Injectable } from '@nestjs/common';
 import { BagWeighing } from '../drying/bag-weighing.entity.js';
 import { findBag, type BagRow } from '../drying/bulk-bags.js';
@@ -66,6 +67,7 @@ export class CorrectTip {
       for (const periodId of new Set([tip.periodId, right.period.id])) {
         await leaveLevelJob(tx, { id: this.ids.next(), periodId, at: change.recordedAt });
       }
+      await leaveReachJob(tx, { id: this.ids.next(), siteId, holdId: null, at: change.recordedAt });
       const bagId = id === null ? null : (right.bag?.id ?? tip.bagId);
       const openedAt = id === null ? null : right.openedAt;
       const bagIds = new Set([tip.bagId, bagId].flatMap((one) => one ?? []));

@@ -1,7 +1,6 @@
-import { canonicalText } from '../platform/canonical-text.js';
 import type { Instant } from '../platform/clock.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
-import { leaveJob } from '../platform/jobs/outbox.js';
+import { leaveJobOnce } from '../platform/jobs/outbox.js';
 
 export const levelJobKind = 'check-hopper-level';
 
@@ -10,9 +9,5 @@ export async function leaveLevelJob(
   tx: Tx,
   job: { readonly id: string; readonly periodId: string; readonly at: Instant },
 ): Promise<void> {
-  const payload = { periodId: job.periodId };
-  const waiting = await tx.sql`
-    SELECT "id" FROM "outbox_job" WHERE "finished_at" IS NULL AND "leased_until" IS NULL AND "kind" = ${levelJobKind}
-      AND "payload" = ${canonicalText(payload)} LIMIT 1`;
-  if (waiting.length === 0) await leaveJob(tx, { id: job.id, kind: levelJobKind, payload, at: job.at });
+  await leaveJobOnce(tx, { id: job.id, kind: levelJobKind, payload: { periodId: job.periodId }, at: job.at });
 }

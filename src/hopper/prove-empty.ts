@@ -1,3 +1,4 @@
+import { leaveReachJob } from '../open-points/reach-job.js';
 import { formatKilograms } from '../core/units/grams.js';
 import { Injectable } from '@nestjs/common';
 import { latenessReason } from '../drying/lateness-reason.js';
@@ -152,6 +153,7 @@ export class ProveEmpty {
     const subject = { kind: 'hopper-period', id: period.id };
     await pointAtBroken(tx, broken, { nextId, siteId, subject, at: change.recordedAt });
     await leaveLevelJob(tx, { id: nextId(), periodId: period.id, at: change.recordedAt });
+    await leaveReachJob(tx, { id: nextId(), siteId, holdId: null, at: change.recordedAt });
     return { id, endedPeriodId: period.id, periodId, provenAt, isThreadCut, doubtGrams };
   }
 }

@@ -1,3 +1,4 @@
+import { leaveReachJob } from '../open-points/reach-job.js';
 import { Injectable } from '@nestjs/common';
 import { findBag } from '../drying/bulk-bags.js';
 import type { Asked, Change } from '../journal/entry-draft.js';
@@ -89,6 +90,7 @@ export class SettleCandidate {
     const by = { nextId, siteId, subject: { kind: 'bulk-bag', id: bag.id }, at: change.recordedAt };
     await pointAtBroken(tx, broken, by);
     await leaveLevelJob(tx, { id: nextId(), periodId, at: change.recordedAt });
+    await leaveReachJob(tx, { id: nextId(), siteId, holdId: null, at: change.recordedAt });
     return { id, bagId: bag.id };
   }
 }

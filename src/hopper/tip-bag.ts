@@ -1,3 +1,4 @@
+import { leaveReachJob } from '../open-points/reach-job.js';
 import { Injectable } from '@nestjs/common';
 import { findBag } from '../drying/bulk-bags.js';
 import { latenessReason } from '../drying/lateness-reason.js';
@@ -103,6 +104,7 @@ export class TipBag {
     const facts = await tipWitness(tx, asked, { broken, hopper, at });
     await pointAtBroken(tx, broken, { nextId, siteId, subject, facts, at: change.recordedAt });
     await leaveLevelJob(tx, { id: nextId(), periodId: period.id, at: change.recordedAt });
+    if (isLate || hasHappened) await leaveReachJob(tx, { id: nextId(), siteId, holdId: null, at: change.recordedAt });
     return {
       ...{ id, periodId: period.id, bagId: bag.id, bag: bag.number, netGrams: bag.remainingGrams, openedAt: at },
       ...{ offAt: off?.offAt ?? null, broken: broken.map(({ code }) => code) },

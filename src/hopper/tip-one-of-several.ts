@@ -1,3 +1,4 @@
+import { leaveReachJob } from '../open-points/reach-job.js';
 import { Injectable } from '@nestjs/common';
 import { findBag, type BagRow } from '../drying/bulk-bags.js';
 import { latenessReason } from '../drying/lateness-reason.js';
@@ -109,6 +110,7 @@ export class TipOneOfSeveral {
     const who = await tipWitness(tx, asked, { broken, hopper, at });
     await pointAtBroken(tx, broken, { nextId, siteId, subject, facts: who, at: change.recordedAt });
     await leaveLevelJob(tx, { id: nextId(), periodId: period.id, at: change.recordedAt });
+    if (isLate || hasHappened) await leaveReachJob(tx, { id: nextId(), siteId, holdId: null, at: change.recordedAt });
     return {
       ...{ id, periodId: period.id, candidateIds: bags.map((bag) => bag.id), netGrams, openedAt: at },
       ...{ offAt: off?.offAt ?? null, broken: broken.map(({ code }) => code) },

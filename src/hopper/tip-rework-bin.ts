@@ -1,3 +1,4 @@
+import { leaveReachJob } from '../open-points/reach-job.js';
 import { Injectable } from '@nestjs/common';
 import { bagStandingsOf } from '../disposition/standings.js';
 import { bagsOf } from '../drying/bulk-bags.js';
@@ -96,6 +97,7 @@ export class TipReworkBin {
     const subject = { kind: 'rework-bin', id: bin.id };
     await pointAtBroken(tx, broken, { nextId, siteId, subject, at: change.recordedAt });
     await leaveLevelJob(tx, { id: nextId(), periodId: period.id, at: change.recordedAt });
+    await leaveReachJob(tx, { id: nextId(), siteId, holdId: null, at: change.recordedAt });
     return {
       ...{ id, periodId: period.id, binId: bin.id, bin: bin.number, netGrams: bin.netGrams, openedAt: at },
       broken: broken.map(({ code }) => code),

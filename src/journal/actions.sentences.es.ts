@@ -161,6 +161,7 @@ addSentences('es', {
   'action-void-complaint': 'reclamación retirada',
   'action-void-complaint-step': 'anotación de una reclamación retirada',
   'action-void-delivery-note': 'albarán anulado',
+  'action-watch-hold-reach': 'alcance de una retención mirado',
   'action-watch-results': 'resultados comparados',
   'action-weigh-hand-sample': 'paquetes pesados',
   'action-widen-hold': 'reducción de una retención anulada',

@@ -162,6 +162,7 @@ export const actionSentences = {
   'action-void-complaint': 'complaint withdrawn',
   'action-void-complaint-step': 'entry of a complaint withdrawn',
   'action-void-delivery-note': 'delivery note declared void',
+  'action-watch-hold-reach': 'reach of a hold looked at',
   'action-watch-results': 'results compared',
   'action-weigh-hand-sample': 'packs weighed',
   'action-widen-hold': 'narrowing of a hold taken back',

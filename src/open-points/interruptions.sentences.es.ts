@@ -32,6 +32,7 @@ addSentences('es', {
   'cause-line-check-overdue': 'Un control de línea atrasado',
   'cause-labels-swapped-loaded': 'Etiquetas cambiadas en un palé cargado',
   'cause-labels-swapped-held': 'Etiquetas cambiadas en un palé retenido',
+  'cause-held-after-leaving': 'Una retención alcanza lo que ha salido',
   'cause-hopper-level-impossible': 'Un nivel de tolva imposible',
   'cause-code-not-as-intended': 'Un código distinto del previsto',
   'cause-torn-bag-found': 'Un big bag roto',

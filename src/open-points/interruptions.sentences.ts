@@ -32,6 +32,7 @@ addSentences('en', {
   'cause-line-check-overdue': 'A line check is overdue',
   'cause-labels-swapped-loaded': 'Labels swapped on a loaded pallet',
   'cause-labels-swapped-held': 'Labels swapped on a held pallet',
+  'cause-held-after-leaving': 'A hold reaches what has left',
   'cause-hopper-level-impossible': 'A hopper level that cannot be',
   'cause-code-not-as-intended': 'Another code than intended',
   'cause-torn-bag-found': 'A torn bag',

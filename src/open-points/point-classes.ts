@@ -19,6 +19,7 @@ const interruptions: Readonly<Record<string, Interruption>> = {
   'line-check-failed': { pointClass: 'stop', withinMinutes: 10 },
   'labels-swapped-loaded': { pointClass: 'stop', withinMinutes: 10 },
   'labels-swapped-held': { pointClass: 'act-soon', withinMinutes: 30 },
+  'held-after-leaving': { pointClass: 'act-soon', withinMinutes: 30 },
   'line-check-overdue': { pointClass: 'act-soon', withinMinutes: 15 },
   'hopper-level-impossible': { pointClass: 'act-soon', withinMinutes: 20 },
   'code-not-as-intended': { pointClass: 'act-soon', withinMinutes: 10 },

@@ -4,6 +4,7 @@ const pageOf: Readonly<Record<string, (id: string) => string>> = {
   coder: () => '/plant',
   hopper: () => '/hoppers',
   'hopper-period': (id) => `/hopper-periods/${id}`,
+  'held-unit': (id) => `/holds/${id.split('.')[0] ?? ''}`,
   hold: (id) => `/holds/${id}`,
   'kept-entry': (id) => `/kept-entries/${id}`,
   account: (id) => `/accounts/${id}`,

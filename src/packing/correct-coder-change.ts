@@ -1,3 +1,4 @@
+import { leaveReachJob } from '../open-points/reach-job.js';
 import { Injectable } from '@nestjs/common';
 import type { Asked, Change } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
@@ -45,6 +46,8 @@ export class CorrectCoderChange {
       const right = form.why === 'incorrect-data' ? await this.replace(tx, change, { run, old, wasRead, form }) : null;
       await this.clearPoint(tx, asked, change, old);
       await leaveCountedJob(tx, { id: this.ids.next(), runId, lineId: run.lineId, at: change.recordedAt });
+      const { siteId } = asked.actor;
+      await leaveReachJob(tx, { id: this.ids.next(), siteId, holdId: null, at: change.recordedAt });
       return {
         answer: { runId, change: right },
         entry: {

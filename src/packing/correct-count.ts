@@ -1,3 +1,4 @@
+import { leaveReachJob } from '../open-points/reach-job.js';
 import { Injectable } from '@nestjs/common';
 import type { Asked, Change } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
@@ -52,6 +53,8 @@ export class CorrectCount {
         const look = { id: this.ids.next(), runId: run.id, lineId: run.lineId, at: change.recordedAt };
         await leaveCountedJob(tx, look);
       }
+      const { siteId } = asked.actor;
+      await leaveReachJob(tx, { id: this.ids.next(), siteId, holdId: null, at: change.recordedAt });
       const answer = { runId: run.id, countId: newId, isOpenAgain: isClose && right === null };
       return {
         answer,

@@ -1,7 +1,6 @@
-import { canonicalText } from '../platform/canonical-text.js';
 import type { Instant } from '../platform/clock.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
-import { leaveJob } from '../platform/jobs/outbox.js';
+import { leaveJobOnce } from '../platform/jobs/outbox.js';
 
 const kind = 'packs-counted';
 
@@ -14,8 +13,5 @@ export async function leaveCountedJob(
   counted: { readonly id: string; readonly runId: string; readonly lineId: string; readonly at: Instant },
 ): Promise<void> {
   const payload = { runId: counted.runId, lineId: counted.lineId };
-  const waiting = await tx.sql`
-    SELECT "id" FROM "outbox_job" WHERE "finished_at" IS NULL AND "leased_until" IS NULL AND "kind" = ${kind}
-      AND "payload" = ${canonicalText(payload)} LIMIT 1`;
-  if (waiting.length === 0) await leaveJob(tx, { id: counted.id, kind, payload, at: counted.at });
+  await leaveJobOnce(tx, { id: counted.id, kind, payload, at: counted.at });
 }

@@ -1,3 +1,4 @@
+import { leaveReachJob } from '../open-points/reach-job.js';
 import { Injectable } from '@nestjs/common';
 import { findHold } from '../disposition/holds.js';
 import { narrowHold } from '../disposition/narrow-hold.js';
@@ -43,6 +44,7 @@ export class NarrowHold {
       const { hazard, id: holdId } = hold;
       const draft = { holdId, hazard, reason, assessment, personId, narrowedAt: change.recordedAt, parts };
       const { id } = await narrowHold(tx, { ...draft, nextId: () => this.ids.next() });
+      await leaveReachJob(tx, { id: this.ids.next(), siteId, holdId, at: change.recordedAt });
       return {
         answer: { id, holdId, number: hold.number, partCount: parts.length },
         entry: {

@@ -10,5 +10,8 @@ addSentences('es', {
   'part-is-the-hold': 'La retención {hold} está puesta sobre {unit} mismo. Levantarla en lugar de reducirla a nada.',
   'no-pack-in-these-minutes':
     'Según los recuentos, ningún paquete de {unit} se envasó con seguridad en estos minutos. Elegir más tiempo, o los palés.',
+  'held-after-leaving':
+    'Por una corrección, la retención {hold} alcanza ahora {unit}, que está en el vehículo de la entrega {delivery} o ha salido con ella, para {customer}. Mirar la retención, parar el vehículo o avisar al cliente, y responder aquí lo que se hizo.',
+  'held-unit': 'unidad alcanzada por una retención',
   'hold-narrowing': 'reducción de una retención',
 });

@@ -13,11 +13,12 @@ import { PlaceHold } from './place-hold.js';
 import { ThreadApi } from './thread.api.js';
 import './tracing.sentences.js';
 import './tracing.sentences.es.js';
+import { WatchReach } from './watch-reach.js';
 
 @Module({
   imports: [PeopleModule, DispositionModule],
   controllers: [ThreadApi, HoldReachApi, NarrowingApi],
-  providers: [PlaceHold, HoldSinceLastGood, NarrowHold],
+  providers: [PlaceHold, HoldSinceLastGood, NarrowHold, WatchReach],
   exports: [PlaceHold, HoldSinceLastGood, NarrowHold],
 })
 export class TracingModule {}

@@ -70,6 +70,7 @@ const pageOf: Readonly<Record<string, (id: string) => string>> = {
   coder: () => '/plant',
   hopper: () => '/hoppers',
   'hopper-period': (id) => `/hopper-periods/${id}`,
+  'held-unit': (id) => `/quality/holds/${id.split('.')[0] ?? ''}`,
   hold: (id) => `/quality/holds/${id}`,
   account: (id) => `/accounts/${id}`,
   pallet: (id) => `/quality/pallets/${id}`,

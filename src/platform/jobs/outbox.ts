@@ -2,6 +2,14 @@ import { canonicalText, type Canonical } from '../canonical-text.js';
 import type { Tx } from '../database/unit-of-work.js';
 import { OutboxJob } from './outbox-job.entity.js';
 
+/** The same, unless one that is waiting will look at this change too. */
+export async function leaveJobOnce(tx: Tx, job: Parameters<typeof leaveJob>[1]): Promise<void> {
+  const waiting = await tx.sql`
+    SELECT "id" FROM "outbox_job" WHERE "finished_at" IS NULL AND "leased_until" IS NULL AND "kind" = ${job.kind}
+      AND "payload" = ${canonicalText(job.payload)} LIMIT 1`;
+  if (waiting.length === 0) await leaveJob(tx, job);
+}
+
 /** Leaves a job in the unit: it is done after the commit, and not at all when the unit fails. */
 export async function leaveJob(
   tx: Tx,
