@@ -1,11 +1,12 @@
 import { canonicalText, type Canonical } from '../platform/canonical-text.js';
 import type { RecallFigures } from './recall-figures.js';
+import type { RecallLink } from './recall-links.js';
 
 /**
  * The figures of a recall as one text, the same for the same content: what is signed. Shares are decimal text, since
  * canonical text holds whole numbers only; customers stand by their codes, so that names can go.
  */
-export function textOfFigures(figures: RecallFigures): string {
+export function textOfFigures(figures: RecallFigures, links: readonly RecallLink[]): string {
   const { packs, milligrams, packRates, milligramRates, customers, parts, units, removals } = figures;
   return canonicalText({
     packs: sharesAsText(packs),
@@ -30,6 +31,7 @@ export function textOfFigures(figures: RecallFigures): string {
       delivery: delivery === null ? null : (delivery.noteNumber ?? delivery.orderNumber),
       customerCode: delivery?.customerCode ?? null,
     })),
+    links: links.map((link) => ({ ...link })),
     removals: removals.map(({ id, usedUp, packCount, grams, removedAt }) => {
       return { id, usedUp, packCount, grams, removedAt };
     }),
@@ -45,6 +47,12 @@ function sharesAsText(sums: object): Canonical {
   );
 }
 
-function shareText(share: number | null): string | null {
+/** A share as it is printed and frozen. */
+export function shareText(share: number | null): string | null {
   return share === null ? null : share.toFixed(2);
+}
+
+/** The links of a recall as they were signed. */
+export function linksOfText(text: string): readonly RecallLink[] {
+  return (JSON.parse(text) as { readonly links: readonly RecallLink[] }).links;
 }

@@ -5,6 +5,7 @@ import { contentsOf, palletsOf, palletsOfRanges } from '../pallets/pallet-list.j
 import type { PalletRow, PalletStatus } from '../pallets/pallet-rows.js';
 import { clipped, type RunRange } from '../packing/run-ranges.js';
 import { placeOf } from '../plant/plant-facts.js';
+import type { Instant } from '../platform/clock.js';
 import { groupBy } from '../platform/group-by.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import type { RecallReach } from './recall-reach.js';
@@ -30,6 +31,8 @@ export interface RecalledUnit {
   readonly isCertain: boolean;
   /** Sugar in a bag. */
   readonly bagGrams: number;
+  /** When the pallet was built or the bag filled. */
+  readonly madeAt: Instant | null;
   readonly delivery: DeliveryRow | null;
 }
 
@@ -51,7 +54,7 @@ export async function unitsOfReach(from: ReadFrom, reach: RecallReach): Promise<
       ranges: rows.flatMap((row) => reach.ranges.flatMap((range) => clipped(row, range) ?? [])),
       lotCodes: [...new Set((lots.get(pallet.id) ?? []).map(({ lotCode }) => lotCode))],
       isCertain: rows.every(({ isCertain }) => isCertain),
-      bagGrams: 0,
+      ...{ bagGrams: 0, madeAt: pallet.builtAt },
     });
   }
   for (const bag of bags) units.push(await bagUnit(from, bag, cameBackOf.get(bag.id) ?? null));
@@ -77,7 +80,7 @@ async function bagUnit(from: ReadFrom, bag: BagRow, deliveryId: string | null): 
   const { id, number: name, status } = bag;
   const unit = {
     ...{ kind: 'bulk-bag' as const, id, name, status, ranges: [], packCount: 0, lotCodes: [], isCertain: true },
-    bagGrams: sugarIn(bag),
+    ...{ bagGrams: sugarIn(bag), madeAt: bag.filledAt },
   };
   if (hasLeft(status) || status === 'loaded') {
     const delivery = deliveryId === null ? await bagDeliveryOf(from, id) : await deliveryOf(from, deliveryId);

@@ -1,5 +1,6 @@
-import { Body, Controller, Get, Inject, Param, ParseUUIDPipe, Post, Query } from '@nestjs/common';
+import { Body, Controller, Get, Inject, Param, ParseUUIDPipe, Post, Query, Res } from '@nestjs/common';
 import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import type { FastifyReply } from 'fastify';
 import type { Asked } from '../journal/entry-draft.js';
 import { May, type Actor } from '../platform/actor.js';
 import { HeavyReads } from '../platform/database/heavy-reads.js';
@@ -7,6 +8,7 @@ import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { listed, pageOf, type Listed } from '../platform/web/listed.js';
 import { PageQuery } from '../platform/web/page-query.js';
 import { Acting, Asking } from '../platform/web/request.js';
+import { linksCsv } from './links-csv.js';
 import { MarkRecall, type RecallMarked } from './mark-recall.js';
 import { OpenRecall, type RecallOpened } from './open-recall.js';
 import { figuresOfRecall, type RecallFigures } from './recall-figures.js';
@@ -47,6 +49,26 @@ export class RecallApi {
       const recall = await findRecall(from, actor.siteId, recallId);
       return { ...recall, figures: await figuresOfRecall(from, recall) };
     });
+  }
+
+  @Get('recalls/:id/links.csv')
+  @May('read')
+  @ApiOperation({
+    summary: 'One line a link from bag to customer; as signed, or as it stands while the recall is open',
+  })
+  async links(
+    @Acting() actor: Actor,
+    @Param('id', ParseUUIDPipe) recallId: string,
+    @Res() reply: FastifyReply,
+  ): Promise<void> {
+    const { number, csv } = await this.heavy.snapshot(async (from) => {
+      const recall = await findRecall(from, actor.siteId, recallId);
+      return { number: recall.number, csv: await linksCsv(from, recall) };
+    });
+    await reply
+      .type('text/csv; charset=utf-8')
+      .header('Content-Disposition', `attachment; filename="${number}-links.csv"`)
+      .send(csv);
   }
 
   @Get('recalls/:id/proposed-holds')

@@ -3,10 +3,12 @@ import { aBag, readerOf } from '../../test/support/a-bag.js';
 import { aDelivery, deliveryClosed, palletLoaded, vehicleChecked, vehicleLeft } from '../../test/support/a-delivery.js';
 import { aPackedRun, aPallet, aTippedBag } from '../../test/support/a-pallet.js';
 import { aPlant, type Plant } from '../../test/support/a-plant.js';
+import { pageCount, textOf } from '../../test/support/read-pdf.js';
 import { asking, openHouse, type TestHouse } from '../../test/support/house.js';
 import { openHolds } from '../disposition/standings.js';
 import { TakeBack } from '../dispatch/take-back.js';
 import { RemoveSugar } from '../packing/remove-sugar.js';
+import { Papers } from '../platform/printing/papers.js';
 import { BadForm, NotFound } from '../platform/refusal.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { AnswerRecall, WithdrawRecallAnswer } from './answer-recall.js';
@@ -17,6 +19,7 @@ import { figuresOfRecall } from './recall-figures.js';
 import { proposedHolds } from './recall-holds.js';
 import type { OpenRecallForm, RecallAnswerForm } from './recall.form.js';
 import { answersOf, findRecall, recallPage, signingOf } from './recalls.js';
+import { csvOfLinks, linksCsv } from './links-csv.js';
 import { SignRecall } from './sign-recall.js';
 
 let house: TestHouse;
@@ -290,3 +293,61 @@ describe('the clock and the signing', () => {
     await expect(sign(id)).rejects.toMatchObject({ code: 'recall-signed', facts: { recall: number } });
   });
 });
+
+describe('the report of a recall', () => {
+  it('is frozen at its signing, says the sums and the customers, and marks an exercise on every page', async () => {
+    const { run, delivery, bag } = await aLotGone();
+    await gone(delivery);
+    const { id, number } = await open({ scopes: [{ scopeKind: 'lot', scopeId: run.lotId }] });
+    const live = await linksCsv(from, await findRecall(from, plant.siteId, id));
+    house.clock.pass(4);
+    await mark(id, 'clock-stopped');
+    const { paperId } = await sign(id);
+    const file = await house.get(Papers).fileOf(paperId);
+    const text = textOf(file.bytes);
+    expect(text).toContain(number);
+    expect(text).toContain('503 packs');
+    expect(text).toContain('It took 4 min');
+    expect(text).toContain('Accounted for 100.00 % of produced');
+    expect(text).toContain('Recovered (returned or destroyed at the customer) 0.00 % of dispatched');
+    expect(text).toContain(bag.number);
+    expect(text.match(/EXERCISE – no goods are recalled/g)?.length).toBe(pageCount(file.bytes) + 1);
+    expect((await house.get(Papers).fileOf(paperId)).sha256).toBe(file.sha256);
+    await answerOfAnother(delivery);
+    expect(await linksCsv(from, await findRecall(from, plant.siteId, id))).toBe(live);
+  });
+
+  it('has one line a link from bag to customer, whose packs weigh the same at each step', async () => {
+    const { run, delivery, bag, pallets } = await aLotGone();
+    await gone(delivery);
+    const { id } = await open({ scopes: [{ scopeKind: 'lot', scopeId: run.lotId }] });
+    const csv = await linksCsv(from, await findRecall(from, plant.siteId, id));
+    const [head, ...rows] = csv
+      .trimEnd()
+      .split('\r\n')
+      .map((line) => line.split(','));
+    expect(head).toEqual(['parent', 'child', 'least_kg', 'likely_kg', 'most_kg', 'word', 'time_utc', 'record']);
+    const kilogramsOf = (parent: string, child: string): number =>
+      Number(rows.find((row) => row[0] === parent && row[1] === child)?.[3]);
+    expect(rows.some((row) => row[0] === bag.number && row[1] === run.number)).toBe(true);
+    const onPallets = pallets.map(({ sscc }) => kilogramsOf(run.code, sscc));
+    const sum = (numbers: readonly number[]): number => numbers.reduce((total, one) => total + one, 0);
+    expect(sum(onPallets)).toBeCloseTo(kilogramsOf(run.number, run.code), 6);
+    const note = rows.find((row) => row[0] === pallets[0]?.sscc)?.[1] ?? '';
+    const toCustomer = rows.find((row) => row[0] === note);
+    expect(Number(toCustomer?.[3])).toBeCloseTo(sum(onPallets.slice(0, 3)), 6);
+  });
+
+  it('lets no text of a record be taken for a formula, and doubles quotes', () => {
+    const amounts = { leastGrams: 0, likelyGrams: 1_500, mostGrams: 2_000, word: 'possible' as const };
+    const csv = csvOfLinks([{ step: 'run-lot', parent: '=1+1', child: 'a "b", c', at: null, record: '1', ...amounts }]);
+    expect(csv.split('\r\n')[1]).toBe('\'=1+1,"a ""b"", c",0,1.5,2,possible,,1');
+  });
+});
+
+/** Something that moves recalled packs after the signing. */
+async function answerOfAnother(delivery: string): Promise<void> {
+  const units = [{ lot: 'L6071A1', packCount: 5, creditedCount: 0 }];
+  const back = { why: 'refused-by-customer' as const, placeId: plant.placeIds.store, units };
+  await house.get(TakeBack).execute(asking(plant.actor), delivery, back);
+}

@@ -1,16 +1,22 @@
-import { Injectable } from '@nestjs/common';
+import { Injectable, type OnModuleInit } from '@nestjs/common';
 import type { RecallBalance } from '../core/recall-sums/recall-balance.js';
 import type { Asked } from '../journal/entry-draft.js';
 import { journalHeadOf } from '../journal/journal-entries.js';
 import { RecordChange } from '../journal/record-change.js';
-import { sha256 } from '../platform/canonical-text.js';
+import { sha256, type Canonical } from '../platform/canonical-text.js';
 import { isTakenKey } from '../platform/database/constraint-errors.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { Ids } from '../platform/ids.js';
+import { issuePaper } from '../platform/printing/issue-paper.js';
+import { PaperRenderers } from '../platform/printing/paper-renderers.js';
 import { Refusal } from '../platform/refusal.js';
 import { textOfFigures } from './frozen-figures.js';
 import { figuresOfRecall, type RecallFigures } from './recall-figures.js';
 import { openRecallOf } from './recall-in-unit.js';
+import { linksOfRecall } from './recall-links.js';
+import { reportFacts, type ReportDraft } from './recall-report-facts.js';
+import type { RecallReportFacts } from './recall-report.facts.js';
+import { recallReport, recallReportEdition, recallReportKind } from './recall-report.paper.js';
 import { RecallSigning } from './recall-signing.entity.js';
 import type { RecallSigned } from './recall.form.js';
 
@@ -20,6 +26,7 @@ export interface RecallSignedAnswer {
   readonly packs: RecallBalance;
   readonly milligrams: RecallBalance;
   readonly journalHead: string;
+  readonly paperId: string;
 }
 
 /** The hash that stands for a chain without an entry. */
@@ -30,11 +37,18 @@ const noHead = '0'.repeat(64);
  * Refusals: `recall-clock-running`, `recall-needs-explanation`, `recall-signed`; not found: recall.
  */
 @Injectable()
-export class SignRecall {
+export class SignRecall implements OnModuleInit {
   constructor(
     private readonly changes: RecordChange,
     private readonly ids: Ids,
+    private readonly renderers: PaperRenderers,
   ) {}
+
+  onModuleInit(): void {
+    this.renderers.add(recallReportKind, recallReportEdition, (facts, issuedAt) =>
+      recallReport(facts as RecallReportFacts, issuedAt),
+    );
+  }
 
   execute(asked: Asked, recallId: string, form: RecallSigned): Promise<RecallSignedAnswer> {
     const explanation = form.explanation ?? null;
@@ -42,18 +56,24 @@ export class SignRecall {
       const { siteId, personId } = asked.actor;
       const recall = await openRecallOf(tx, siteId, recallId);
       const { id, number } = recall;
-      if (recall.stoppedAt === null) throw new Refusal('recall-clock-running', { recall: number });
+      const { stoppedAt } = recall;
+      if (stoppedAt === null) throw new Refusal('recall-clock-running', { recall: number });
       const figures = await figuresOfRecall(tx, recall);
       if (isOdd(figures) && explanation === null) {
         throw new Refusal('recall-needs-explanation', { recall: number, packs: figures.packs.unaccounted });
       }
-      const text = textOfFigures(figures);
+      const links = await linksOfRecall(tx, figures);
+      const text = textOfFigures(figures, links);
       const journalHead = (await journalHeadOf(tx, siteId)) ?? noHead;
       const signing = { id: this.ids.next(), recallId: id, figures: text, explanation, journalHead };
       await insertSigning(tx, { ...signing, signedBy: personId, signedAt: change.recordedAt, voidedBy: null }, number);
       const { packs, milligrams } = figures;
+      const paperId = await this.report(tx, {
+        ...{ recall: { ...recall, stoppedAt }, figures, links, explanation, journalHead },
+        ...{ signedBy: personId, signedAt: change.recordedAt, contentHash: sha256(text) },
+      });
       return {
-        answer: { id, number, packs, milligrams, journalHead },
+        answer: { id, number, packs, milligrams, journalHead, paperId },
         entry: {
           action: recall.kind === 'exercise' ? 'sign-recall-exercise' : 'sign-recall',
           subject: { kind: 'recall', id },
@@ -64,12 +84,25 @@ export class SignRecall {
             unaccountedPacks: packs.unaccounted,
             unaccountedMilligrams: milligrams.unaccounted,
             contentHash: sha256(text),
-            journalHead,
+            ...{ journalHead, paperId },
           },
           reason: explanation,
         },
       };
     });
+  }
+
+  /** Freezes the report in the unit; its bytes are made after, once, from these facts. */
+  private async report(tx: Tx, draft: ReportDraft): Promise<string> {
+    const { recall, signedBy, signedAt } = draft;
+    const paperId = this.ids.next();
+    await issuePaper(tx, {
+      ...{ id: paperId, jobId: this.ids.next(), siteId: recall.siteId, kind: recallReportKind },
+      ...{ edition: recallReportEdition, number: recall.number, subject: { kind: 'recall', id: recall.id } },
+      facts: (await reportFacts(tx, draft)) as unknown as Canonical,
+      ...{ issuedAt: signedAt, personId: signedBy },
+    });
+    return paperId;
   }
 }
 
