@@ -1,10 +1,10 @@
 import type { VNode } from 'preact';
 import { say } from '../platform/sentences/sentences.js';
-import { Table } from '../platform/web/kit/table.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
-import { coverText, propertyText } from './sample-text.js';
+import { ResultTable } from './result-table.js';
+import { coverText } from './sample-text.js';
 import type { SampleResult, SampleRow } from './samples.js';
 
 interface SampleProps {
@@ -21,7 +21,7 @@ export function samplePage({ viewer, sample, results, bags }: SampleProps): VNod
       <p>{coverText(sample, viewer.timeZone)}</p>
       <p>{say('sample-taken', { at: localText(sample.takenAt, viewer.timeZone) })}</p>
       <h2>{say('lab-column-results')}</h2>
-      {results.length === 0 ? <p>{say('no-results-yet')}</p> : <ResultTable results={results} viewer={viewer} />}
+      <ResultTable results={results} viewer={viewer} />
       <h2>{say('sample-bags')}</h2>
       {bags.length === 0 ? <p>{say('sample-no-bags')}</p> : null}
       <ul>
@@ -33,34 +33,4 @@ export function samplePage({ viewer, sample, results, bags }: SampleProps): VNod
       </ul>
     </Shell>
   );
-}
-
-function ResultTable({ results, viewer }: { results: readonly SampleResult[]; viewer: Viewer }): VNode {
-  return (
-    <Table
-      caption={say('results-caption')}
-      columns={[
-        { head: say('lab-column-property') },
-        { head: say('lab-column-method') },
-        { head: say('lab-column-amount'), align: 'number' },
-        { head: say('lab-column-analysed') },
-        { head: say('lab-column-note') },
-      ]}
-      rows={results.map((result) => ({
-        key: result.id,
-        cells: [
-          propertyText(result.property),
-          result.method,
-          result.amount,
-          localText(result.analysedAt, viewer.timeZone),
-          noteOn(result),
-        ],
-      }))}
-    />
-  );
-}
-
-function noteOn(result: SampleResult): string {
-  if (result.isVoid) return say('lab-note-void');
-  return result.isRetest ? say('lab-note-retest') : '';
 }

@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
 import type { AskedLine, WaitingSample } from '../../laboratory/asked-lines.js';
+import { ResultTable } from '../../laboratory/result-table.js';
 import { coverText, propertyText } from '../../laboratory/sample-text.js';
 import type { SampleResult, SampleRow } from '../../laboratory/samples.js';
 import { mayDo } from '../../platform/actor.js';
@@ -69,7 +70,7 @@ export function enterResultPage({ viewer, sample, results, asked, trouble }: Ent
     <Shell title={say('results-of', { sample: sample.number })} viewer={viewer}>
       <p class="sentence">{coverText(sample, viewer.timeZone)}</p>
       <p>{say('sample-taken', { at: localText(sample.takenAt, viewer.timeZone) })}</p>
-      <Found results={results} viewer={viewer} />
+      <ResultTable results={results} viewer={viewer} />
       {mayDo(viewer.actor.roles, 'report-results') ? (
         <ResultBox viewer={viewer} sample={sample} results={results} asked={asked} trouble={trouble} />
       ) : null}
@@ -77,32 +78,6 @@ export function enterResultPage({ viewer, sample, results, asked, trouble }: Ent
         <a href="/quality/results">{say('results-title')}</a>
       </p>
     </Shell>
-  );
-}
-
-function Found({ results, viewer }: Pick<EnterResultProps, 'results' | 'viewer'>): VNode {
-  return (
-    <Table
-      caption={say('results-caption')}
-      columns={[
-        { head: say('lab-column-property') },
-        { head: say('lab-column-method') },
-        { head: say('lab-column-amount'), align: 'number' },
-        { head: say('lab-column-analysed') },
-        { head: say('lab-column-note') },
-      ]}
-      rows={results.map((result) => ({
-        key: result.id,
-        cells: [
-          propertyText(result.property),
-          result.method,
-          result.amount,
-          localText(result.analysedAt, viewer.timeZone),
-          result.isVoid ? say('lab-note-void') : result.isRetest ? say('lab-note-retest') : '',
-        ],
-      }))}
-      empty={say('no-results-yet')}
-    />
   );
 }
 
