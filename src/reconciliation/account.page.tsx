@@ -20,7 +20,11 @@ export function accountView({ viewer, signed }: AccountProps): VNode {
   const { account } = signed;
   const at = (instant: string): string => localText(instant, viewer.timeZone);
   return (
-    <Shell title={say('account-title', { number: signed.number, hopper: account.hopperName })} viewer={viewer}>
+    <Shell
+      title={say('account-title', { number: signed.number, hopper: account.hopperName })}
+      viewer={viewer}
+      startsAtContent
+    >
       {signed.isVoid ? (
         <div class="card refusal">
           <p>{say('account-is-void', { number: signed.number })}</p>

@@ -1,31 +1,24 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { makeBagNumber } from '../../src/core/identifiers/bag-number.js';
 import { ChangeCode } from '../../src/packing/change-code.js';
-import { EnrolDevice } from '../../src/people/enrol-device.js';
-import { GiveBadge } from '../../src/people/give-badge.js';
 import { PlaceHold } from '../../src/tracing/place-hold.js';
-import { aPerson, type TestPerson } from '../support/a-person.js';
 import { aPlant, type Plant } from '../support/a-plant.js';
 import { packsCounted } from '../support/a-run.js';
+import { aTabletAtTheLine, type TabletAtTheLine } from '../support/a-tablet.js';
 import { aReleasedBag, aStartedRun, aTippedBag, jobsDone } from '../support/a-tip.js';
-import { accessibilityFindings, openBrowser, openContext } from '../support/browser.js';
+import { accessibilityFindings, openBrowser } from '../support/browser.js';
 import { asking, openHouse, type TestHouse } from '../support/house.js';
 import { scanOn } from '../support/scanner.js';
 
 let house: TestHouse;
 let plant: Plant;
 let browser: Browser;
-let context: BrowserContext;
-let policyReports: string[];
+let tablet: TabletAtTheLine;
 let page: Page;
-let address: string;
 let line: string;
 let run: string;
-let lead: TestPerson;
-let next: TestPerson;
-const badges = { lead: '', next: '' };
 
 /** What a person does: a scan, a touch, a number typed. Keys of a scan are one action. */
 let actions = 0;
@@ -71,8 +64,8 @@ const picture = async (name: string): Promise<void> => {
 };
 
 async function signIn(): Promise<void> {
-  await page.goto(`${address}/sign-in?next=${encodeURIComponent(new URL(line).pathname)}`);
-  await page.locator('#badge').fill(badges.lead);
+  await page.goto(`${tablet.address}/sign-in?next=${encodeURIComponent(new URL(line).pathname)}`);
+  await page.locator('#badge').fill(tablet.lead.badge);
   await page.keyboard.press('Enter');
   await page.waitForURL(line);
 }
@@ -80,26 +73,15 @@ async function signIn(): Promise<void> {
 beforeAll(async () => {
   house = await openHouse();
   plant = await aPlant(house, { packsPerPallet: 100 });
-  lead = await aPerson(house, plant.siteId, { name: 'A. Kaya' });
-  next = await aPerson(house, plant.siteId, { name: 'J. Moor' });
-  badges.lead = (await house.get(GiveBadge).execute(asking(plant.actor), lead.personId)).badge ?? '';
-  badges.next = (await house.get(GiveBadge).execute(asking(plant.actor), next.personId)).badge ?? '';
   await aTippedBag(house, plant, { netGrams: 1_000_000 });
   const started = await aStartedRun(house, plant);
   run = started.id;
   await house.get(ChangeCode).execute(asking(plant.actor), run, { code: 'L60711M', packCount: 0 });
   house.clock.pass(60);
   await packsCounted(house, plant, run, 300);
-  const { token } = await house
-    .get(EnrolDevice)
-    .execute(asking(plant.actor), { code: 'tablet-1', kind: 'shared-tablet' });
-  await house.app.listen(0, '127.0.0.1');
-  address = (await house.app.getUrl()).replace('[::1]', '127.0.0.1');
-  line = `${address}/line/${plant.lineIds[0]}`;
   browser = await openBrowser();
-  ({ context, policyReports } = await openContext(browser));
-  await context.addCookies([{ name: 'packthread-device', value: token ?? '', url: address }]);
-  page = await context.newPage();
+  tablet = await aTabletAtTheLine(house, plant, browser);
+  ({ page, line } = tablet);
   await signIn();
 }, 180_000);
 
@@ -278,7 +260,7 @@ describe('the packing-line lead’s day on a tablet', () => {
       await page.waitForURL(/\/handover$/);
       await typed(/Loose packs/, '12');
       await page.getByLabel('Their badge').focus();
-      await scan(badges.next);
+      await scan(tablet.next.badge);
       await page.waitForURL(/\/handovers\//);
       await picture('line-handed-over');
     });
@@ -291,7 +273,7 @@ describe('the packing-line lead’s day on a tablet', () => {
       await page.waitForURL(/\/person$/);
       const before = performance.now();
       await page.getByLabel('Scan your badge').focus();
-      await scan(badges.next);
+      await scan(tablet.next.badge);
       await page.waitForURL(line);
       expect(performance.now() - before).toBeLessThan(4000);
     });
@@ -315,6 +297,6 @@ describe('the packing-line lead’s day on a tablet', () => {
   });
 
   it('met no breach of the content security policy', () => {
-    expect(policyReports).toEqual([]);
+    expect(tablet.policyReports).toEqual([]);
   });
 });

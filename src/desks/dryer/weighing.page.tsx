@@ -48,7 +48,7 @@ export function weighingPage({ viewer, weighing, trouble }: WeighingProps): VNod
       {mayCorrect(viewer, weighing) ? (
         <EntryForm viewer={viewer} action={`/dryer/weighings/${id}`} trouble={trouble}>
           <p>{say('weighing-says')}</p>
-          <NumberEntry name="grossGrams" label={say('weighing-gross')} unit="kg" trouble={trouble} />
+          <NumberEntry name="grossGrams" label={say('weighing-gross')} unit="kg" trouble={trouble} autofocus />
           <NumberEntry name="tareGrams" label={say('weighing-tare')} unit="kg" trouble={trouble} />
           <TextEntry name="reason" label={say('weighing-reason')} required maxLength={300} trouble={trouble} />
           <Act says={say('weighing-correct')} />

@@ -26,7 +26,7 @@ export function lineAccountPage({ viewer, at, account, isOver, trouble }: Accoun
     untilAt: localText(account.untilAt, viewer.timeZone),
   };
   return (
-    <ActPage viewer={viewer} at={at} title={say('line-to-account')}>
+    <ActPage viewer={viewer} at={at} title={say('line-to-account')} startsAtBack>
       <p>{say('account-covers', facts)}</p>
       <p class="sentence">{balanceSentence(account)}</p>
       <section class="card">

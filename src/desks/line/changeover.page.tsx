@@ -24,7 +24,7 @@ interface StartProps {
 /** What comes next on this line? */
 export function changeoverStartPage({ viewer, at, formats, trouble }: StartProps): VNode {
   return (
-    <ActPage viewer={viewer} at={at} title={say('line-to-changeover')}>
+    <ActPage viewer={viewer} at={at} title={say('line-to-changeover')} startsAtBack>
       <p>{say('changeover-says')}</p>
       <EntryForm viewer={viewer} action={`/line/${at.line.id}/changeover`} trouble={trouble}>
         <ChoiceEntry

@@ -29,7 +29,7 @@ interface DraftProps {
 export function handoverDraftPage({ viewer, at, shift, points, people, trouble }: DraftProps): VNode {
   const title = say('handover-title', { line: at.line.name, shift: shift.shiftCode, day: shift.productionOn });
   return (
-    <ActPage viewer={viewer} at={at} title={title}>
+    <ActPage viewer={viewer} at={at} title={title} startsAtBack={at.run === null}>
       {points === null ? (
         <p class="sentence">{say('line-tips-nowhere')}</p>
       ) : (
@@ -90,7 +90,7 @@ export function handoverPage({ viewer, at, handover, names, trouble }: HandoverP
   const title = say('handover-title', { line: at.line.name, shift: shiftCode, day: productionOn });
   const isOpen = handover.answeredBy === null && outgoingPersonId !== viewer.actor.personId;
   return (
-    <ActPage viewer={viewer} at={at} title={title}>
+    <ActPage viewer={viewer} at={at} title={title} startsAtBack>
       {trouble === null || isOpen ? null : (
         <p class="card refusal" role="alert">
           {trouble.sentence}

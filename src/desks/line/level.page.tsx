@@ -29,7 +29,7 @@ export function levelPage(props: LevelProps): VNode {
   const { viewer, at, level } = props;
   const text = roundKilogramsText;
   return (
-    <ActPage viewer={viewer} at={at} title={say('line-level')}>
+    <ActPage viewer={viewer} at={at} title={say('line-level')} startsAtBack>
       {level === null ? null : (
         <p class="sentence">
           {say('level-expected', {
@@ -136,7 +136,7 @@ interface BinProps {
 export function binPage({ viewer, at, scales, trouble }: BinProps): VNode {
   const contents = binContents.map((value) => ({ value, says: say(`bin-${value}`) }));
   return (
-    <ActPage viewer={viewer} at={at} title={say('line-to-bin')}>
+    <ActPage viewer={viewer} at={at} title={say('line-to-bin')} startsAtBack>
       <EntryForm viewer={viewer} action={`/line/${at.line.id}/bin`} trouble={trouble}>
         <ChoiceEntry
           name="content"

@@ -25,7 +25,7 @@ export function removalPage({
   trouble,
 }: LineProps & { readonly scales: readonly { id: string; name: string }[] }): VNode {
   return (
-    <ActPage viewer={viewer} at={at} title={say('line-removals')}>
+    <ActPage viewer={viewer} at={at} title={say('line-removals')} startsAtBack>
       <EntryForm viewer={viewer} action={`/line/${at.line.id}/removals`} trouble={trouble} queue="sweepings">
         <RemovalEntries scales={scales} trouble={trouble} />
         <TimeEntry name="removedAt" label={say('field-if-earlier')} timeZone={viewer.timeZone} trouble={trouble} />

@@ -22,7 +22,7 @@ interface StartProps extends LineProps {
 export function startPage({ viewer, at, formats, trouble }: StartProps): VNode {
   const isRefused = trouble?.code === 'hopper-holds-other-grade' || trouble?.code === 'changeover-not-finished';
   return (
-    <ActPage viewer={viewer} at={at} title={say('line-start-run')}>
+    <ActPage viewer={viewer} at={at} title={say('line-start-run')} startsAtBack>
       <EntryForm viewer={viewer} action={`/line/${at.line.id}/run/start`} trouble={trouble}>
         <ChoiceEntry
           name="formatId"

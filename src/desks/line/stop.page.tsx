@@ -23,7 +23,7 @@ export function stopPage({ viewer, at, stop, trouble }: StopProps): VNode {
   const facts = { line: at.line.name, at: stop.stoppedAt, until: stop.startedAgainAt };
   const isOver = stop.startedAgainAt !== null;
   return (
-    <ActPage viewer={viewer} at={at} title={say('stop-title', { line: at.line.name })}>
+    <ActPage viewer={viewer} at={at} title={say('stop-title', { line: at.line.name })} startsAtBack>
       <p class="sentence">{sayLocally(isOver ? 'stop-page-stood' : 'stop-page-stands', facts, viewer.timeZone)}</p>
       {isOver ? null : (
         <EntryForm viewer={viewer} action={`${action}/again`} trouble={trouble} queue="stop">

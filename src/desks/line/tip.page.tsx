@@ -71,7 +71,7 @@ export function latePage({ viewer, at, known = {}, trouble }: LineProps & { read
 /** A bag that was refused and is in all the same: it is recorded as true, and quality decides. */
 export function alreadyInPage({ viewer, at, bag, trouble }: LineProps & { readonly bag: string }): VNode {
   return (
-    <ActPage viewer={viewer} at={at} title={say('already-in-title', { bag })}>
+    <ActPage viewer={viewer} at={at} title={say('already-in-title', { bag })} startsAtBack>
       <p class="sentence">{say('already-in-says')}</p>
       <EntryForm viewer={viewer} action={`/line/${at.line.id}/already-in`} trouble={trouble}>
         <HiddenEntry name="bag" value={bag} />
@@ -135,7 +135,7 @@ export function offPage({ viewer, at, tip, scales, trouble }: OffProps): VNode {
   const bag = tip.bagNumber ?? tip.binNumber ?? '?';
   const facts = { bag, kilograms: kilogramsText(tip.netGrams), at: tip.openedAt };
   return (
-    <ActPage viewer={viewer} at={at} title={say('off-title', { bag })}>
+    <ActPage viewer={viewer} at={at} title={say('off-title', { bag })} startsAtBack>
       <p class="sentence">{sayLocally('off-says', facts, viewer.timeZone)}</p>
       <p class="caution">{say('caution-suspended-bag')}</p>
       <EntryForm viewer={viewer} action={action} queue="tip">

@@ -21,7 +21,7 @@ interface UndoProps {
 export function undoPage({ viewer, at, entry, trouble }: UndoProps): VNode {
   const isTip = entry?.action === 'tip-bag' || entry?.action === 'tip-one-of-several';
   return (
-    <ActPage viewer={viewer} at={at} title={say('line-undo')}>
+    <ActPage viewer={viewer} at={at} title={say('line-undo')} startsAtBack>
       {entry === null ? (
         <p class="card refusal" role="alert">
           {trouble?.sentence}

@@ -160,9 +160,29 @@ function swap(id: string, made: Document): void {
   if (holdsTyping(old)) offer(old, fresh);
   else {
     document.getElementById(`${id}-changed`)?.remove();
+    const goOn = keepFocus(old, fresh);
     old.replaceWith(fresh);
+    goOn();
     fresh.dispatchEvent(new Event('swapped', { bubbles: true }));
   }
+}
+
+/** Who works by keyboard stays where they were: at the same thing, else at the place it had, else at the region. */
+function keepFocus(old: HTMLElement, fresh: HTMLElement): () => void {
+  const { activeElement } = document;
+  if (!old.contains(activeElement)) return () => undefined;
+  const stops = (region: HTMLElement): readonly HTMLElement[] => [
+    ...region.querySelectorAll<HTMLElement>('a[href], button, summary, input:not([type=hidden]), select, textarea'),
+  ];
+  const place = stops(old).findIndex((stop) => stop === activeElement);
+  const href = activeElement?.getAttribute('href') ?? null;
+  const after = stops(fresh);
+  const same = href === null ? undefined : after.find((stop) => stop.getAttribute('href') === href);
+  return () => {
+    const next = same ?? after[Math.min(place, after.length - 1)] ?? fresh;
+    if (next === fresh) fresh.tabIndex = -1;
+    next.focus({ preventScroll: true });
+  };
 }
 
 /** Whether somebody has entered something in it that is not sent yet. */

@@ -40,7 +40,7 @@ export function ScanBand({ action, scanned, hint, fields, method = 'get', childr
           class="code"
           maxLength={200}
           autocomplete="off"
-          autofocus={last === null}
+          autofocus
           spellcheck={false}
           placeholder={say('band-scan')}
         />
