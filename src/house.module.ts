@@ -19,6 +19,7 @@ import { TracingModule } from './tracing/tracing.module.js';
 import { ComplaintsModule } from './complaints/complaints.module.js';
 import { RecallsModule } from './recalls/recalls.module.js';
 import { DesksModule } from './desks/desks.module.js';
+import { ComplaintsDeskModule } from './desks/complaints/complaints-desk.module.js';
 import { QualityDeskModule } from './desks/quality/quality-desk.module.js';
 
 /** All rooms, in the order of the product's way. */
@@ -48,6 +49,7 @@ export class HouseModule {
         ComplaintsModule,
         RecallsModule,
         DesksModule,
+        ComplaintsDeskModule,
         QualityDeskModule,
         ...(annexe === undefined ? [] : [annexe]),
       ],

@@ -90,6 +90,18 @@ export function complaintsToDecide(from: ReadFrom, siteId: string): Promise<Comp
       c."received_at", c."id" LIMIT 200`;
 }
 
+/** Linked complaints of a site that were not withdrawn and came in since an instant, latest first. */
+export function linkedComplaints(
+  from: ReadFrom,
+  siteId: string,
+  asked: { readonly since: Instant; readonly limit: number },
+): Promise<ComplaintRow[]> {
+  return from.sql<ComplaintRow>`
+    ${() => complaintSelect} WHERE c."site_id" = ${siteId} AND c."voided_by" IS NULL AND l."id" IS NOT NULL
+      AND c."received_at" >= ${asked.since}
+    ORDER BY c."id" DESC LIMIT ${asked.limit}`;
+}
+
 /** What a complaint is about, as its thread is asked for; null: not known. */
 export async function subjectOfComplaint(from: ReadFrom, complaint: ComplaintRow): Promise<ThreadSubject | null> {
   const { subjectKind, subjectId, localTime, printedAt, codedFromAt, codedUntilAt } = complaint;

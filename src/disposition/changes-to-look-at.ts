@@ -1,5 +1,6 @@
 import { millisecondsBetween, type Instant } from '../platform/clock.js';
 import { toWhole } from '../platform/database/columns.js';
+import { inChunks } from '../platform/database/in-chunks.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 
 /** An entry of the journal that came late, or that corrected another. */
@@ -71,6 +72,28 @@ export async function changesAbout(
       AND (SUBSTR(e."occurred_at", 1, 15) < SUBSTR(e."recorded_at", 1, 15) OR ${isCorrectionText})
     ORDER BY e."sequence" DESC LIMIT 200`;
   return rows.map(changeLine).filter((line) => line.isCorrection || line.lateMinutes > lateFromMinutes);
+}
+
+/** How many late entries and corrections speak of each of these things; those with none are left out. */
+export async function changeCounts(
+  from: ReadFrom,
+  siteId: string,
+  ids: readonly string[],
+): Promise<ReadonlyMap<string, number>> {
+  const rows = await inChunks(
+    ids,
+    (chunk) => from.sql<{ id: string; occurredAt: Instant; recordedAt: Instant; action: string }>`
+      SELECT s."id", e."occurred_at" AS "occurredAt", e."recorded_at" AS "recordedAt", e."action"
+      FROM "journal_subject" s JOIN "journal_entry" e ON e."site_id" = s."site_id" AND e."sequence" = s."sequence"
+      WHERE s."site_id" = ${siteId} AND s."id" IN (${() => chunk})
+        AND (SUBSTR(e."occurred_at", 1, 15) < SUBSTR(e."recorded_at", 1, 15) OR ${isCorrectionText})`,
+  );
+  const counts = new Map<string, number>();
+  for (const { id, occurredAt, recordedAt, action } of rows) {
+    const isLate = millisecondsBetween(occurredAt, recordedAt) > lateFromMinutes * minute;
+    if (isLate || /^(correct|void|undo)-/.test(action)) counts.set(id, (counts.get(id) ?? 0) + 1);
+  }
+  return counts;
 }
 
 /** The journal is in the order of recording, so that its end is found from behind. */

@@ -1,5 +1,6 @@
 import { makeDocumentNumber, readDocumentNumber } from '../core/identifiers/document-number.js';
 import type { Page } from '../platform/web/listed.js';
+import { inChunks } from '../platform/database/in-chunks.js';
 import { isId } from '../platform/is-id.js';
 import { onlyRow, type ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
@@ -54,3 +55,12 @@ const holdLineSelect = `
   LEFT JOIN "hold_class" c ON c."id" = (
     SELECT x."id" FROM "hold_class" x WHERE x."hold_id" = h."id" AND x."voided_by" IS NULL
     ORDER BY x."set_at" DESC, x."id" DESC LIMIT 1)`;
+
+/** Every hold that was ever placed on one of these things, lifted ones too. */
+export function holdsEverOn(from: ReadFrom, scopeIds: readonly string[]): Promise<readonly HoldLine[]> {
+  return inChunks(
+    scopeIds,
+    (chunk) => from.sql<HoldLine>`
+      ${() => holdLineSelect} WHERE h."scope_id" IN (${() => chunk}) AND h."voided_by" IS NULL ORDER BY h."id"`,
+  );
+}

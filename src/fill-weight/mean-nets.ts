@@ -1,5 +1,6 @@
 import type { Instant } from '../platform/clock.js';
 import type { ReadFrom } from '../platform/database/reading.js';
+import { inChunks } from '../platform/database/in-chunks.js';
 import { NotFound } from '../platform/refusal.js';
 
 /** What a run's packs hold on average, with hard limits, and what that rests on. */
@@ -61,4 +62,23 @@ export async function handSamplesOf(from: ReadFrom, runId: string): Promise<Hand
       "upper_milligrams" AS "upperMilligrams", "net_decigrams" AS "netDecigrams", "weighed_at" AS "weighedAt"
     FROM "mean_net" WHERE "run_id" = ${runId} AND "voided_by" IS NULL ORDER BY "weighed_at", "id"`;
   return rows.map((row) => ({ ...row, netDecigrams: JSON.parse(row.netDecigrams) as number[] }));
+}
+
+/** The good hand samples of some runs, in the order of time. */
+export async function handSamplesOfRuns(
+  from: ReadFrom,
+  runIds: readonly string[],
+): Promise<
+  readonly (Pick<HandSampleRow, 'id' | 'meanMilligrams' | 'samplePackCount' | 'weighedAt'> & { runId: string })[]
+> {
+  const rows = await inChunks(
+    runIds,
+    (chunk) => from.sql<
+      Pick<HandSampleRow, 'id' | 'meanMilligrams' | 'samplePackCount' | 'weighedAt'> & { runId: string }
+    >`
+      SELECT "id", "run_id" AS "runId", "mean_milligrams" AS "meanMilligrams",
+        "sample_pack_count" AS "samplePackCount", "weighed_at" AS "weighedAt"
+      FROM "mean_net" WHERE "run_id" IN (${() => chunk}) AND "voided_by" IS NULL`,
+  );
+  return rows.sort((one, other) => (one.weighedAt + one.id < other.weighedAt + other.id ? -1 : 1));
 }

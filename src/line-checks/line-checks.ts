@@ -101,3 +101,18 @@ function checkRow({ voidedBy, ...row }: StoredCheck): LineCheckRow {
   const pieces = JSON.parse(row.pieces) as TestPiece[];
   return { ...row, passed: toBoolean(row.passed), results, pieces, isVoid: voidedBy !== null };
 }
+
+/** The good checks of a line within a time, in the order of time, 2000 at most. */
+export async function checksOfLineBetween(
+  from: ReadFrom,
+  lineId: string,
+  fromAt: Instant,
+  untilAt: Instant,
+): Promise<readonly Pick<LineCheckRow, 'id' | 'planId' | 'station' | 'occurredAt' | 'passed'>[]> {
+  const rows = await from.sql<Pick<StoredCheck, 'id' | 'planId' | 'station' | 'occurredAt' | 'passed'>>`
+    SELECT c."id", c."plan_id" AS "planId", v."station", c."occurred_at" AS "occurredAt", c."passed"
+    FROM "line_check" c JOIN "check_plan" v ON v."id" = c."plan_version_id"
+    WHERE c."line_id" = ${lineId} AND c."occurred_at" >= ${fromAt} AND c."occurred_at" <= ${untilAt}
+      AND c."voided_by" IS NULL ORDER BY c."occurred_at" DESC, c."id" DESC LIMIT 2000`;
+  return rows.map((row) => ({ ...row, passed: toBoolean(row.passed) })).reverse();
+}

@@ -5,6 +5,7 @@ const pageOf: Readonly<Record<string, (id: string) => string>> = {
   hopper: () => '/hoppers',
   'hopper-period': (id) => `/hopper-periods/${id}`,
   'held-unit': (id) => `/holds/${id.split('.')[0] ?? ''}`,
+  complaint: (id) => `/quality/complaints/${id}`,
   hold: (id) => `/holds/${id}`,
   'kept-entry': (id) => `/kept-entries/${id}`,
   account: (id) => `/accounts/${id}`,

@@ -1,4 +1,5 @@
 import type { ReadFrom } from '../platform/database/reading.js';
+import { inChunks } from '../platform/database/in-chunks.js';
 import { NotFound } from '../platform/refusal.js';
 import type { Page } from '../platform/web/listed.js';
 import type { CountRow, FilmLotRow, LotRow, RemovalRow, RunRow } from './packing-run-rows.js';
@@ -70,4 +71,35 @@ export async function readLotOfSite(from: ReadFrom, siteId: string, lotId: strin
   const lot = await lotOf(from, lotId);
   if (lot.siteId !== siteId) throw new NotFound('lot', lotId);
   return lot;
+}
+
+/** A run of a line, from its start to its close; open ones to their last count. */
+export interface RunSpan {
+  readonly id: string;
+  readonly lineId: string;
+  readonly formatId: string;
+  readonly startedAt: string;
+  readonly endedAt: string;
+}
+
+/** The runs of a site that began within a time, the latest first, 500 at most. */
+export async function runSpans(from: ReadFrom, siteId: string, fromAt: string, untilAt: string): Promise<RunSpan[]> {
+  return from.sql<RunSpan>`
+    SELECT r."id", r."line_id" AS "lineId", r."format_id" AS "formatId", r."started_at" AS "startedAt",
+      COALESCE(c."closed_at", s."last_counted_at") AS "endedAt"
+    FROM "packing_run" r JOIN "packing_run_state" s ON s."run_id" = r."id"
+    LEFT JOIN "packing_run_close" c ON c."run_id" = r."id" AND c."voided_by" IS NULL
+    WHERE r."site_id" = ${siteId} AND r."voided_by" IS NULL AND r."started_at" >= ${fromAt}
+      AND r."started_at" <= ${untilAt} ORDER BY r."id" DESC LIMIT 500`;
+}
+
+/** When packs of some runs were rejected. */
+export async function rejectTimes(from: ReadFrom, runIds: readonly string[]): Promise<readonly string[]> {
+  const rows = await inChunks(
+    runIds,
+    (chunk) => from.sql<{ removedAt: string }>`
+      SELECT "removed_at" AS "removedAt" FROM "removal"
+      WHERE "run_id" IN (${() => chunk}) AND "kind" = 'reject' AND "voided_by" IS NULL`,
+  );
+  return rows.map(({ removedAt }) => removedAt);
 }

@@ -108,8 +108,12 @@ function pointItem(point: PointRow): DeskItem {
     ...{ key: point.id, since: point.raisedAt, personId: isOwn ? point.personId : null },
     risk: isOutside ? 'result-outside-used' : isOwn ? 'already-in' : 'point',
     sentence: { code: point.cause, facts: point.facts },
-    act: isOutside
-      ? { code: 'desk-decide', href: `/quality/bags/${point.subjectId}` }
-      : { code: 'desk-answer', href: `/quality/points/${point.id}` },
+    act: actOfPoint(point),
   };
+}
+
+function actOfPoint({ id, cause, subjectKind, subjectId }: PointRow): DeskItem['act'] {
+  if (cause === 'results-outside-of-bag') return { code: 'desk-decide', href: `/quality/bags/${subjectId}` };
+  if (subjectKind === 'complaint') return { code: 'desk-look', href: `/quality/complaints/${subjectId}` };
+  return { code: 'desk-answer', href: `/quality/points/${id}` };
 }

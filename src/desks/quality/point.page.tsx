@@ -71,6 +71,7 @@ const pageOf: Readonly<Record<string, (id: string) => string>> = {
   hopper: () => '/hoppers',
   'hopper-period': (id) => `/hopper-periods/${id}`,
   'held-unit': (id) => `/quality/holds/${id.split('.')[0] ?? ''}`,
+  complaint: (id) => `/quality/complaints/${id}`,
   hold: (id) => `/quality/holds/${id}`,
   account: (id) => `/accounts/${id}`,
   pallet: (id) => `/quality/pallets/${id}`,

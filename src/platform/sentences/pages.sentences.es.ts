@@ -35,6 +35,7 @@ addSentences('es', {
   'way-bags': 'Big bags',
   'way-samples': 'Muestras',
   'way-holds': 'Retenciones',
+  'way-complaints': 'Reclamaciones',
   'way-runs': 'Corridas',
   'way-hoppers': 'Tolvas',
   'way-pallets': 'Palés',

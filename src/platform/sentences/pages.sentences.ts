@@ -37,6 +37,7 @@ addSentences('en', {
   'way-bags': 'Bulk bags',
   'way-samples': 'Samples',
   'way-holds': 'Holds',
+  'way-complaints': 'Complaints',
   'way-runs': 'Runs',
   'way-hoppers': 'Hoppers',
   'way-pallets': 'Pallets',

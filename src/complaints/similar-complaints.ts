@@ -1,0 +1,95 @@
+import { sourcesOfTargets } from '../hopper/hopper-links.js';
+import { shifted, type Instant } from '../platform/clock.js';
+import type { ReadFrom } from '../platform/database/reading.js';
+import { bagsOf } from '../drying/bulk-bags.js';
+import { rangesOfSubject, type SubjectRanges } from '../tracing/subject-ranges.js';
+import { subjectOfComplaint, linkedComplaints, type ComplaintRow } from './complaints.js';
+
+/** A bag that both complaints may hold sugar of. */
+export interface SharedBag {
+  readonly bagId: string;
+  readonly bagNumber: string;
+  /** `sure`: some of it is in both whatever the hopper did; else it is possible in both. */
+  readonly word: 'sure' | 'possible';
+}
+
+/** Another complaint, and what it has in common. */
+export interface SimilarComplaint {
+  readonly complaint: ComplaintRow;
+  readonly sharedBags: readonly SharedBag[];
+  readonly isSameLot: boolean;
+  readonly isSameCategory: boolean;
+}
+
+/** So far back, and so many of the latest at most, other complaints are compared. Our own choices. */
+const daysBack = 365;
+const mostCompared = 100;
+
+/** Other complaints that share a bag, a lot or a category with this one: shared bags first, those that are sure before. */
+export async function similarComplaints(
+  from: ReadFrom,
+  complaint: ComplaintRow,
+  now: Instant,
+): Promise<readonly SimilarComplaint[]> {
+  const since = shifted(now, -daysBack * 86_400_000);
+  const listed = await linkedComplaints(from, complaint.siteId, { since, limit: mostCompared });
+  const others = listed.filter(({ id }) => id !== complaint.id);
+  const [own, ...found] = await bagsByComplaint(from, [complaint, ...others]);
+  const shared = found.map((bags) => sharedWords(own ?? new Map(), bags));
+  const numbers = new Map(
+    (await bagsOf(from, [...new Set(shared.flatMap((bags) => [...bags.keys()]))])).map(({ id, number }) => [
+      id,
+      number,
+    ]),
+  );
+  return others
+    .map((other, place) => ({
+      complaint: other,
+      sharedBags: [...(shared[place] ?? new Map<string, SharedBag['word']>())].map(([bagId, word]) => {
+        return { bagId, bagNumber: numbers.get(bagId) ?? '', word };
+      }),
+      isSameLot: complaint.subjectKind === 'lot' && other.subjectId === complaint.subjectId,
+      isSameCategory: other.category === complaint.category,
+    }))
+    .filter(({ sharedBags, isSameLot, isSameCategory }) => sharedBags.length > 0 || isSameLot || isSameCategory)
+    .sort((one, other) => weightOf(other) - weightOf(one));
+}
+
+function weightOf({ sharedBags, isSameLot, isSameCategory }: SimilarComplaint): number {
+  const sure = sharedBags.some(({ word }) => word === 'sure');
+  return (sure ? 8 : 0) + (sharedBags.length > 0 ? 4 : 0) + (isSameLot ? 2 : 0) + (isSameCategory ? 1 : 0);
+}
+
+type BagWords = ReadonlyMap<string, SharedBag['word']>;
+
+/** The bags that may be in what each complaint is about; a bag complained about is its own. */
+async function bagsByComplaint(from: ReadFrom, complaints: readonly ComplaintRow[]): Promise<readonly BagWords[]> {
+  const targets: (SubjectRanges & { readonly ownBagId: string | null })[] = [];
+  for (const complaint of complaints) {
+    const subject = await subjectOfComplaint(from, complaint);
+    const isBag = subject?.kind === 'bulk-bag';
+    const none = { possible: [], certain: [] };
+    const ranges = subject === null || isBag ? none : await rangesOfSubject(from, complaint.siteId, subject);
+    targets.push({ ...ranges, ownBagId: isBag ? subject.id : null });
+  }
+  const links = await sourcesOfTargets(
+    from,
+    targets.map(({ possible, certain }) => ({ ranges: possible, certain })),
+  );
+  return targets.map(({ ownBagId }, place) => {
+    const words = new Map<string, SharedBag['word']>(ownBagId === null ? [] : [[ownBagId, 'sure']]);
+    for (const { bagId, leastGrams } of links[place] ?? []) {
+      if (leastGrams > 0 || !words.has(bagId)) words.set(bagId, leastGrams > 0 ? 'sure' : 'possible');
+    }
+    return words;
+  });
+}
+
+function sharedWords(one: BagWords, other: BagWords): BagWords {
+  const shared = new Map<string, SharedBag['word']>();
+  for (const [bagId, word] of one) {
+    const theirs = other.get(bagId);
+    if (theirs !== undefined) shared.set(bagId, word === 'sure' && theirs === 'sure' ? 'sure' : 'possible');
+  }
+  return shared;
+}

@@ -1,0 +1,96 @@
+import type { VNode } from 'preact';
+import type { StandOut } from '../../complaints/stand-out.js';
+import { propertyText } from '../../laboratory/sample-text.js';
+import { say } from '../../platform/sentences/sentences.js';
+import { Table } from '../../platform/web/kit/table.js';
+import { sayLocally } from '../../platform/web/local-text.js';
+
+/** What the records show about the packs, the most unusual first, each with its numbers; the usual is said to be. */
+export function StandOuts({ of, timeZone }: { readonly of: readonly StandOut[]; readonly timeZone: string }): VNode {
+  const remarkable = of.filter(({ word }) => word !== 'usual');
+  const usual = of.filter(({ word }) => word === 'usual');
+  return (
+    <section>
+      <p class="sentence">
+        {remarkable.length === 0
+          ? say('stand-out-nothing', { count: usual.length })
+          : say('stand-out-says', { count: remarkable.length, usual: usual.length })}
+      </p>
+      <StandOutTable caption="stand-out-caption" of={remarkable} timeZone={timeZone} />
+      {usual.length === 0 ? null : (
+        <details>
+          <summary>{say('stand-out-usual', { count: usual.length })}</summary>
+          <StandOutTable caption="stand-out-usual-caption" of={usual} timeZone={timeZone} />
+        </details>
+      )}
+      <p class="quiet">{say('stand-out-basis')}</p>
+    </section>
+  );
+}
+
+interface TableProps {
+  readonly caption: string;
+  readonly of: readonly StandOut[];
+  readonly timeZone: string;
+}
+
+function StandOutTable({ caption, of, timeZone }: TableProps): VNode | null {
+  if (of.length === 0) return null;
+  return (
+    <Table
+      caption={say(caption)}
+      columns={[
+        { head: say('stand-out-what') },
+        { head: say('stand-out-value'), align: 'number' },
+        { head: say('stand-out-limit'), align: 'number' },
+        { head: say('stand-out-median'), align: 'number' },
+        { head: say('stand-out-as-far'), align: 'number' },
+        { head: say('stand-out-z'), align: 'number' },
+        { head: say('stand-out-verdict') },
+      ]}
+      rows={of.map((found, place) => ({
+        key: `${place} ${found.code}`,
+        isLoud: found.word === 'outside-limits',
+        cells: [
+          <a key="what" href={found.href}>
+            {whatText(found, timeZone)}
+          </a>,
+          `${numberText(found.value)} ${unitText(found.unit)}`,
+          limitText(found),
+          found.median === null ? '–' : numberText(found.median),
+          say('stand-out-count', { count: found.asFarCount, of: found.referenceCount }),
+          found.robustZ === null ? '–' : found.robustZ.toFixed(1),
+          say(`stand-out-is-${found.word}`),
+        ],
+      }))}
+    />
+  );
+}
+
+function whatText({ code, facts }: StandOut, timeZone: string): string {
+  const { property } = facts;
+  return sayLocally(
+    code,
+    { ...facts, ...(typeof property === 'string' ? { property: propertyText(property) } : {}) },
+    timeZone,
+  );
+}
+
+/** Properties of the laboratory carry their unit in their own name. */
+function unitText(unit: string): string {
+  const code = `stand-out-unit-${unit}`;
+  const text = say(code);
+  return text === code ? '' : text;
+}
+
+function limitText({ least = null, most = null }: StandOut): string {
+  const limits = [
+    ...(least === null ? [] : [say('stand-out-least', { limit: numberText(least) })]),
+    ...(most === null ? [] : [say('stand-out-most', { limit: numberText(most) })]),
+  ];
+  return limits.length === 0 ? '–' : limits.join(', ');
+}
+
+function numberText(value: number): string {
+  return String(Number(value.toFixed(3)));
+}
