@@ -1,7 +1,8 @@
-import { sourcesOfTargets } from '../hopper/hopper-links.js';
+import { linksByBag, sourcesOfTargets } from '../hopper/hopper-links.js';
 import { shifted, type Instant } from '../platform/clock.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { bagsOf } from '../drying/bulk-bags.js';
+import type { Word } from '../tracing/thread.js';
 import { rangesOfSubject, type SubjectRanges } from '../tracing/subject-ranges.js';
 import { subjectOfComplaint, linkedComplaints, type ComplaintRow } from './complaints.js';
 
@@ -9,8 +10,8 @@ import { subjectOfComplaint, linkedComplaints, type ComplaintRow } from './compl
 export interface SharedBag {
   readonly bagId: string;
   readonly bagNumber: string;
-  /** `sure`: some of it is in both whatever the hopper did; else it is possible in both. */
-  readonly word: 'sure' | 'possible';
+  /** `sure`: some of it is in both whatever the hopper did; `likely`: in both by the flow model; else possible in both. */
+  readonly word: Word;
 }
 
 /** Another complaint, and what it has in common. */
@@ -45,9 +46,11 @@ export async function similarComplaints(
   return others
     .map((other, place) => ({
       complaint: other,
-      sharedBags: [...(shared[place] ?? new Map<string, SharedBag['word']>())].map(([bagId, word]) => {
-        return { bagId, bagNumber: numbers.get(bagId) ?? '', word };
-      }),
+      sharedBags: [...(shared[place] ?? new Map<string, Word>())]
+        .map(([bagId, word]) => {
+          return { bagId, bagNumber: numbers.get(bagId) ?? '', word };
+        })
+        .sort((a, b) => words.indexOf(a.word) - words.indexOf(b.word)),
       isSameLot: complaint.subjectKind === 'lot' && other.subjectId === complaint.subjectId,
       isSameCategory: other.category === complaint.category,
     }))
@@ -60,7 +63,7 @@ function weightOf({ sharedBags, isSameLot, isSameCategory }: SimilarComplaint): 
   return (sure ? 8 : 0) + (sharedBags.length > 0 ? 4 : 0) + (isSameLot ? 2 : 0) + (isSameCategory ? 1 : 0);
 }
 
-type BagWords = ReadonlyMap<string, SharedBag['word']>;
+type BagWords = ReadonlyMap<string, Word>;
 
 /** The bags that may be in what each complaint is about; a bag complained about is its own. */
 async function bagsByComplaint(from: ReadFrom, complaints: readonly ComplaintRow[]): Promise<readonly BagWords[]> {
@@ -77,19 +80,26 @@ async function bagsByComplaint(from: ReadFrom, complaints: readonly ComplaintRow
     targets.map(({ possible, certain }) => ({ ranges: possible, certain })),
   );
   return targets.map(({ ownBagId }, place) => {
-    const words = new Map<string, SharedBag['word']>(ownBagId === null ? [] : [[ownBagId, 'sure']]);
-    for (const { bagId, leastGrams } of links[place] ?? []) {
-      if (leastGrams > 0 || !words.has(bagId)) words.set(bagId, leastGrams > 0 ? 'sure' : 'possible');
+    const words = new Map<string, Word>(ownBagId === null ? [] : [[ownBagId, 'sure']]);
+    for (const [bagId, { word }] of linksByBag(links[place] ?? [])) {
+      if (word !== 'ruled-out' && !words.has(bagId)) words.set(bagId, word);
     }
     return words;
   });
 }
 
 function sharedWords(one: BagWords, other: BagWords): BagWords {
-  const shared = new Map<string, SharedBag['word']>();
+  const shared = new Map<string, Word>();
   for (const [bagId, word] of one) {
     const theirs = other.get(bagId);
-    if (theirs !== undefined) shared.set(bagId, word === 'sure' && theirs === 'sure' ? 'sure' : 'possible');
+    if (theirs !== undefined) shared.set(bagId, weaker(word, theirs));
   }
   return shared;
+}
+
+const words: readonly Word[] = ['sure', 'likely', 'possible'];
+
+/** What holds of both is no surer than of the less sure. */
+function weaker(one: Word, other: Word): Word {
+  return words[Math.max(words.indexOf(one), words.indexOf(other))] ?? 'possible';
 }

@@ -21,6 +21,7 @@ import { linePlayers } from './play-line.js';
 import { palletPlayers } from './play-pallets.js';
 import { qualityPlayers } from './play-quality.js';
 import type { Player, Players } from './players.js';
+import { takeInComplaints } from './take-in-complaints.js';
 
 const allPlayers = (): Players<Act> => ({
   ...dryingPlayers,
@@ -63,6 +64,7 @@ export async function playDays(
   }
   clock.goTo(instantOf(plan.until));
   await layOutPaper(hand);
+  await takeInComplaints(hand);
   await jobs.drain();
   onProgress(lived.acts.length, lived.acts.length);
   return hand;

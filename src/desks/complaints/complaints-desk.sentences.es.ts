@@ -64,8 +64,9 @@ addSentences('es', {
   'stand-out-not-linked': 'Nada puede decirse antes de saber qué paquetes son.',
   'stand-out-not-packed': 'No se envasó ni contó nada de ello; no hay nada que comparar.',
   'stand-out-says':
-    '{count} de los registros en torno a estos paquetes están fuera de un límite, son inusuales o son muy pocos para decirlo; {usual} son como siempre.',
-  'stand-out-nothing': 'Nada llama la atención: los {count} registros en torno a estos paquetes son como siempre.',
+    '{count} de los registros en torno a estos paquetes están fuera de un límite o son inusuales; {usual} son como siempre, y de {few} hay muy pocos para decirlo.',
+  'stand-out-nothing':
+    'Nada llama la atención: {usual} registros en torno a estos paquetes son como siempre, y de {few} hay muy pocos para decirlo.',
   'stand-out-caption': 'Lo más inusual primero',
   'stand-out-usual': 'Como siempre ({count})',
   'stand-out-usual-caption': 'Como siempre',
@@ -152,4 +153,8 @@ addSentences('es', {
   'letter-lot': 'Encontramos los paquetes como lote {lot}.',
   'letter-no-answer': 'Aún no hay respuesta escrita.',
   'letter-signature': 'Calidad, {site}',
+  'stand-out-few': 'Muy pocos registros para decirlo ({count})',
+  'stand-out-few-caption': 'Muy pocos registros para decirlo',
+  'similar-likely': 'probablemente en ambas',
+  'similar-possible-count': '{count} big bags solo posiblemente en ambas',
 });

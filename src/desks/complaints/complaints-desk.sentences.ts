@@ -64,8 +64,9 @@ addSentences('en', {
   'stand-out-not-linked': 'Nothing can be said before it is known which packs these are.',
   'stand-out-not-packed': 'Nothing was packed or counted of it, so there is nothing to compare.',
   'stand-out-says':
-    '{count} of the records around these packs are outside a limit, unusual or too few to tell; {usual} are as usual.',
-  'stand-out-nothing': 'Nothing stands out: all {count} records around these packs are as usual.',
+    '{count} of the records around these packs are outside a limit or unusual; {usual} are as usual, and of {few} there are too few to say.',
+  'stand-out-nothing':
+    'Nothing stands out: {usual} records around these packs are as usual, and of {few} there are too few to say.',
   'stand-out-caption': 'The most unusual first',
   'stand-out-usual': 'As usual ({count})',
   'stand-out-usual-caption': 'As usual',
@@ -152,4 +153,8 @@ addSentences('en', {
   'letter-lot': 'We found the packs as lot {lot}.',
   'letter-no-answer': 'No answer is written yet.',
   'letter-signature': 'Quality, {site}',
+  'stand-out-few': 'Too few records to say ({count})',
+  'stand-out-few-caption': 'Too few records to say',
+  'similar-likely': 'likely in both',
+  'similar-possible-count': '{count} bags only possibly in both',
 });

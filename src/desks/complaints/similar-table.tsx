@@ -42,15 +42,30 @@ export function SimilarComplaints({ similar, timeZone }: SimilarProps): VNode {
 }
 
 function Shared({ of: { sharedBags, isSameLot, isSameCategory } }: { readonly of: SimilarComplaint }): VNode {
+  const possible = sharedBags.filter(({ word }) => word === 'possible');
   return (
     <>
-      {sharedBags.map(({ bagId, bagNumber, word }) => (
+      <SharedBags of={sharedBags.filter(({ word }) => word !== 'possible')} />
+      {possible.length === 0 ? null : (
+        <details>
+          <summary>{say('similar-possible-count', { count: possible.length })}</summary>
+          <SharedBags of={possible} />
+        </details>
+      )}
+      {isSameLot ? <div>{say('similar-lot')}</div> : null}
+      {isSameCategory ? <div>{say('similar-category')}</div> : null}
+    </>
+  );
+}
+
+function SharedBags({ of }: { readonly of: SimilarComplaint['sharedBags'] }): VNode {
+  return (
+    <>
+      {of.map(({ bagId, bagNumber, word }) => (
         <div key={bagId}>
           <a href={`/thread?code=${bagNumber}`}>{bagNumber}</a> {say(`similar-${word}`)}
         </div>
       ))}
-      {isSameLot ? <div>{say('similar-lot')}</div> : null}
-      {isSameCategory ? <div>{say('similar-category')}</div> : null}
     </>
   );
 }

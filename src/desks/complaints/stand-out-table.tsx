@@ -7,24 +7,30 @@ import { sayLocally } from '../../platform/web/local-text.js';
 
 /** What the records show about the packs, the most unusual first, each with its numbers; the usual is said to be. */
 export function StandOuts({ of, timeZone }: { readonly of: readonly StandOut[]; readonly timeZone: string }): VNode {
-  const remarkable = of.filter(({ word }) => word !== 'usual');
-  const usual = of.filter(({ word }) => word === 'usual');
+  const named = (...words: readonly StandOut['word'][]): readonly StandOut[] =>
+    of.filter(({ word }) => words.includes(word));
+  const remarkable = named('outside-limits', 'unusual');
+  const [few, usual] = [named('too-few'), named('usual')];
+  const counts = { count: remarkable.length, few: few.length, usual: usual.length };
   return (
     <section>
-      <p class="sentence">
-        {remarkable.length === 0
-          ? say('stand-out-nothing', { count: usual.length })
-          : say('stand-out-says', { count: remarkable.length, usual: usual.length })}
-      </p>
+      <p class="sentence">{say(remarkable.length === 0 ? 'stand-out-nothing' : 'stand-out-says', counts)}</p>
       <StandOutTable caption="stand-out-caption" of={remarkable} timeZone={timeZone} />
-      {usual.length === 0 ? null : (
-        <details>
-          <summary>{say('stand-out-usual', { count: usual.length })}</summary>
-          <StandOutTable caption="stand-out-usual-caption" of={usual} timeZone={timeZone} />
-        </details>
-      )}
+      <Folded says="stand-out-few" of={few} timeZone={timeZone} />
+      <Folded says="stand-out-usual" of={usual} timeZone={timeZone} />
       <p class="quiet">{say('stand-out-basis')}</p>
     </section>
+  );
+}
+
+/** What nobody has to look at first; open where somebody wants to. */
+function Folded({ says, of, timeZone }: { says: string; of: readonly StandOut[]; timeZone: string }): VNode | null {
+  if (of.length === 0) return null;
+  return (
+    <details>
+      <summary>{say(says, { count: of.length })}</summary>
+      <StandOutTable caption={`${says}-caption`} of={of} timeZone={timeZone} />
+    </details>
   );
 }
 
