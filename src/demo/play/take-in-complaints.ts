@@ -5,7 +5,7 @@ import { shifted } from '../../platform/clock.js';
 import { timeZone } from '../life/minutes.js';
 import type { DemoHand } from '../set-up/demo-hand.js';
 
-const tenMinutes = 600_000;
+const threeMinutes = 180_000;
 
 interface Handover {
   readonly before: string;
@@ -24,8 +24,8 @@ export async function takeInComplaints(hand: DemoHand): Promise<void> {
   if (change === null) return;
   const take = hand.give(TakeComplaint);
   const step = hand.give(TakeComplaintStep);
-  const before = localMomentAt(timeZone, shifted(change.at, -tenMinutes)).time.slice(0, 5);
-  const after = localMomentAt(timeZone, shifted(change.at, tenMinutes)).time.slice(0, 5);
+  const before = localMomentAt(timeZone, shifted(change.at, -threeMinutes)).time.slice(0, 5);
+  const after = localMomentAt(timeZone, shifted(change.at, threeMinutes)).time.slice(0, 5);
   await take.execute(hand.asked('quality'), {
     ...{
       codeAsRead: `${change.beforeCode} ${before}`,

@@ -3,7 +3,7 @@ import { say } from '../../platform/sentences/sentences.js';
 import { Act } from '../../platform/web/kit/act.js';
 import { TextEntry } from '../../platform/web/kit/entries.js';
 import { EntryForm } from '../../platform/web/kit/entry-form.js';
-import type { ComplaintFileProps } from './complaint-file.page.js';
+import type { ComplaintFileProps } from './complaint-file-props.js';
 import { Class, Meant } from './intake.page.js';
 import { WithdrawForm } from './withdraw-box.js';
 

@@ -4,23 +4,14 @@ import { mayDo } from '../../platform/actor.js';
 import { say } from '../../platform/sentences/sentences.js';
 import { ActLink } from '../../platform/web/kit/act.js';
 import { localText } from '../../platform/web/local-text.js';
-import type { Viewer } from '../../platform/web/request.js';
 import { Shell } from '../../platform/web/shell.js';
-import { choiceKey, type Finding } from '../finding.js';
-import type { FileTrouble } from '../quality/file-trouble.js';
+import { choiceKey } from '../finding.js';
 import { ContactBox, LinkBox, RareBoxes } from './complaint-boxes.js';
+import type { ComplaintFileProps } from './complaint-file-props.js';
 import type { ComplaintFile } from './complaint-file.js';
 import { SimilarComplaints } from './similar-table.js';
 import { StandOuts } from './stand-out-table.js';
 import { StepBox, Steps } from './step-boxes.js';
-
-export interface ComplaintFileProps {
-  readonly viewer: Viewer;
-  readonly file: ComplaintFile;
-  /** What a code to be linked may mean, where that was asked. */
-  readonly findings: readonly Finding[];
-  readonly trouble: FileTrouble | null;
-}
 
 /** A complaint: what was said, what it is about, what stands out, what is like it, what was done; and the next step. */
 export function complaintFilePage(props: ComplaintFileProps): VNode {

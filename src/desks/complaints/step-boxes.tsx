@@ -8,7 +8,7 @@ import { Act, ActLink } from '../../platform/web/kit/act.js';
 import { ChoiceEntry, HiddenEntry } from '../../platform/web/kit/entries.js';
 import { EntryForm } from '../../platform/web/kit/entry-form.js';
 import { localText } from '../../platform/web/local-text.js';
-import type { ComplaintFileProps } from './complaint-file.page.js';
+import type { ComplaintFileProps } from './complaint-file-props.js';
 import { WithdrawForm } from './withdraw-box.js';
 
 /** What was found and done, in order; each can be withdrawn with its reason. */
