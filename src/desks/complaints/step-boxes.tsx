@@ -39,9 +39,7 @@ export function Steps({ viewer, file, trouble }: ComplaintFileProps): VNode {
           ) : null}
         </div>
       ))}
-      {steps.some(({ kind }) => kind === 'answer') && mayWithdraw ? (
-        <ActLink href={`/quality/complaints/${complaint.id}/letter`} says={say('letter-print')} />
-      ) : null}
+      {mayWithdraw ? <ActLink href={`/quality/complaints/${complaint.id}/letter`} says={say('letter-print')} /> : null}
     </section>
   );
 }
