@@ -82,7 +82,30 @@ async function aTablet(house: TestHouse, siteId: string, lineId: string): Promis
   const proof = page.waitForResponse(/queue-proofs/);
   await page.goto(front.address + path);
   expect((await proof).ok()).toBe(true);
+  await untilStocked(page);
   return { context, page, path };
+}
+
+/** Waits until the list of the bags in store lies on the device: without it no scan is known once the network is away. */
+function untilStocked(page: Page): Promise<void> {
+  return page.evaluate(async () => {
+    const known = (): Promise<unknown> =>
+      new Promise((resolve, reject) => {
+        const opening = indexedDB.open('packthread');
+        opening.onerror = () => {
+          reject(new Error('the device keeps nothing'));
+        };
+        opening.onsuccess = () => {
+          const asked = opening.result.transaction('lists').objectStore('lists').get('bags');
+          asked.onsuccess = () => {
+            opening.result.close();
+            resolve(asked.result);
+          };
+        };
+      });
+    // Turns of the page's own loop: its clock belongs to the test.
+    while ((await known()) === undefined);
+  });
 }
 
 /** Whole numbers that look random and are the same for the same seed. */

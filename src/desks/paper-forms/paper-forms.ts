@@ -47,7 +47,8 @@ export async function paperFormPage(
  */
 export async function findPaperForm(from: ReadFrom, siteId: string, typed: string): Promise<PaperForm> {
   const read = readDocumentNumber(typed, formPrefix);
-  const number = read === null ? typed : makeDocumentNumber(read);
+  if (read === null) throw new NotFound('paper-form', typed);
+  const number = makeDocumentNumber(read);
   const stored = await from.sql<StoredForm>`
     SELECT "id", "subject_id" AS "lineId", "issued_at" AS "issuedAt", "facts" FROM "paper"
     WHERE "site_id" = ${siteId} AND "kind" = ${paperFormKind} AND "number" = ${number}`;
