@@ -198,7 +198,7 @@ describe('the loader on the dock, with a handheld of 412 × 915', () => {
         await delay(1000);
         await route.continue();
       });
-      await Promise.all([scanOn(page, one), scanOn(page, next)]);
+      await scanOn(page, one, next);
     };
     await scanBoth(first!.sscc, second!.sscc);
     await page.locator('#band', { hasText: second!.sscc.slice(-4) }).waitFor();

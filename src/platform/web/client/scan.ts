@@ -39,7 +39,7 @@ export function listenToScanner(take: (code: string) => void): void {
   const justScanned = new JustScanned();
   let before: Before | null = null;
   // What was typed just before it could be heard here stands in the page's place for scans, and is a scan's beginning.
-  const headUntil = performance.now() + 2 * mostGapMilliseconds;
+  let headUntil = performance.now() + 2 * mostGapMilliseconds;
   let head = '';
   document.addEventListener(
     'keydown',
@@ -52,6 +52,8 @@ export function listenToScanner(take: (code: string) => void): void {
       const heard = burst.take({ key: event.key, at: event.timeStamp });
       if (heard === null || isTakenWhereItIs(event.target, heard)) return;
       const code = head + heard;
+      // From the first scan on, what stands there is that scan.
+      headUntil = 0;
       event.preventDefault();
       event.stopImmediatePropagation();
       putBack(before);
