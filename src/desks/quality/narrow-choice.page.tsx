@@ -44,7 +44,9 @@ export function narrowChoicePage({ viewer, hold, reached, lots, runs, chosen, re
         {lots.length === 0 ? null : <LotTicks lots={lots} ticked={ticked} />}
         {runs.length === 0 ? null : <Minutes runs={runs} chosen={chosen} />}
         <PalletTicks pallets={pallets} ticked={ticked} />
-        <Act says={say('narrow-look')} />
+        <p>
+          <Act says={say('narrow-look')} />
+        </p>
       </form>
       <p>
         <a href={`/quality/holds/${hold.id}`}>{say('narrow-back')}</a>
