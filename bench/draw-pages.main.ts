@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import type { CDPSession } from 'playwright-core';
+import { format } from 'prettier';
 import { clockAfter } from '../src/demo/demo-clock.js';
 import { makeDemo } from '../src/demo/make-demo.js';
 import { progressBar } from '../src/demo/progress-bar.js';
@@ -51,7 +52,7 @@ await browser.close();
 await house.close();
 await databases.close();
 rmSync(folder, { recursive: true, force: true });
-if (values.only === undefined) writeFileSync(join(place, 'README.md'), listOf(met));
+if (values.only === undefined) writeFileSync(join(place, 'README.md'), await listOf(met));
 console.log(`${readdirSync(place).length} files in ${place}`);
 
 /** A page that is still settling refuses to be drawn now and then: it is asked again. */
@@ -71,7 +72,8 @@ function fileName({ pattern }: MetPage): string {
   return pattern === '/' ? 'start' : pattern.slice(1).replaceAll('/', '.').replaceAll(':', '');
 }
 
-function listOf(pages: readonly MetPage[]): string {
+/** The list as the other documents are laid out. */
+function listOf(pages: readonly MetPage[]): Promise<string> {
   const lines = pages.map((page) => {
     const file = fileName(page);
     return `| \`${page.pattern}\` | ${page.role} | [tablet](${file}.tablet.webp) | [desk](${file}.desk.webp) |`;
@@ -82,5 +84,6 @@ function listOf(pages: readonly MetPage[]): string {
     'Drawn by `npm run pages:draw` from the demo: one of every kind, at 1280 × 800 and 1920 × 1080.',
     '',
   ];
-  return [...head, '| page | as seen by | | |', '| --- | --- | --- | --- |', ...lines, ''].join('\n');
+  const text = [...head, '| page | as seen by | | |', '| --- | --- | --- | --- |', ...lines, ''].join('\n');
+  return format(text, { parser: 'markdown', printWidth: 120 });
 }
