@@ -15,15 +15,23 @@ import { namesOf } from '../../people/people.js';
 import { mayDo, type Actor } from '../../platform/actor.js';
 import { Clock } from '../../platform/clock.js';
 import { HeavyReads } from '../../platform/database/heavy-reads.js';
+import type { ReadFrom } from '../../platform/database/reading.js';
 import { readThread } from '../../tracing/read-thread.js';
-import type { Thread } from '../../tracing/thread.js';
+import type { Thread, ThreadSubject } from '../../tracing/thread.js';
 
-/** All that is shown of a complaint. */
-export interface ComplaintFile {
+/** What the answer to the customer is written from. */
+export interface ComplaintLetter {
   readonly complaint: ComplaintRow;
   readonly steps: readonly StepRow[];
   /** Null also for whoever may not handle complaints. */
   readonly contact: ContactRow | null;
+  /** What it is about; null where that is not known. */
+  readonly subject: ThreadSubject | null;
+  readonly readAt: string;
+}
+
+/** All that is shown of a complaint. */
+export interface ComplaintFile extends ComplaintLetter {
   /** Null where it is not known what it is about. */
   readonly thread: Thread | null;
   /** Null where it is not known when the packs were packed. */
@@ -31,7 +39,6 @@ export interface ComplaintFile {
   readonly similar: readonly SimilarComplaint[];
   readonly names: ReadonlyMap<string, string>;
   readonly sequence: number;
-  readonly readAt: string;
 }
 
 @Injectable()
@@ -43,17 +50,13 @@ export class ComplaintFiles {
 
   /** A complaint with its thread, what stands out, and the complaints like it. @throws {NotFound} `complaint` */
   read(actor: Actor, complaintId: string): Promise<ComplaintFile> {
-    const readAt = this.clock.now();
-    const { siteId, roles } = actor;
+    const { siteId } = actor;
     return this.heavy.snapshot(async (from) => {
-      const complaint = await findComplaint(from, siteId, complaintId);
-      const subject = await subjectOfComplaint(from, complaint);
+      const letter = await this.letterOf(from, actor, complaintId);
+      const { complaint, steps, subject, readAt } = letter;
       const thread = subject === null ? null : await readThread(from, siteId, subject, readAt);
-      const steps = await stepsOf(from, complaint.id);
       return {
-        complaint,
-        steps,
-        contact: mayDo(roles, 'handle-complaints') ? await contactOf(from, complaint.id) : null,
+        ...letter,
         thread,
         standOuts: thread === null ? null : await standsOut(from, siteId, thread),
         similar: await similarComplaints(from, complaint, readAt),
@@ -62,8 +65,23 @@ export class ComplaintFiles {
           steps.flatMap(({ personId }) => personId ?? []),
         ),
         sequence: await lastSequenceOf(from, { kind: 'complaint', id: complaint.id }),
-        readAt,
       };
     });
+  }
+
+  /** What the letter says of it: its thread is not asked for. @throws {NotFound} `complaint` */
+  letter(actor: Actor, complaintId: string): Promise<ComplaintLetter> {
+    return this.heavy.snapshot((from) => this.letterOf(from, actor, complaintId));
+  }
+
+  private async letterOf(from: ReadFrom, { siteId, roles }: Actor, complaintId: string): Promise<ComplaintLetter> {
+    const complaint = await findComplaint(from, siteId, complaintId);
+    return {
+      complaint,
+      steps: await stepsOf(from, complaint.id),
+      contact: mayDo(roles, 'handle-complaints') ? await contactOf(from, complaint.id) : null,
+      subject: await subjectOfComplaint(from, complaint),
+      readAt: this.clock.now(),
+    };
   }
 }

@@ -31,6 +31,6 @@ export class ComplaintPages {
   }
 
   async letter(viewer: Viewer, id: string): Promise<VNode> {
-    return letterPage({ viewer, file: await this.files.read(viewer.actor, id) });
+    return letterPage({ viewer, letter: await this.files.letter(viewer.actor, id) });
   }
 }

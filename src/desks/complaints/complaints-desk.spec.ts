@@ -108,6 +108,7 @@ describe('the pages of complaints', () => {
     }
     const letter = await quality.get(`/quality/complaints/${id}/letter`);
     expect(letter.text).toContain('It was burnt sugar.');
+    expect(letter.text).toContain('We found the packs as lot');
     expect((await quality.get('/quality/complaints')).text).toContain(number);
     const auditor = await signedIn(house, await aPerson(house, plant.siteId, { roles: ['auditor'] }));
     const seen = await auditor.get(`/quality/complaints/${id}`);

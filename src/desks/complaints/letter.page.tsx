@@ -4,16 +4,16 @@ import { PrintSheet } from '../../platform/web/kit/print-sheet.js';
 import { localText } from '../../platform/web/local-text.js';
 import type { Viewer } from '../../platform/web/request.js';
 import { Shell } from '../../platform/web/shell.js';
-import type { ComplaintFile } from './complaint-file.js';
+import type { ComplaintLetter } from './complaint-file.js';
 
 interface LetterProps {
   readonly viewer: Viewer;
-  readonly file: ComplaintFile;
+  readonly letter: ComplaintLetter;
 }
 
 /** The answer to the customer, to be printed: what it is about, and the words of the last answer as they were written. */
-export function letterPage({ viewer, file }: LetterProps): VNode {
-  const { complaint, contact, steps, readAt, thread } = file;
+export function letterPage({ viewer, letter }: LetterProps): VNode {
+  const { complaint, contact, steps, readAt, subject } = letter;
   const answer = steps.findLast(({ kind }) => kind === 'answer') ?? null;
   const title = say('letter-title', { complaint: complaint.number });
   return (
@@ -31,9 +31,7 @@ export function letterPage({ viewer, file }: LetterProps): VNode {
           })}
         </p>
         {complaint.codeAsRead === null ? null : <p>{say('letter-code', { code: complaint.codeAsRead })}</p>}
-        {thread === null || thread.subject.kind !== 'lot' ? null : (
-          <p>{say('letter-lot', { lot: thread.subject.name })}</p>
-        )}
+        {subject?.kind === 'lot' ? <p>{say('letter-lot', { lot: subject.name })}</p> : null}
         {answer === null ? (
           <p class="quiet">{say('letter-no-answer')}</p>
         ) : (
