@@ -1,7 +1,7 @@
 import { brotliDecompressSync, gunzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import request from 'supertest';
-import { assetAddress, houseModule } from '../src/platform/web/browser-files.js';
+import { assetAddress, firstScript, houseModule } from '../src/platform/web/browser-files.js';
 import { aPerson, signedIn } from './support/a-person.js';
 import { aPlant } from './support/a-plant.js';
 import { openHouse, type TestHouse } from './support/house.js';
@@ -73,7 +73,7 @@ describe('the style sheet and the browser modules', () => {
 });
 
 describe('pages', () => {
-  it('load one module and come packed', async () => {
+  it('load one module, behind what hears keys before it can, and come packed', async () => {
     const plant = await aPlant(house);
     const person = await signedIn(house, await aPerson(house, plant.siteId));
     const url = '/plant';
@@ -81,6 +81,9 @@ describe('pages', () => {
     const answer = await house.app.inject({ method: 'GET', url, headers });
     expect(answer.headers['content-encoding']).toBe('br');
     const page = brotliDecompressSync(answer.rawPayload).toString();
-    expect(page.match(/<script[^>]*>/g)).toEqual([`<script type="module" src="${assetAddress(houseModule)}">`]);
+    expect(page.match(/<script[^>]*>/g)).toEqual([
+      `<script src="${assetAddress(firstScript)}">`,
+      `<script type="module" src="${assetAddress(houseModule)}">`,
+    ]);
   });
 });

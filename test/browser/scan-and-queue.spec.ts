@@ -45,6 +45,7 @@ beforeEach(async () => {
 }, 60_000);
 
 afterEach(async () => {
+  front.watch(null);
   expect(policyReports).toEqual([]);
   await context.close();
 });
@@ -57,6 +58,32 @@ async function open(): Promise<void> {
 /** As a scanner types: fast, then Enter. */
 async function scan(code: string): Promise<void> {
   await scanOn(page, code);
+}
+
+/** A page that is here while its modules are still on their way, in a browser that keeps none of them. */
+async function openWithoutModules(): Promise<{ tab: Page; letModulesCome: () => void }> {
+  let letModulesCome = (): void => undefined;
+  const mayCome = new Promise<void>((done) => {
+    letModulesCome = done;
+  });
+  front.watch(async (what, way) => {
+    if (way === 'there' && what.endsWith('house.js')) await mayCome;
+    return true;
+  });
+  await context.close();
+  ({ context, policyReports } = await signedInBrowser(browser, front.address, manager));
+  const tab = await context.newPage();
+  await tab.goto(front.address + tryAt, { waitUntil: 'commit' });
+  await tab.locator('#band').waitFor();
+  return { tab, letModulesCome };
+}
+
+/** The server has taken an entry, and the answer is half a second on its way. */
+function answerLate(): void {
+  front.watch(async (what, way) => {
+    if (way === 'back' && what.startsWith('POST ')) await new Promise((done) => setTimeout(done, 500));
+    return true;
+  });
 }
 
 /** The form is ready for the next entry. */
@@ -111,27 +138,47 @@ describe('a scan', () => {
     await slow.context.close();
   });
 
-  it('keeps its beginning that was typed into the band before anything could hear it', async () => {
-    const tab = await context.newPage();
-    await tab.addInitScript(() => {
-      // Two keys of a scan come while the page is parsed: the field has the focus and takes them.
-      document.addEventListener('readystatechange', () => {
-        const field = document.querySelector<HTMLInputElement>('#scan');
-        if (document.readyState !== 'interactive' || field === null) return;
-        field.focus();
-        field.value = 'B0';
-      });
-      document.addEventListener('DOMContentLoaded', () => {
-        const field = document.querySelector('#scan');
-        for (const key of [...'012344', 'Enter']) {
-          field?.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }));
-        }
-      });
-    });
-    await tab.goto(front.address + tryAt);
+  it('is heard while the page is still being loaded, before any module of it ran', async () => {
+    const { tab, letModulesCome } = await openWithoutModules();
+    await scanOn(tab, 'B0012344');
+    expect(tab.url()).toBe(front.address + tryAt);
+    letModulesCome();
     await tab.locator('#band .word').waitFor();
     expect(await tab.locator('#band .said').innerText()).toContain('B0012344');
+    expect(await tab.locator('#scan').inputValue()).toBe('');
     await tab.close();
+  });
+
+  it('leaves a person’s own Enter what it is, though it was pressed before any module ran', async () => {
+    const { tab, letModulesCome } = await openWithoutModules();
+    await tab.locator('#scan').focus();
+    await tab.keyboard.type('B0012', { delay: 60 });
+    await tab.keyboard.press('Enter');
+    letModulesCome();
+    await tab.waitForURL(/scan=B0012$/);
+    await tab.close();
+  });
+
+  it('that comes while an entry is being sent is looked at on the page that answers it', async () => {
+    answerLate();
+    await page.locator('#field-code').fill('T-AND-SCAN');
+    await page.locator('#entry button').click();
+    await scan('B0012344');
+    await page.locator('#band .said', { hasText: 'B0012344' }).waitFor();
+    front.watch(null);
+    await untilEmpty(page);
+    expect(await placeCodes()).toContain('T-AND-SCAN');
+    expect(await bandSays()).toContain('B0012344');
+  });
+
+  it('that comes behind an entry that is refused is named as not taken', async () => {
+    answerLate();
+    await page.locator('#field-code').fill('no such code!');
+    await page.locator('#entry button').click();
+    await scan('B0012344');
+    await page.locator('#entry .trouble').waitFor();
+    front.watch(null);
+    expect(await bandSays()).toContain('Not taken meanwhile: B0012344');
   });
 
   it('wins over one before it that is answered later', async () => {

@@ -64,5 +64,6 @@ export function assetAddress(path: string): string {
   return `/assets/${assetVersion}/${path}`;
 }
 
-/** The module that every page loads. */
+/** What every page runs before it is parsed, and the module that it loads. */
+export const firstScript = 'platform/web/client/first-keys.js';
 export const houseModule = 'platform/web/client/house.js';

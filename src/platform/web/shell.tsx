@@ -1,7 +1,7 @@
 import type { ComponentChildren, VNode } from 'preact';
 import { languageNow } from '../sentences/language.js';
 import { say } from '../sentences/sentences.js';
-import { assetAddress, houseModule } from './browser-files.js';
+import { assetAddress, firstScript, houseModule } from './browser-files.js';
 import { Banners } from './kit/banner.js';
 import { sayLocally } from './local-text.js';
 import type { Viewer } from './request.js';
@@ -135,6 +135,7 @@ function Document({ title, use, viewer, children }: DocumentProps): VNode {
         <meta name="viewport" content="width=device-width, initial-scale=1" />
         <title>{`${title} · Packthread`}</title>
         <link rel="stylesheet" href={assetAddress('house.css')} />
+        <script src={assetAddress(firstScript)} />
         <script type="module" src={assetAddress(houseModule)} />
         <link rel="stylesheet" href="/assets/size.css" />
       </head>

@@ -9,7 +9,7 @@ export interface Key {
 /** A scanner's keys come 7 to 16 milliseconds apart; nobody types six keys that fast. */
 const meanGapMilliseconds = 30;
 /** One key may be late, when the page was busy. */
-export const mostGapMilliseconds = 80;
+const mostGapMilliseconds = 80;
 const leastCharacters = 6;
 
 /** What this scanner sends around a code, as set up on this device. */

@@ -4,6 +4,7 @@ import { clearTrouble, showTrouble } from './form-trouble.js';
 import { giveNumber } from './pallet-numbers.js';
 import { askForProof, forgetProofs, proofOf } from './proofs.js';
 import { besideReplay, keepReplaying, replay, tellEntriesChanged, whenEntriesChange } from './replay.js';
+import { goOnScanning, leaveScans } from './scan.js';
 import { sendEntry } from './send-entry.js';
 import { csrfToken, whoIsHere } from './who-is-here.js';
 import { hourText, say } from './words.js';
@@ -30,16 +31,22 @@ export function keepQueue(): void {
 async function take(form: HTMLFormElement, submitter: HTMLElement | null, asking: Promise<void>): Promise<void> {
   if (form.getAttribute('aria-busy') === 'true') return;
   form.setAttribute('aria-busy', 'true');
+  let end: Ending = 'stays';
   try {
     clearTrouble(form);
     await Promise.race([asking, new Promise((resolve) => setTimeout(resolve, 1000))]);
     const entry = await writeDown(form, submitter);
-    if (entry === null) sendNatively(form, submitter);
-    else await sendOrKeep(form, entry);
+    end = entry === null ? sendNatively(form, submitter) : await sendOrKeep(form, entry);
   } finally {
-    form.removeAttribute('aria-busy');
+    // A page that is being left stays busy: what is scanned meanwhile waits for the next one.
+    if (end !== 'leaves') form.removeAttribute('aria-busy');
+    if (end === 'stays') goOnScanning();
+    if (end === 'refused') leaveScans();
   }
 }
+
+/** What becomes of the page when an entry was sent or kept. */
+type Ending = 'leaves' | 'stays' | 'refused';
 
 /** Null where the device has no store (a private window): the form is then sent as without script. */
 async function writeDown(form: HTMLFormElement, submitter: HTMLElement | null): Promise<Entry | null> {
@@ -72,7 +79,7 @@ function actionOf(form: HTMLFormElement, submitter: HTMLElement | null): string 
 }
 
 /** Sends the entry now where nothing waits before it; else it waits its turn. */
-async function sendOrKeep(form: HTMLFormElement, entry: Entry): Promise<void> {
+async function sendOrKeep(form: HTMLFormElement, entry: Entry): Promise<Ending> {
   const outcome = await besideReplay(async () => {
     const before = (await entries()).filter((other) => isWaiting(other) && other.order < entry.order);
     if (before.length > 0) return { kind: 'away' } as const;
@@ -82,33 +89,37 @@ async function sendOrKeep(form: HTMLFormElement, entry: Entry): Promise<void> {
   if (outcome.kind === 'accepted') {
     await putEntry({ ...entry, state: outcome.isKept ? 'kept' : 'accepted', said: outcome.said });
     tellEntriesChanged();
-    goOn(outcome.next);
-  } else if (outcome.kind === 'refused') {
+    return goOn(outcome.next);
+  }
+  if (outcome.kind === 'refused') {
     // The person is here and can say what is meant: nothing was recorded, nothing waits.
     await dropEntry(entry);
     tellEntriesChanged();
     showTrouble(form, outcome.problem);
-  } else if (outcome.kind === 'unknown-person' && entry.proof === null) {
+    return 'refused';
+  }
+  if (outcome.kind === 'unknown-person' && entry.proof === null) {
     await dropEntry(entry);
     tellEntriesChanged();
-    sendNatively(form, null);
-  } else {
-    await putEntry({ ...entry, state: 'on-device' });
-    tellEntriesChanged();
-    makeReady(form);
-    showBand({
-      word: say('browser-on-device'),
-      sentence: say('browser-kept-here', { at: hourText(entry.madeAt) }),
-      tone: 'attention',
-    });
-    void replay();
+    return sendNatively(form, null);
   }
+  await putEntry({ ...entry, state: 'on-device' });
+  tellEntriesChanged();
+  makeReady(form);
+  showBand({
+    word: say('browser-on-device'),
+    sentence: say('browser-kept-here', { at: hourText(entry.madeAt) }),
+    tone: 'attention',
+  });
+  void replay();
+  return 'stays';
 }
 
-function goOn(next: string | null): void {
+function goOn(next: string | null): 'leaves' {
   const there = new URL(next ?? location.href, location.href);
   if (there.href === location.href) location.reload();
   else location.assign(there);
+  return 'leaves';
 }
 
 /** The form is ready for the next entry, with a key of its own. */
@@ -120,10 +131,11 @@ function makeReady(form: HTMLFormElement): void {
   if (number !== null) number.value = '';
 }
 
-function sendNatively(form: HTMLFormElement, submitter: HTMLElement | null): void {
+function sendNatively(form: HTMLFormElement, submitter: HTMLElement | null): 'leaves' {
   form.dataset['native'] = '';
   form.removeAttribute('aria-busy');
   form.requestSubmit(submitter);
+  return 'leaves';
 }
 
 /** How many entries of whomever wait on this device, in the frame of the page. */

@@ -1,10 +1,28 @@
 import { flash, showBand } from './band.js';
-import { Burst, JustScanned, mostGapMilliseconds, type ScannerHabit } from './burst.js';
+import { Burst, JustScanned, type ScannerHabit } from './burst.js';
 import { sayOfBag } from './known-bags.js';
 import { forgetProofs } from './proofs.js';
-import { letWait, nextWaiting } from './waiting-scans.js';
+import { letWait, nameWaiting, nextWaiting } from './waiting-scans.js';
 import { whoIsHere } from './who-is-here.js';
 import { say } from './words.js';
+
+declare global {
+  /** A key that was pressed before the page's module ran. */
+  interface FirstKey {
+    readonly key: string;
+    readonly at: number;
+    readonly target: EventTarget | null;
+    /** What its field held before it. */
+    readonly value: string | null;
+    /** Enter was held back: whoever takes these keys decides what it does. */
+    readonly isHeld: boolean;
+  }
+
+  interface Window {
+    /** Hands over the keys so far, once, and hears no more. Missing where this file was not loaded. */
+    takeFirstKeys?: (() => readonly FirstKey[]) | undefined;
+  }
+}
 
 const habitName = 'packthread-scanner';
 
@@ -24,11 +42,8 @@ export function setScannerHabit(habit: ScannerHabit): void {
 
 type Field = HTMLInputElement | HTMLTextAreaElement;
 
-/** A field as it stood before a burst began. */
-interface Before {
-  readonly field: Field;
-  readonly value: string;
-}
+/** A key, and what its field held before it. */
+type PressedKey = Pick<FirstKey, 'key' | 'at' | 'target' | 'value'>;
 
 /**
  * Takes a scan wherever the focus is: the scanner types like a keyboard, only faster. Its characters do not stay in the
@@ -37,56 +52,55 @@ interface Before {
 export function listenToScanner(take: (code: string) => void): void {
   const burst = new Burst(scannerHabit());
   const justScanned = new JustScanned();
-  let before: Before | null = null;
-  // What was typed just before it could be heard here stands in the page's place for scans, and is a scan's beginning.
-  let headUntil = performance.now() + 2 * mostGapMilliseconds;
-  let head = '';
+  /** Fields as they stood before the burst began. */
+  const before = new Map<Field, string>();
+  const endsScan = ({ key, at, target, value }: PressedKey): boolean => {
+    if (burst.isNewAt(at)) before.clear();
+    if (isField(target) && value !== null && !before.has(target)) before.set(target, value);
+    const code = burst.take({ key, at });
+    if (code === null || isTakenWhereItIs(target, code)) return false;
+    for (const [field, text] of before) putBack(field, text);
+    if (!justScanned.isAgain(code, at)) take(code);
+    return true;
+  };
+  for (const first of window.takeFirstKeys?.() ?? []) {
+    if (!endsScan(first) && first.isHeld) pressEnter(first.target);
+  }
   document.addEventListener(
     'keydown',
     (event) => {
       if (event.ctrlKey || event.altKey || event.metaKey || event.isComposing) return;
-      if (burst.isNewAt(event.timeStamp)) {
-        before = fieldNow(event.target);
-        head = event.timeStamp < headUntil ? scannedSoFar(before) : '';
-      }
-      const heard = burst.take({ key: event.key, at: event.timeStamp });
-      if (heard === null || isTakenWhereItIs(event.target, heard)) return;
-      const code = head + heard;
-      // From the first scan on, what stands there is that scan.
-      headUntil = 0;
+      const { key, timeStamp: at, target } = event;
+      if (!endsScan({ key, at, target, value: isField(target) ? target.value : null })) return;
       event.preventDefault();
       event.stopImmediatePropagation();
-      putBack(before);
-      if (!justScanned.isAgain(code, event.timeStamp)) take(code);
     },
     { capture: true },
   );
 }
 
-/** What stands in the page's place for scans; nothing where the focus is elsewhere. */
-function scannedSoFar(before: Before | null): string {
-  if (before === null || before.field.name !== 'scan') return '';
-  return before.field.form?.dataset['scan'] === undefined ? '' : before.value;
+/** What a person's Enter does, which was held back until it was known not to end a scan. */
+function pressEnter(target: EventTarget | null): void {
+  if (target instanceof HTMLInputElement) target.form?.requestSubmit();
+  else if (target instanceof HTMLButtonElement || target instanceof HTMLAnchorElement) target.click();
 }
 
-function fieldNow(target: EventTarget | null): Before | null {
-  const isField = target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement;
-  return isField ? { field: target, value: target.value } : null;
+function isField(target: EventTarget | null): target is Field {
+  return target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement;
 }
 
-function putBack(before: Before | null): void {
-  if (before === null || before.field.value === before.value) return;
-  before.field.value = before.value;
-  before.field.dispatchEvent(new Event('input', { bubbles: true }));
+function putBack(field: Field, text: string): void {
+  if (field.value === text) return;
+  field.value = text;
+  field.dispatchEvent(new Event('input', { bubbles: true }));
 }
 
 /** Where a page has no place for scans, a field that takes text keeps what is scanned into it. */
 function isTakenWhereItIs(target: EventTarget | null, code: string): boolean {
-  if (fieldNow(target) === null) return false;
-  const field = target as Field;
-  if (field.dataset['takesScan'] !== undefined) return true;
+  if (!isField(target)) return false;
+  if (target.dataset['takesScan'] !== undefined) return true;
   if (isBadge(code) && whoIsHere() !== null) return false;
-  return document.querySelector('form[data-scan]') === null && field.dataset['number'] === undefined;
+  return document.querySelector('form[data-scan]') === null && target.dataset['number'] === undefined;
 }
 
 /** 128 random bits in 26 characters of base32. */
@@ -154,7 +168,8 @@ async function look(code: string): Promise<void> {
     location.assign(`/thread?code=${encodeURIComponent(code)}`);
     return;
   }
-  if (form.method === 'post' && form.getAttribute('aria-busy') === 'true') {
+  // What the page was asked before is not answered yet, and its answer may be another page: this would be lost there.
+  if (document.querySelector('form[method=post][aria-busy=true]') !== null) {
     letWait(form, code);
     return;
   }
@@ -163,11 +178,15 @@ async function look(code: string): Promise<void> {
   else await lookInBand(form, code);
 }
 
-/** Goes on with a scan that came while the page before was still sending another. */
+/** Goes on with a scan that came while an entry, or another scan, was still on its way. */
 export function goOnScanning(): void {
-  const form = document.querySelector<HTMLFormElement>('form[data-scan]');
-  const code = form?.method === 'post' ? nextWaiting(form) : null;
+  const code = nextWaiting(document.querySelector('form[data-scan]'));
   if (code !== null) void look(code);
+}
+
+/** An entry was refused: that is to be read first, so what was scanned behind it is only named. */
+export function leaveScans(): void {
+  nameWaiting(document.querySelector('form[data-scan]'));
 }
 
 const patienceMilliseconds = 4000;
