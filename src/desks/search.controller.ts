@@ -59,6 +59,9 @@ export class SearchController {
       return null;
     }
     if ('choices' in found) return searchPage({ viewer, code, choices: found.choices });
-    return threadPage({ viewer, thread: found.thread, fits: fitsText(found.fits), searchBox: searchBox(code) });
+    // Links of pages name a thing by its id, which nobody reads.
+    const { id, name } = found.thread.subject;
+    const box = searchBox(code === id ? name : code);
+    return threadPage({ viewer, thread: found.thread, fits: fitsText(found.fits), searchBox: box });
   }
 }

@@ -58,16 +58,19 @@ export function bagPage({ viewer, whole }: { viewer: Viewer; whole: WholeBag }):
 
 function BagFigures({ whole, timeZone }: { whole: WholeBag; timeZone: string }): VNode {
   const { bag } = whole;
-  const range = { least: formatKilograms(bag.lowerGrams), most: formatKilograms(bag.upperGrams) };
+  const range = {
+    least: formatKilograms(bag.lowerGrams, { thousands: true }),
+    most: formatKilograms(bag.upperGrams, { thousands: true }),
+  };
   const facts: readonly (readonly [string, string])[] = [
     ['bag-sscc', bag.sscc],
     ['bag-grade', whole.gradeName],
     ['bag-origin', whole.originNumber ?? say('bag-opening-stock')],
     ['bag-where', [say(`bag-status-${bag.status}`), ...(whole.placeCode === null ? [] : [whole.placeCode])].join(', ')],
-    ['bag-net', bag.netGrams === null ? say('bag-not-weighed') : formatKilograms(bag.netGrams)],
+    ['bag-net', bag.netGrams === null ? say('bag-not-weighed') : formatKilograms(bag.netGrams, { thousands: true })],
     ['bag-limits', say('bag-limits-text', range)],
-    ['bag-left', formatKilograms(bag.remainingGrams)],
-    ['bag-safe-load', formatKilograms(bag.safeLoadGrams)],
+    ['bag-left', formatKilograms(bag.remainingGrams, { thousands: true })],
+    ['bag-safe-load', formatKilograms(bag.safeLoadGrams, { thousands: true })],
     ['bag-filled', bag.filledAt === null ? say('bag-not-closed-yet') : localText(bag.filledAt, timeZone)],
     ['bag-liner', bag.linerLot ?? '–'],
   ];
@@ -171,9 +174,9 @@ function Weighings({ weighings, timeZone }: { weighings: readonly WeighingRow[];
           key: weighing.id,
           cells: [
             say(`occasion-${weighing.occasion}`),
-            formatKilograms(weighing.grossGrams),
-            formatKilograms(weighing.tareGrams),
-            formatKilograms(weighing.netGrams),
+            formatKilograms(weighing.grossGrams, { thousands: true }),
+            formatKilograms(weighing.tareGrams, { thousands: true }),
+            formatKilograms(weighing.netGrams, { thousands: true }),
             weighing.scaleCode,
             localText(weighing.weighedAt, timeZone),
             notesOn(weighing),

@@ -57,8 +57,8 @@ function cellsOf(bag: BagLine, timeZone: string): readonly ComponentChildren[] {
       {bag.isDoubtful ? <StateMark state="doubtful" /> : null}
     </>,
     say(`bag-status-${bag.status}`),
-    bag.netGrams === null ? '–' : formatKilograms(bag.netGrams),
-    formatKilograms(bag.remainingGrams),
+    bag.netGrams === null ? '–' : formatKilograms(bag.netGrams, { thousands: true }),
+    formatKilograms(bag.remainingGrams, { thousands: true }),
     bag.filledAt === null ? '–' : localText(bag.filledAt, timeZone),
   ];
 }

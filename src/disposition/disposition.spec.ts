@@ -351,8 +351,8 @@ describe('the pages', () => {
     const shown = [
       bag.number,
       bag.sscc,
-      '1000 kg',
-      'from 999 kg to 1001 kg',
+      '1\u202f000 kg',
+      'from 999 kg to 1\u202f001 kg',
       'LANE-1',
       hold.number,
       'S-2026-',

@@ -21,7 +21,7 @@ export function holdsPage({ viewer, holds, next }: HoldsProps): VNode {
       <Table
         caption={say('holds-caption')}
         columns={[
-          { head: say('holds-column-hold') },
+          { head: say('holds-column-hold'), align: 'code' },
           { head: say('holds-column-state') },
           { head: say('holds-column-class') },
           { head: say('holds-column-scope') },

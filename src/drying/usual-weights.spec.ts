@@ -73,7 +73,7 @@ describe('a bag whose weights a person types', () => {
     await gradeBand();
     await expect(close(981_999)).rejects.toMatchObject({
       code: 'net-not-usual',
-      facts: { bag: bag.number, kilograms: '979.999', least: '980', most: '1\u2009020', confirmed: '981999/2000' },
+      facts: { bag: bag.number, kilograms: '979.999', least: '980', most: '1\u202f020', confirmed: '981999/2000' },
     });
     await expect(close(1_022_001)).rejects.toMatchObject({ code: 'net-not-usual' });
     expect(await close(982_000)).toMatchObject({ netGrams: 980_000 });

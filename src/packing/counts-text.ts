@@ -3,7 +3,7 @@ import type { RunCounts } from './packing-run-rows.js';
 
 /** A count as people read it, with thin spaces between groups of three digits: `19 200`. */
 export function groupedCount(count: number): string {
-  return String(count).replace(/\B(?=(?:\d{3})+$)/g, '\u2009');
+  return String(count).replace(/\B(?=(?:\d{3})+$)/g, '\u202f');
 }
 
 /** Milligrams as grams with one decimal: `2001.0 g`. */

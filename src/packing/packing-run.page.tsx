@@ -177,8 +177,8 @@ function Removals({ view, at }: PartProps): VNode {
           say(`removal-reason-${removal.reason}`),
           removal.packCount ?? '',
           removal.scaleId === null
-            ? say('removal-counted', { mass: formatKilograms(removal.grams) })
-            : formatKilograms(removal.grams),
+            ? say('removal-counted', { mass: formatKilograms(removal.grams, { thousands: true }) })
+            : formatKilograms(removal.grams, { thousands: true }),
           say(`removal-fate-${removal.fate}`),
         ],
       }))}

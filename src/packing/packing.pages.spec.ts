@@ -55,7 +55,7 @@ describe('packing over the wire', () => {
     for (const text of ['L60711M', 'F-88123', 'Mean net, measured', '2001.0 g', 'lock its energy out', 'jam']) {
       expect(page.text).toContain(text);
     }
-    expect(page.text).toContain('1 to 4\u2009000');
+    expect(page.text).toContain('1 to 4\u202f000');
     expect(page.text).not.toMatch(/style=|undefined|run-[a-z]+-[a-z]+<|\{\w+\}/);
     expect((await got('/runs')).text).toContain('PR-2026-000001');
     const lotId = String(code.body['lotId']);

@@ -14,7 +14,7 @@ beforeAll(async () => {
 });
 afterAll(() => house.close());
 
-const text = (html: string): string => html.replaceAll(/<[^>]+>/g, ' ').replaceAll(/[\s\u2009]+/g, ' ');
+const text = (html: string): string => html.replaceAll(/<[^>]+>/g, ' ').replaceAll(/[\s\u202f]+/g, ' ');
 
 describe('accounts over the wire', () => {
   let id = '';

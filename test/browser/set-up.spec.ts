@@ -147,7 +147,7 @@ describe('a newcomer sets an empty plant up in a real browser', () => {
     await page.waitForURL(/label=/);
     await picture('dryer-closed');
     expect(before).toEqual({ taps: 2, weights: 1 });
-    expect(await page.locator('main').innerText()).toMatch(/closed with 1\u2009000.5 kg net/);
+    expect(await page.locator('main').innerText()).toMatch(/closed with 1\u202f000.5 kg net/);
   }, 120_000);
 
   it('has nothing for axe to find on these pages, and no report of the content security policy', async () => {

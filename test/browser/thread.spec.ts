@@ -67,7 +67,7 @@ describe('the quality officer at the desk, in a real browser', () => {
     }
     for (const source of thread.sources) {
       const row = page.locator('tr', { hasText: source.bagNumber }).first();
-      const cells = (await row.innerText()).replaceAll('\u2009', '');
+      const cells = (await row.innerText()).replaceAll('\u202f', '');
       for (const grams of [source.leastGrams, source.likelyGrams, source.mostGrams]) {
         expect(cells).toContain((grams / 1000).toFixed(3));
       }

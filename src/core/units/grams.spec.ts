@@ -13,7 +13,7 @@ describe('a mass as it is typed', () => {
     ['0,001', 1],
     ['996.5000', 996_500],
     ['1 034,5', 1_034_500],
-    ['1\u2009034.5 kg', 1_034_500],
+    ['1\u202f034.5 kg', 1_034_500],
     ['12 345 678', 12_345_678_000],
     ['1000000000', 1_000_000_000_000],
   ])('reads %p as %i g', (typed, grams) => {
@@ -56,10 +56,10 @@ describe('a mass as people read it', () => {
   });
 
   it('sets thousands apart and lines a column up where asked', () => {
-    expect(formatKilograms(1_034_500, { thousands: true, minimumDecimals: 3 })).toBe('1\u2009034.500 kg');
-    expect(formatKilograms(400_000_000, { thousands: true })).toBe('400\u2009000 kg');
+    expect(formatKilograms(1_034_500, { thousands: true, minimumDecimals: 3 })).toBe('1\u202f034.500 kg');
+    expect(formatKilograms(400_000_000, { thousands: true })).toBe('400\u202f000 kg');
     expect(formatKilograms(999_000, { thousands: true })).toBe('999 kg');
-    expect(formatKilograms(-12_345_678, { thousands: true })).toBe('-12\u2009345.678 kg');
+    expect(formatKilograms(-12_345_678, { thousands: true })).toBe('-12\u202f345.678 kg');
   });
 
   it('refuses half a gram', () => {

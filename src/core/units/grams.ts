@@ -10,7 +10,7 @@ export type MassReading =
 /** 1 000 000 t: no plant's season comes near it, and any sum of such masses stays exact below 2^53. */
 const MOST_GRAMS = 1_000_000_000_000;
 
-const THIN_SPACE = '\u2009';
+const NARROW_NO_BREAK_SPACE = '\u202f';
 
 /**
  * Reads a mass in kilograms as a person types or a scale prints it, into whole grams, exactly: "996,5" and "996.5 kg" are 996 500 g.
@@ -49,7 +49,7 @@ export function kilogramsText(grams: number): string {
 
 /** How a mass is shown; what is left out is off. */
 export interface KilogramsFormat {
-  /** Thin spaces between groups of three digits in front of the point. */
+  /** Narrow no-break spaces between groups of three digits in front of the point. */
   readonly thousands?: boolean;
   /** At least this many decimals, 0 to 3, so that a column lines up. */
   readonly minimumDecimals?: number;
@@ -61,7 +61,7 @@ export interface KilogramsFormat {
  * @throws RangeError where `grams` is not a safe whole number or `minimumDecimals` is out of range.
  * @example
  * formatKilograms(996500) // '996.5 kg'
- * formatKilograms(1034500, { thousands: true, minimumDecimals: 3 }) // '1\u2009034.500 kg'
+ * formatKilograms(1034500, { thousands: true, minimumDecimals: 3 }) // '1\u202f034.500 kg'
  */
 export function formatKilograms(grams: number, format: KilogramsFormat = {}): string {
   const text = withDecimalPlaces(kilogramsText(grams), format.minimumDecimals ?? 0);
@@ -70,7 +70,7 @@ export function formatKilograms(grams: number, format: KilogramsFormat = {}): st
 
 function grouped(text: string): string {
   const [whole = '', fraction] = text.split('.');
-  const front = whole.replace(/\B(?=(?:\d{3})+$)/g, THIN_SPACE);
+  const front = whole.replace(/\B(?=(?:\d{3})+$)/g, NARROW_NO_BREAK_SPACE);
   return fraction === undefined ? front : `${front}.${fraction}`;
 }
 

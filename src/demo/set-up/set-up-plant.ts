@@ -2,6 +2,7 @@ import { gs1CheckDigit } from '../../core/identifiers/check-digit.js';
 import { makeGln } from '../../core/identifiers/gln.js';
 import { threeByEightShifts } from '../../core/shift-calendar/common-patterns.js';
 import type { Asked } from '../../journal/entry-draft.js';
+import { AddBagType } from '../../plant/add-bag-type.js';
 import { AddCoder } from '../../plant/add-coder.js';
 import { AddCustomer } from '../../plant/add-customer.js';
 import { AddDryer } from '../../plant/add-dryer.js';
@@ -40,6 +41,10 @@ export async function setUpPlant(give: Give, plan: DemoPlan, siteId: string): Pr
   await setRules(give, asked);
   const machines = await addMachines(give, asked, plan);
   const scales = await addScales(give, asked);
+  await give(AddBagType).execute(asked, {
+    ...{ code: 'FOURLOOP', name: 'Four loops, with liner', safeLoadGrams: 1_250_000 },
+    ...{ usualTareGrams: 2_600, leastTareGrams: 2_200, mostTareGrams: 3_000 },
+  });
   const goods = await setUpGoods(give, asked, (digits) => digits + gs1CheckDigit(digits));
   const checkPlans = await setUpChecks(give, asked, machines.lines);
   const places = new Map<string, string>();

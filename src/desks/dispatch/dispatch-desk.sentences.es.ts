@@ -149,6 +149,7 @@ addSentences('es', {
   'plan-cancel-why': 'Por qué',
   'plan-cancel-act': 'Cancelar la entrega',
   'return-title': 'Devoluciones del pedido {order}',
+  'return-nothing-yet': 'De esta entrega no ha vuelto nada.',
   'return-says':
     'Lo devuelto queda apartado de las existencias hasta que calidad decida. La entrega y su albarán quedan como estaban.',
   'return-unit-says': '{count} de vuelta, {credited} abonados, en {place}',

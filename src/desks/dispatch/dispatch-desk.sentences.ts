@@ -149,6 +149,7 @@ addSentences('en', {
   'plan-cancel-why': 'Why',
   'plan-cancel-act': 'Cancel the delivery',
   'return-title': 'Returns of order {order}',
+  'return-nothing-yet': 'Nothing has come back of this delivery.',
   'return-says':
     'What comes back stands apart from the stock until quality decides. The delivery and its note stay as they were.',
   'return-unit-says': '{count} back, {credited} credited, at {place}',

@@ -33,7 +33,7 @@ afterAll(async () => {
 const textOf = (html: string): string =>
   html
     .replaceAll(/<[^>]+>/g, ' ')
-    .replaceAll('\u2009', ' ')
+    .replaceAll('\u202f', ' ')
     .replaceAll(/\s+/g, ' ');
 
 async function pallets(palletCount: number): Promise<readonly PalletAnswer[]> {

@@ -31,6 +31,7 @@ export function returnPage(props: ReturnPageProps): VNode {
     <Shell title={say('return-title', { order: delivery.orderNumber })} viewer={viewer}>
       <BackTo href={`/dispatch/${delivery.id}`} />
       <p class="sentence">{say('return-says')}</p>
+      {delivery.returned.length === 0 ? <p class="quiet">{say('return-nothing-yet')}</p> : null}
       {delivery.returned.map((unit) => (
         <Returned key={unit.id} unit={unit} {...props} />
       ))}

@@ -83,7 +83,7 @@ describe('the dryer operator’s desk', () => {
     const bagId = await hung();
     const asked = await weigh(bagId, '902,5');
     expect(asked.status).toBe(409);
-    expect(asked.text).toContain('bags of this grade on this scale usually have 980 to 1\u2009020 kg');
+    expect(asked.text).toContain('bags of this grade on this scale usually have 980 to 1\u202f020 kg');
     expect(asked.text).toContain('value="902,5"');
     expect(asked.text).toContain('name="confirmed" value="902500/2000"');
     expect(asked.text).toContain('It is so: 900.5 kg net');
@@ -146,7 +146,7 @@ describe('the dryer operator’s desk', () => {
     expect([refused.status, refused.text.includes('name="grossGrams"')]).toEqual([409, false]);
     expect((await ilka.send(path, { grossGrams: '1010', reason: '' })).status).toBe(422);
     expect((await ilka.send(path, { grossGrams: '1010', reason: 'Read wrongly' })).status).toBe(303);
-    expect(await page()).toContain('1\u2009008 kg');
+    expect(await page()).toContain('1\u202f008 kg');
   });
 
   it('moves a bag to a place by scan, keeps the place chosen, and says why it can’t', async () => {

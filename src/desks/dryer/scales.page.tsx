@@ -64,10 +64,9 @@ function cellsOf({ scale, lastCheckedAt, dueAt, isOverdue, hasFailed }: ScaleSta
     <>{`${scale.maximumPermissibleErrorMilligrams / 1_000_000} kg`}</>,
     <>{lastCheckedAt === null ? say('plant-never-checked') : localText(lastCheckedAt, timeZone)}</>,
     <>
-      {dueAt === null ? null : `${localText(dueAt, timeZone)} `}
-      {mark}
-      {isOverdue ? ` ${say('plant-scale-overdue')}` : null}
-      {hasFailed ? ` ${say('plant-scale-failed')}` : null}
+      {mark} {dueAt === null ? null : localText(dueAt, timeZone)}
+      {isOverdue ? <p>{say('plant-scale-overdue')}</p> : null}
+      {hasFailed ? <p>{say('plant-scale-failed')}</p> : null}
     </>,
   ];
 }

@@ -63,7 +63,7 @@ describe('the shift page', () => {
     };
     expect((await at.send(`${line}/removals`, sweepings)).status).toBe(303);
     const text = textOf((await at.get(line)).text);
-    expect(text.replaceAll('\u2009', ' ')).toContain(
+    expect(text.replaceAll('\u202f', ' ')).toContain(
       '0 kg in H1 + 1 000 kg tipped = 300 packed + 5 swept + [ 696 kg still in H1 ]',
     );
   });

@@ -57,6 +57,7 @@ addSentences('es', {
   'group-empty': 'Aquí ya no espera ningún big bag.',
   'group-bags': 'Big bags por decidir',
   'group-bag': 'Decidir sobre el big bag',
+  'reach-bag': 'Big bag',
   'group-nothing-missing': 'no falta nada',
   'result-not-there': 'falta',
   'result-within': 'conforme',

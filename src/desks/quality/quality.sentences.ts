@@ -54,6 +54,7 @@ addSentences('en', {
   'group-empty': 'No bag waits here any more.',
   'group-bags': 'Bags to decide on',
   'group-bag': 'Decide on bag',
+  'reach-bag': 'Bag',
   'group-nothing-missing': 'nothing is missing',
   'result-not-there': 'missing',
   'result-within': 'within',

@@ -56,7 +56,7 @@ export function BagTable({ bags }: { readonly bags: readonly ReachedBag[] }): VN
     <Table
       caption={say('reach-bags', { count: bags.length })}
       columns={[
-        { head: say('group-bag'), align: 'code' },
+        { head: say('reach-bag'), align: 'code' },
         { head: say('bags-column-where') },
         { head: say('bag-net'), align: 'number' },
       ]}

@@ -4,7 +4,7 @@ import { inPaperLanguage } from './paper-language.js';
 
 const months = ['JAN', 'FEB', 'MAR', 'APR', 'MAY', 'JUN', 'JUL', 'AUG', 'SEP', 'OCT', 'NOV', 'DEC'];
 
-/** Grams as kilograms, exact, with one decimal at least and a thin space between thousands: `12 480.0`, `0.25`. */
+/** Grams as kilograms, exact, with one decimal at least and a narrow no-break space between thousands: `12 480.0`, `0.25`. */
 export function kilograms(grams: number): string {
   return formatKilograms(grams, { thousands: true, minimumDecimals: 1 }).replace(/ kg$/, '');
 }
@@ -14,9 +14,9 @@ export function roundKilograms(grams: number): string {
   return kilograms(Math.round(grams / 100) * 100);
 }
 
-/** A whole number with a thin space between thousands. */
+/** A whole number with a narrow no-break space between thousands. */
 export function thousands(count: number): string {
-  return String(count).replace(/\B(?=(\d{3})+$)/g, '\u2009');
+  return String(count).replace(/\B(?=(\d{3})+$)/g, '\u202f');
 }
 
 /** A day in words that no country reads another way: `12 SEP 2027`. */

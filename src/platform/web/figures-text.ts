@@ -1,6 +1,6 @@
 import { formatKilograms } from '../../core/units/grams.js';
 
-/** Grams as kilograms with a thin space between thousands and without trailing zeros: `4 983`, `0.25`. */
+/** Grams as kilograms with a narrow no-break space between thousands and without trailing zeros: `4 983`, `0.25`. */
 export function kilogramsText(grams: number): string {
   return formatKilograms(grams, { thousands: true, minimumDecimals: 0 }).replace(/ kg$/, '').replace(/^-/, '\u2212');
 }
@@ -10,9 +10,9 @@ export function roundKilogramsText(grams: number): string {
   return countText(Math.round(grams / 1000));
 }
 
-/** A whole number with a thin space between thousands: `1 260`. */
+/** A whole number with a narrow no-break space between thousands: `1 260`. */
 export function countText(count: number): string {
   return String(count)
-    .replace(/\B(?=(\d{3})+$)/g, '\u2009')
+    .replace(/\B(?=(\d{3})+$)/g, '\u202f')
     .replace(/^-/, '\u2212');
 }

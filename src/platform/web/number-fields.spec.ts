@@ -31,7 +31,7 @@ async function read(name: keyof Numbers, typed: unknown): Promise<unknown> {
   }
 }
 
-const spaces = ['', ' ', '\u00a0', '\u2009', '\u202f'];
+const spaces = ['', ' ', '\u00a0', '\u202f', '\u202f'];
 const grouped = (digits: string, space: string): string => digits.replaceAll(/\B(?=(\d{3})+$)/g, space);
 
 describe('kilograms as a person types them', () => {
@@ -40,7 +40,7 @@ describe('kilograms as a person types them', () => {
     ['996,5', 996_500],
     [' 996,5 kg ', 996_500],
     ['1 034,5', 1_034_500],
-    ['1\u2009034.5', 1_034_500],
+    ['1\u202f034.5', 1_034_500],
     ['1.234', 1234],
     ['0', 0],
     ['2500', 2_500_000],

@@ -93,7 +93,7 @@ function rubOut(field: HTMLInputElement): void {
 
 /** Steps go in whole thousandths, so that 0.1 three times is 0.3. */
 function addStep(field: HTMLInputElement, step: number): void {
-  const now = Number(field.value.replaceAll(/[\s\u2009]/g, '').replace(',', '.'));
+  const now = Number(field.value.replaceAll(/[\s\u202f]/g, '').replace(',', '.'));
   if (Number.isNaN(now)) return;
   const sum = Math.max(0, Math.round((now + step) * 1000) / 1000);
   change(field, String(sum));

@@ -26,8 +26,8 @@ interface ShiftTapeProps {
   readonly rows: readonly TapeRow[];
 }
 
-const width = 1200;
-const labels = 130;
+const width = 960;
+const labels = 110;
 const rowHeight = 36;
 const top = 26;
 
@@ -46,7 +46,7 @@ export function ShiftTape({ says, fromAt, untilAt, nowAt, timeZone, rows }: Shif
         {hours(fromAt, untilAt, timeZone).map(({ at, label }) => (
           <g key={at}>
             <path class="line" d={`M${x(at)} ${top - 6} V${bottom}`} />
-            <text x={x(at) + 3} y={top - 10}>
+            <text x={x(at)} y={top - 10} text-anchor={x(at) > width - 40 ? 'end' : 'start'}>
               {label}
             </text>
           </g>
@@ -56,7 +56,7 @@ export function ShiftTape({ says, fromAt, untilAt, nowAt, timeZone, rows }: Shif
             <text x="4" y={top + place * rowHeight + 23}>
               {row.label}
             </text>
-            {row.marks.map((mark, number) => (
+            {withRoom(row.marks, x).map((mark, number) => (
               <Mark key={number} mark={mark} x={x} y={top + place * rowHeight} until={mark.untilAt ?? nowAt} />
             ))}
           </g>
@@ -66,6 +66,21 @@ export function ShiftTape({ says, fromAt, untilAt, nowAt, timeZone, rows }: Shif
       <TapeTable rows={rows} timeZone={timeZone} />
     </>
   );
+}
+
+const letterWidth = 9;
+
+/** Marks whose texts would run into each other keep only those that have room, the latest first; the table has them all. */
+function withRoom(marks: readonly TapeMark[], x: (at: string) => number): readonly TapeMark[] {
+  let free = Infinity;
+  const latestFirst = [...marks].sort((one, other) => x(other.at) - x(one.at));
+  return latestFirst.map((mark) => {
+    if (mark.text === undefined) return mark;
+    const from = x(mark.at);
+    if (from + (mark.text.length + 1) * letterWidth > free) return { ...mark, text: undefined };
+    free = from;
+    return mark;
+  });
 }
 
 interface MarkProps {
