@@ -14,13 +14,19 @@ export async function openLastingContext(folder: string): Promise<BrowserContext
   return engine.launchPersistentContext(folder, { executablePath, args: ['--no-sandbox'], ...settings });
 }
 
-/** A context with a locale, and every report of the content security policy collected. */
+/** A context with a locale, and every report of the content security policy collected; on a screen that is touched, or not. */
 export async function openContext(
   browser: Browser,
   size: { readonly width: number; readonly height: number } = { width: 1280, height: 800 },
+  { hasTouch = false, policyReports = [] }: { readonly hasTouch?: boolean; readonly policyReports?: string[] } = {},
 ): Promise<{ context: BrowserContext; policyReports: string[] }> {
-  const context = await browser.newContext({ locale: 'en-GB', timezoneId: 'Europe/Berlin', viewport: size });
-  const policyReports: string[] = [];
+  const context = await browser.newContext({
+    locale: 'en-GB',
+    timezoneId: 'Europe/Berlin',
+    viewport: size,
+    hasTouch,
+    isMobile: hasTouch,
+  });
   context.on('console', (message) => {
     if (/content security policy/i.test(message.text())) policyReports.push(message.text());
   });

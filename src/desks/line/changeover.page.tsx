@@ -53,8 +53,9 @@ interface ChangeoverProps {
 /** The ladder: what is done, the one rung that comes next, and what waits. */
 export function changeoverPage(props: ChangeoverProps): VNode {
   const { viewer, at, changeover, trouble } = props;
+  const title = say('changeover-title', { format: changeover.toFormatName });
   return (
-    <ActPage viewer={viewer} at={at} title={say('changeover-title', { format: changeover.toFormatName })}>
+    <ActPage viewer={viewer} at={at} title={title} startsAtBack={!startsAtField(props)}>
       <ol class="ladder">
         {changeoverRungs.map((rung) => (
           <li key={rung} class={changeover.next === rung ? 'next' : undefined}>
@@ -72,6 +73,15 @@ export function changeoverPage(props: ChangeoverProps): VNode {
       </details>
     </ActPage>
   );
+}
+
+/** The next rung asks for something that can be entered at once: what went back, or the other person's badge. */
+function startsAtField({ at, changeover }: ChangeoverProps): boolean {
+  return changeover.next === 'film-back' || (changeover.next === 'code-checked' && isNewRun(at, changeover));
+}
+
+function isNewRun({ run }: LineNow, { fromRunId }: ChangeoverRow): boolean {
+  return run !== null && run.id !== fromRunId;
 }
 
 interface RungProps extends ChangeoverProps {
@@ -105,7 +115,6 @@ function Rung(props: RungProps): VNode {
 /** Where the record is made that proves the rung. */
 function RungWay({ at, changeover, rung }: RungProps): VNode | null {
   const page = `/line/${at.line.id}`;
-  const isNewRun = at.run !== null && at.run.id !== changeover.fromRunId;
   switch (rung) {
     case 'last-pack-out':
       return at.run === null ? null : <ActLink href={`${page}/run`} says={say('line-to-run')} tone="asked" />;
@@ -116,7 +125,7 @@ function RungWay({ at, changeover, rung }: RungProps): VNode | null {
     case 'film-back':
       return null;
     case 'code-checked':
-      return isNewRun ? (
+      return isNewRun(at, changeover) ? (
         <div class="acts">
           <ActLink href={`${page}/film`} says={say('line-to-film')} />
           <ActLink href={`${page}/code`} says={say('line-to-code')} />
@@ -127,7 +136,7 @@ function RungWay({ at, changeover, rung }: RungProps): VNode | null {
   }
 }
 
-function RungProof({ viewer, rung, people, trouble }: RungProps): VNode | null {
+function RungProof({ viewer, at, changeover, rung, people, trouble }: RungProps): VNode | null {
   switch (rung) {
     case 'reject-bin-closed':
       return (
@@ -139,25 +148,36 @@ function RungProof({ viewer, rung, people, trouble }: RungProps): VNode | null {
     case 'film-back':
       return <NumberEntry name="count" label={say('field-film-back')} required trouble={trouble} autofocus />;
     case 'code-checked':
-      return <SecondPerson viewer={viewer} people={people} />;
+      return <SecondPerson viewer={viewer} people={people} isAwaited={isNewRun(at, changeover)} />;
     default:
       return null;
   }
 }
 
 /** Who reads the code too shows who they are. */
-function SecondPerson({ viewer, people }: Pick<RungProps, 'viewer' | 'people'>): VNode {
+function SecondPerson({
+  viewer,
+  people,
+  isAwaited,
+}: Pick<RungProps, 'viewer' | 'people'> & { readonly isAwaited: boolean }): VNode {
   if (viewer.deviceCode === null) {
     return (
       <div class="side-by-side">
-        <TextEntry name="code" label={say('field-other-code')} maxLength={60} />
+        <TextEntry name="code" label={say('field-other-code')} maxLength={60} autofocus={isAwaited} />
         <TextEntry name="password" label={say('field-other-password')} type="password" maxLength={200} />
       </div>
     );
   }
   return (
     <>
-      <TextEntry name="badge" label={say('field-other-badge')} type="password" maxLength={60} takesScan />
+      <TextEntry
+        name="badge"
+        label={say('field-other-badge')}
+        type="password"
+        maxLength={60}
+        takesScan
+        autofocus={isAwaited}
+      />
       {people.length === 0 ? null : (
         <>
           <ChoiceEntry name="person" label={say('field-other-person')} as="tiles" choices={choicesOf(people)} />

@@ -4,12 +4,29 @@ import { say } from './words.js';
 export function offerNumberPads(): void {
   if (!matchMedia('(pointer: coarse)').matches) return;
   document.addEventListener('focusin', ({ target }) => {
-    if (target instanceof HTMLInputElement && target.dataset['number'] !== undefined) openPad(target);
-    else if (!(target instanceof Element && target.closest('.number-pad') !== null)) closePad();
+    if (isNumberField(target)) openPad(target);
+    else setTimeout(closeLeftPad, pressMilliseconds);
   });
+  // A field that has the focus already, from the page's beginning or after *done*, is not focused by a finger again.
+  document.addEventListener('click', ({ target }) => {
+    if (isNumberField(target)) openPad(target);
+  });
+  if (isNumberField(document.activeElement)) openPad(document.activeElement);
+}
+
+function isNumberField(target: EventTarget | null): target is HTMLInputElement {
+  return target instanceof HTMLInputElement && target.dataset['number'] !== undefined;
 }
 
 let open: { readonly pad: HTMLElement; readonly field: HTMLInputElement; readonly inputMode: string } | null = null;
+
+/** Keys that go while a finger is down let the button below them slip away from under it: the press would be lost. */
+const pressMilliseconds = 300;
+
+function closeLeftPad(): void {
+  const at = document.activeElement;
+  if (at !== open?.field && at?.closest('.number-pad') == null) closePad();
+}
 
 function openPad(field: HTMLInputElement): void {
   if (open?.field === field) return;
