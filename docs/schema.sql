@@ -2723,3 +2723,24 @@ CREATE TRIGGER "recall_signing_no_delete" BEFORE DELETE ON "recall_signing" BEGI
 CREATE TRIGGER "recall_signing_no_replace" BEFORE INSERT ON "recall_signing" WHEN EXISTS (SELECT 1 FROM "recall_signing" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "recall_signing" WHERE "recall_id" = NEW."recall_id" AND "voided_by" IS NULL) BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:recall_signing: the key is taken'); END;
 
 CREATE TRIGGER "recall_signing_void_once" BEFORE UPDATE OF "voided_by" ON "recall_signing" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:recall_signing: voided_by is set once'); END;
+
+CREATE TABLE "paper_language" (
+    "id" varchar NOT NULL,
+    "site_id" varchar NOT NULL,
+    "customer_id" varchar,
+    "language" varchar,
+    "set_at" varchar NOT NULL,
+    CONSTRAINT "pk_paper_language" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_paper_language_site_id" FOREIGN KEY ("site_id") REFERENCES "site" ("id"),
+    CONSTRAINT "fk_paper_language_customer_id" FOREIGN KEY ("customer_id") REFERENCES "customer" ("id")
+  );
+
+CREATE INDEX "ix_paper_language_customer_id" ON "paper_language" ("customer_id");
+
+CREATE INDEX "ix_paper_language_site_id" ON "paper_language" ("site_id");
+
+CREATE TRIGGER "paper_language_no_update" BEFORE UPDATE OF "id", "site_id", "customer_id", "language", "set_at" ON "paper_language" BEGIN SELECT RAISE(ABORT, 'fact:paper_language: rows are never changed'); END;
+
+CREATE TRIGGER "paper_language_no_delete" BEFORE DELETE ON "paper_language" BEGIN SELECT RAISE(ABORT, 'fact:paper_language: rows are never deleted'); END;
+
+CREATE TRIGGER "paper_language_no_replace" BEFORE INSERT ON "paper_language" WHEN EXISTS (SELECT 1 FROM "paper_language" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:paper_language: the key is taken'); END;

@@ -9,6 +9,7 @@ import { quality } from './0007-quality.js';
 import { narrowing } from './0008-narrowing.js';
 import { complaints } from './0009-complaints.js';
 import { recalls } from './0010-recalls.js';
+import { paperLanguages } from './0012-paper-languages.js';
 
 /** The one history of the schema, oldest first. A migration that has been released is never edited. */
 export const migrations: readonly Migration[] = [
@@ -22,4 +23,5 @@ export const migrations: readonly Migration[] = [
   narrowing,
   complaints,
   recalls,
+  paperLanguages,
 ];

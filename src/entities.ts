@@ -30,6 +30,7 @@ import { StorePlace } from './plant/store-place.entity.js';
 import { BagType } from './plant/bag-type.entity.js';
 import { GradeUsualNet } from './plant/grade-usual-net.entity.js';
 import { SiteRevision } from './plant/site-revision.entity.js';
+import { PaperLanguage } from './plant/paper-language.entity.js';
 import { AttemptCount } from './people/attempt-count.entity.js';
 import { Person } from './people/person.entity.js';
 import { Credential } from './people/credential.entity.js';
@@ -166,6 +167,7 @@ export const entities: readonly EntityClass[] = [
   BagType,
   GradeUsualNet,
   SiteRevision,
+  PaperLanguage,
   AttemptCount,
   Person,
   Credential,

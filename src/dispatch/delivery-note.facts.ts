@@ -1,5 +1,9 @@
+import type { Language } from '../platform/sentences/language.js';
+
 /** What a delivery note says, frozen when the delivery was closed. Times are local text already: a paper never moves. */
 export interface DeliveryNoteFacts {
+  /** That of the customer when it was issued; absent on notes from before papers had a language: English. */
+  readonly language?: Language;
   readonly number: string;
   /** 1, and one more for each note that this one stands in the place of. */
   readonly version: number;

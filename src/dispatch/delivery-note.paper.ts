@@ -26,11 +26,11 @@ export async function deliveryNote(facts: DeliveryNoteFacts, issuedAt: string): 
   return kit.bytes();
 }
 
-const palletColumns: readonly PdfColumn[] = [
-  { title: 'Pallet (SSCC)', widthMm: 84 },
-  { title: 'Packs', widthMm: 24, align: 'right' },
-  { title: 'Net, declared, kg', widthMm: 36, align: 'right' },
-  { title: 'Gross of the pallet, kg', widthMm: 36, align: 'right' },
+const palletColumns = (): readonly PdfColumn[] => [
+  { title: say('note-column-pallet'), widthMm: 84 },
+  { title: say('note-column-packs'), widthMm: 24, align: 'right' },
+  { title: say('note-column-declared'), widthMm: 36, align: 'right' },
+  { title: say('note-column-pallet-gross'), widthMm: 36, align: 'right' },
 ];
 
 function productBlock(flow: NoteFlow, product: NoteProduct): void {
@@ -39,7 +39,7 @@ function productBlock(flow: NoteFlow, product: NoteProduct): void {
   flow.line(name, { sizePoints: 12, bold: true });
   flow.line(say('note-product', { gtin, nominal: kilograms(nominalGrams) }), { sizePoints: 8.5, quiet: true });
   flow.yMm += 1;
-  for (const lot of product.lots) flow.table(lotCaption(lot), palletColumns, [...palletRows(lot), lotTotal(lot)]);
+  for (const lot of product.lots) flow.table(lotCaption(lot), palletColumns(), [...palletRows(lot), lotTotal(lot)]);
 }
 
 function lotCaption(lot: NoteLot): string {
@@ -63,13 +63,13 @@ function lotTotal(lot: NoteLot): PdfRow {
   return { cells: [title, thousands(lot.packCount), kilograms(lot.netGrams), ''], isTotal: true };
 }
 
-const bagColumns: readonly PdfColumn[] = [
-  { title: 'Bag', widthMm: 26 },
+const bagColumns = (): readonly PdfColumn[] => [
+  { title: say('note-column-bag'), widthMm: 26 },
   { title: 'SSCC', widthMm: 54 },
-  { title: 'Scale', widthMm: 18 },
-  { title: 'Gross, kg', widthMm: 26, align: 'right' },
-  { title: 'Tare, kg', widthMm: 28, align: 'right' },
-  { title: 'Net, kg', widthMm: 28, align: 'right' },
+  { title: say('note-column-scale'), widthMm: 18 },
+  { title: say('note-column-gross'), widthMm: 26, align: 'right' },
+  { title: say('note-column-tare'), widthMm: 28, align: 'right' },
+  { title: say('note-column-net'), widthMm: 28, align: 'right' },
 ];
 
 function bagBlock(flow: NoteFlow, group: NoteBagGroup): void {
@@ -86,15 +86,15 @@ function bagBlock(flow: NoteFlow, group: NoteBagGroup): void {
   const total = { cells: [say('note-bags-total', { count: rows.length }), '', '', '', '', kilograms(group.netGrams)] };
   flow.need(25);
   flow.line(group.grade, { sizePoints: 12, bold: true });
-  flow.table(say('note-bags'), bagColumns, [...rows, { ...total, isTotal: true }]);
+  flow.table(say('note-bags'), bagColumns(), [...rows, { ...total, isTotal: true }]);
 }
 
-const totalColumns: readonly PdfColumn[] = [
-  { title: 'Pallets', widthMm: 30, align: 'right' },
-  { title: 'Whole bags', widthMm: 30, align: 'right' },
-  { title: 'Packs', widthMm: 36, align: 'right' },
-  { title: 'Net, kg', widthMm: 42, align: 'right' },
-  { title: 'Gross, kg', widthMm: 42, align: 'right' },
+const totalColumns = (): readonly PdfColumn[] => [
+  { title: say('note-column-pallets'), widthMm: 30, align: 'right' },
+  { title: say('note-column-bags'), widthMm: 30, align: 'right' },
+  { title: say('note-column-packs'), widthMm: 36, align: 'right' },
+  { title: say('note-column-net'), widthMm: 42, align: 'right' },
+  { title: say('note-column-gross'), widthMm: 42, align: 'right' },
 ];
 
 function totals(flow: NoteFlow, { totals: sums }: DeliveryNoteFacts): void {
@@ -105,7 +105,7 @@ function totals(flow: NoteFlow, { totals: sums }: DeliveryNoteFacts): void {
     kilograms(sums.netGrams),
     roundKilograms(sums.grossGrams),
   ];
-  flow.table(say('note-totals'), totalColumns, [{ cells, isBold: true }]);
+  flow.table(say('note-totals'), totalColumns(), [{ cells, isBold: true }]);
   flow.paragraph(say('note-weights-say'), { sizePoints: 8, quiet: true });
   flow.yMm += 2;
 }

@@ -60,7 +60,8 @@ export function deliverySinglePage({ viewer, delivery }: DeliveryProps): VNode {
   return (
     <Shell title={say('delivery-title', { order: delivery.orderNumber })} viewer={viewer}>
       <p class="sentence">
-        {delivery.customerName ?? delivery.customerCode} · {say(`delivery-now-${delivery.status}`)}
+        <a href={`/customers/${delivery.customerId}`}>{delivery.customerName ?? delivery.customerCode}</a> ·{' '}
+        {say(`delivery-now-${delivery.status}`)}
         {delivery.noteNumber === null ? '' : ` · ${delivery.noteNumber}`}
       </p>
       <Figures

@@ -6,6 +6,7 @@ import { computedGrossGrams, type ContentRow, type PalletRow } from '../pallets/
 import type { Instant } from '../platform/clock.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { printedTime } from '../platform/printing/printed-figures.js';
+import { paperLanguageFor } from '../plant/paper-languages.js';
 import { customerOf, gradeOf, scaleStandingAt, siteOf } from '../plant/plant-facts.js';
 import { packsIn } from '../packing/run-ranges.js';
 import { loadedOn } from './deliveries.js';
@@ -31,6 +32,7 @@ export interface NoteDraft {
 export async function noteFacts(tx: Tx, draft: NoteDraft): Promise<DeliveryNoteFacts> {
   const { delivery, check, number, version, replaces, seal, shortCode, shortReason, remarks } = draft;
   const site = await siteOf(tx, delivery.siteId);
+  const language = await paperLanguageFor(tx, delivery.customerId);
   const { code, gln, name, address } = await customerOf(tx, delivery.customerId);
   const loaded = await loadedOn(tx, delivery.id);
   const pallets = await palletsOf(
@@ -45,6 +47,7 @@ export async function noteFacts(tx: Tx, draft: NoteDraft): Promise<DeliveryNoteF
   const bagGroups = await bagGroupsOf(tx, bags, draft.closedAt);
   const progress = await progressOf(tx, delivery.id);
   return {
+    language,
     number,
     version,
     replaces,
@@ -52,11 +55,11 @@ export async function noteFacts(tx: Tx, draft: NoteDraft): Promise<DeliveryNoteF
     customer: { code, gln, name, address },
     orderNumber: delivery.orderNumber,
     plannedOn: delivery.plannedOn,
-    leftAtLocal: printedTime(draft.closedAt, site.timeZone),
+    leftAtLocal: printedTime(draft.closedAt, site.timeZone, language),
     vehicle: {
       registration: check.registration,
       haulierCode: check.haulierCode,
-      checkedAtLocal: printedTime(check.checkedAt, site.timeZone),
+      checkedAtLocal: printedTime(check.checkedAt, site.timeZone, language),
     },
     seal,
     products,

@@ -83,7 +83,7 @@ addSentences('es', {
   'occasion-weighed-back': 'pesado de vuelta',
   'occasion-weighed-again': 'pesado otra vez',
   'weighing-void': 'anulado: corregido después',
-  'weighing-preset': 'tara preajustada',
+  'weighing-preset': 'tara predeterminada',
   'weighing-doubtful': 'báscula vencida o no superada',
   'laboratory-complete-and-within': 'Completo y dentro de la especificación.',
   'laboratory-outside': 'Al menos un resultado está fuera de la especificación.',

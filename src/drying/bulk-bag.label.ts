@@ -4,14 +4,19 @@ import { PdfKit } from '../platform/printing/pdf-kit.js';
 import type { PdfSheet } from '../platform/printing/pdf-sheet.js';
 import { sizeForCapitals } from '../platform/printing/pdf-text.js';
 import { gs1Linear, matrixSymbol } from '../platform/printing/symbols.js';
+import { decimalText } from '../platform/sentences/decimal-text.js';
+import type { Language } from '../platform/sentences/language.js';
+import { say } from '../platform/sentences/sentences.js';
 
 /** What a bag's label says, frozen when it was printed. A state is not promised by paper. */
 export interface BagLabelFacts {
+  /** Absent on labels from before papers had a language: English. */
+  readonly language?: Language;
   readonly bagNumber: string;
   readonly sscc: string;
   readonly siteName: string;
   readonly gradeName: string;
-  /** `dryer run DR-2026-000012`, `A-4471 of SUP-07`, `opening stock`. */
+  /** `dryer run DR-2026-000012`, `A-4471 of SUP-07`, `opening stock`, in the label’s language. */
   readonly originText: string;
   readonly netGrams: number;
   readonly grossGrams: number;
@@ -29,25 +34,12 @@ export interface BagLabelFacts {
 
 export const bagLabelEdition = '1';
 
-/** The words of an edition stay as they are for ever: the same facts give the same bytes. */
-const words = {
-  bag: 'BAG',
-  net: 'NET',
-  preset: 'PT (preset tare)',
-  doubtful: 'WEIGHT DOUBTFUL: not for sale by weight',
-  state: 'This label promises no state: look the bag up before use.',
-  pen: 'opened on                                 rest kg',
-  caution:
-    'Hanging load: nobody under or beside the bag. Lift by all loops, never above the safe load. Local rules go first.',
-  tearOff: 'Tear off at the hoist; stays with the tip sheet.',
-} as const;
-
 const leftMm = 8;
 const columnMm = 132;
 
 /** The label of a bulk bag on A5: what people read first, then the symbols, then a strip to tear off. */
 export async function renderBagLabel(facts: BagLabelFacts, issuedAt: string): Promise<Uint8Array> {
-  const kit = await PdfKit.begin(`Bag ${facts.bagNumber}`, issuedAt);
+  const kit = await PdfKit.begin(say('bag-label-title', { bag: facts.bagNumber }), issuedAt);
   const sheet = kit.addSheet('a5');
   const belowText = drawText(sheet, facts);
   const belowSymbol = drawSymbol(sheet, facts, belowText);
@@ -58,26 +50,36 @@ export async function renderBagLabel(facts: BagLabelFacts, issuedAt: string): Pr
 
 function drawText(sheet: PdfSheet, facts: BagLabelFacts): number {
   const column = { xMm: leftMm, widthMm: columnMm };
-  const copy = facts.copyNumber === 1 ? '' : `COPY ${facts.copyNumber}`;
+  const copy = facts.copyNumber === 1 ? '' : say('bag-label-copy', { number: facts.copyNumber });
   sheet.text(copy, { ...column, yMm: 6, sizePoints: 12, bold: true, align: 'right' });
-  let yMm = sheet.text(`${words.bag} · ${facts.siteName}`, { ...column, yMm: 6, sizePoints: 12 });
+  let yMm = sheet.text(`${say('bag-label-bag')} · ${facts.siteName}`, { ...column, yMm: 6, sizePoints: 12 });
   yMm = sheet.text(spacedBagNumber(facts.bagNumber), { ...column, yMm, sizePoints: sizeForCapitals(16), bold: true });
   yMm = sheet.text(facts.gradeName, { ...column, yMm: yMm + 1, sizePoints: 20, bold: true });
   yMm = sheet.text(facts.originText, { ...column, yMm, sizePoints: 12 });
-  const net = `${words.net} ${formatKilograms(facts.netGrams, { minimumDecimals: 1 })}`;
-  yMm = sheet.text(net, { ...column, yMm: yMm + 1, sizePoints: 26, bold: true });
+  yMm = sheet.text(netText(facts), { ...column, yMm: yMm + 1, sizePoints: 26, bold: true });
   yMm = sheet.text(weightLine(facts), { ...column, yMm, sizePoints: 11 });
-  yMm = sheet.text(`scale ${facts.scaleCode} · ${facts.filledAtText}`, { ...column, yMm, sizePoints: 11 });
-  const liner = facts.linerLot === null ? '' : ` · liner lot ${facts.linerLot}`;
-  yMm = sheet.text(`safe load ${formatKilograms(facts.safeLoadGrams)}${liner}`, { ...column, yMm, sizePoints: 11 });
-  if (facts.isDoubtful) yMm = sheet.text(words.doubtful, { ...column, yMm, sizePoints: 12, bold: true });
+  const scale = say('bag-label-scale', { scale: facts.scaleCode });
+  yMm = sheet.text(`${scale} · ${facts.filledAtText}`, { ...column, yMm, sizePoints: 11 });
+  const load = say('bag-label-safe-load', { kilograms: decimalText(formatKilograms(facts.safeLoadGrams)) });
+  const liner = facts.linerLot === null ? '' : ` · ${say('bag-label-liner', { lot: facts.linerLot })}`;
+  yMm = sheet.text(`${load}${liner}`, { ...column, yMm, sizePoints: 11 });
+  if (facts.isDoubtful) yMm = sheet.text(say('bag-label-doubtful'), { ...column, yMm, sizePoints: 12, bold: true });
   return yMm;
 }
 
 function weightLine(facts: BagLabelFacts): string {
-  const gross = `gross ${formatKilograms(facts.grossGrams, { minimumDecimals: 1 })}`;
-  const tare = `tare ${formatKilograms(facts.tareGrams, { minimumDecimals: 1 })}`;
-  return [gross, tare, ...(facts.isPresetTare ? [words.preset] : [])].join(' · ');
+  const gross = say('bag-label-gross', { kilograms: weighed(facts.grossGrams) });
+  const tare = say('bag-label-tare', { kilograms: weighed(facts.tareGrams) });
+  return [gross, tare, ...(facts.isPresetTare ? [say('bag-label-preset')] : [])].join(' · ');
+}
+
+function netText(facts: BagLabelFacts): string {
+  return say('bag-label-net', { kilograms: weighed(facts.netGrams) });
+}
+
+/** What a scale showed, with a decimal at least. */
+function weighed(grams: number): string {
+  return decimalText(formatKilograms(grams, { minimumDecimals: 1 }));
 }
 
 /** The number as people type it stands under its bars, as it is encoded. */
@@ -90,11 +92,13 @@ function drawSymbol(sheet: PdfSheet, facts: BagLabelFacts, belowMm: number): num
 
 function drawPenFields(sheet: PdfSheet, belowMm: number): void {
   const column = { xMm: leftMm, widthMm: columnMm };
-  let yMm = sheet.text(words.pen, { ...column, yMm: belowMm + 3, sizePoints: 11 });
+  // Spaces as on the labels that were printed first: the rules stand between the words.
+  const pen = `${say('bag-label-opened')}                                 ${say('bag-label-rest')}`;
+  let yMm = sheet.text(pen, { ...column, yMm: belowMm + 3, sizePoints: 11 });
   sheet.rule({ xMm: leftMm + 21, yMm }, { xMm: leftMm + 55, yMm });
   sheet.rule({ xMm: leftMm + 78, yMm }, { xMm: leftMm + 120, yMm });
-  yMm = sheet.text(words.state, { ...column, yMm: yMm + 2, sizePoints: 10, bold: true });
-  sheet.paragraph(words.caution, { ...column, yMm: yMm + 1, sizePoints: 8 });
+  yMm = sheet.text(say('bag-label-state'), { ...column, yMm: yMm + 2, sizePoints: 10, bold: true });
+  sheet.paragraph(say('bag-label-caution'), { ...column, yMm: yMm + 1, sizePoints: 8 });
 }
 
 function drawTearOff(sheet: PdfSheet, facts: BagLabelFacts): void {
@@ -105,7 +109,6 @@ function drawTearOff(sheet: PdfSheet, facts: BagLabelFacts): void {
   const column = { xMm: leftMm + matrix.widthMm + 6, widthMm: columnMm - matrix.widthMm - 6 };
   const number = spacedBagNumber(facts.bagNumber);
   let yMm = sheet.text(number, { ...column, yMm: topMm + 3, sizePoints: 24, bold: true });
-  const net = `${words.net} ${formatKilograms(facts.netGrams, { minimumDecimals: 1 })}`;
-  yMm = sheet.text(`${net} · ${facts.gradeName}`, { ...column, yMm, sizePoints: 11 });
-  sheet.text(words.tearOff, { ...column, yMm, sizePoints: 8 });
+  yMm = sheet.text(`${netText(facts)} · ${facts.gradeName}`, { ...column, yMm, sizePoints: 11 });
+  sheet.text(say('bag-label-tear-off'), { ...column, yMm, sizePoints: 8 });
 }

@@ -5,6 +5,8 @@ import { CloseBag } from './close-bag.js';
 import { CorrectBag } from './correct-bag.js';
 import { CorrectWeighing } from './correct-weighing.js';
 import { DryerRunApi } from './dryer-run.api.js';
+import './bag-label.sentences.js';
+import './bag-label.sentences.es.js';
 import './drying.sentences.js';
 import './drying.sentences.es.js';
 import './usual-weights.sentences.js';

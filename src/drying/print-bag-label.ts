@@ -9,6 +9,8 @@ import { issuePaper } from '../platform/printing/issue-paper.js';
 import { PaperRenderers } from '../platform/printing/paper-renderers.js';
 import { Refusal } from '../platform/refusal.js';
 import { printedTime } from '../platform/printing/printed-figures.js';
+import type { Language } from '../platform/sentences/language.js';
+import { say } from '../platform/sentences/sentences.js';
 import type { PrintBagLabelForm } from './bag.form.js';
 import { bagLabelEdition, renderBagLabel, type BagLabelFacts } from './bulk-bag.label.js';
 import { findBag, type BagRow } from './bulk-bags.js';
@@ -82,14 +84,16 @@ async function labelFacts(from: ReadFrom, bag: BagRow, copyNumber: number): Prom
     throw new Refusal('bag-not-closed', { bag: bag.number });
   }
   const site = await siteOf(from, bag.siteId);
+  const language = site.paperLanguage;
   const grade = await gradeOf(from, bag.intendedGradeId);
   const { scale } = await scaleStandingAt(from, scaleId, filledAt);
   return {
+    language,
     bagNumber: bag.number,
     sscc: bag.sscc,
     siteName: site.name,
     gradeName: grade.name,
-    originText: await originText(from, bag),
+    originText: await originText(from, bag, language),
     netGrams,
     grossGrams,
     tareGrams,
@@ -97,16 +101,19 @@ async function labelFacts(from: ReadFrom, bag: BagRow, copyNumber: number): Prom
     isDoubtful: bag.isDoubtful,
     safeLoadGrams: bag.safeLoadGrams,
     scaleCode: scale.code,
-    filledAtText: printedTime(filledAt, site.timeZone),
+    filledAtText: printedTime(filledAt, site.timeZone, language),
     linerLot: bag.linerLot,
     copyNumber,
   };
 }
 
 /** Where a bag comes from, in the words of its label. */
-async function originText(from: ReadFrom, bag: BagRow): Promise<string> {
-  if (bag.dryerRunId !== null) return `dryer run ${(await dryerRunOf(from, bag.dryerRunId)).number}`;
-  if (bag.receiptId === null) return 'opening stock';
+async function originText(from: ReadFrom, bag: BagRow, language: Language): Promise<string> {
+  if (bag.dryerRunId !== null) {
+    const { number } = await dryerRunOf(from, bag.dryerRunId);
+    return say('bag-label-of-run', { run: number }, language);
+  }
+  if (bag.receiptId === null) return say('bag-label-of-opening', {}, language);
   const { supplierLot, supplierCode, number } = await receiptOf(from, bag.siteId, bag.receiptId);
-  return `${supplierLot} of ${supplierCode} · ${number}`;
+  return say('bag-label-of-receipt', { lot: supplierLot, supplier: supplierCode, receipt: number }, language);
 }

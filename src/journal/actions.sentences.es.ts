@@ -125,6 +125,7 @@ addSentences('es', {
   'action-set-hold-class': 'clase de una retención fijada',
   'action-set-own-language': 'idioma propio elegido',
   'action-set-own-password': 'contraseña propia elegida',
+  'action-set-paper-language': 'idioma de los documentos fijado',
   'action-set-pin': 'PIN fijado',
   'action-set-rule-set': 'reglas de la planta fijadas',
   'action-set-shift-pattern': 'esquema de turnos fijado',

@@ -126,6 +126,7 @@ export const actionSentences = {
   'action-set-hold-class': 'class of a hold set',
   'action-set-own-language': 'own language chosen',
   'action-set-own-password': 'own password chosen',
+  'action-set-paper-language': 'language of papers set',
   'action-set-pin': 'PIN set',
   'action-set-rule-set': 'rules of the site set',
   'action-set-shift-pattern': 'shift pattern set',

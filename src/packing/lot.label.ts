@@ -6,12 +6,16 @@ import type { PdfSheet } from '../platform/printing/pdf-sheet.js';
 import { sizeForCapitals } from '../platform/printing/pdf-text.js';
 import { printedDay } from '../platform/printing/printed-figures.js';
 import { matrixSymbol } from '../platform/printing/symbols.js';
+import type { Language } from '../platform/sentences/language.js';
+import { say } from '../platform/sentences/sentences.js';
 
 export const lotLabelKind = 'lot-label';
 export const lotLabelEdition = '1';
 
 /** What a lot's card says, frozen when it was printed. */
 export interface LotLabelFacts {
+  /** Absent on cards from before papers had a language: English. */
+  readonly language?: Language;
   readonly siteName: string;
   readonly code: string;
   /** 14 digits. */
@@ -29,44 +33,34 @@ export interface LotLabelFacts {
   readonly copyNumber: number;
 }
 
-/** The words of an edition stay as they are for ever: the same facts give the same bytes. */
-const words = {
-  lot: 'LOT',
-  bestBefore: 'BEST BEFORE',
-  shift: 'Packing shift',
-  first: 'First packs',
-  runs: 'Runs',
-  state: 'This card promises no state: look the lot up before use.',
-} as const;
-
 const leftMm = 5;
 const columnMm = 64;
 const column = { xMm: leftMm, widthMm: columnMm };
 
 /** The card of a lot on A7: which lot, of what, from when; then the symbol of GTIN and lot. */
 export async function lotLabel(facts: LotLabelFacts, issuedAt: string): Promise<Uint8Array> {
-  const kit = await PdfKit.begin(`${words.lot} ${facts.code}`, issuedAt);
+  const kit = await PdfKit.begin(`${say('lot-label-lot')} ${facts.code}`, issuedAt);
   const sheet = kit.addSheet('a7');
   const belowTextMm = drawText(sheet, facts);
   drawSymbol(sheet, facts, belowTextMm + 2);
-  sheet.paragraph(words.state, { ...column, yMm: sheet.heightMm - 8, sizePoints: 7 });
+  sheet.paragraph(say('lot-label-state'), { ...column, yMm: sheet.heightMm - 8, sizePoints: 7 });
   return kit.bytes();
 }
 
 function drawText(sheet: PdfSheet, facts: LotLabelFacts): number {
-  const copy = facts.copyNumber === 1 ? '' : `COPY ${facts.copyNumber}`;
+  const copy = facts.copyNumber === 1 ? '' : say('lot-label-copy', { number: facts.copyNumber });
   sheet.text(copy, { ...column, yMm: 4, sizePoints: 9, bold: true, align: 'right' });
-  let yMm = sheet.text(`${words.lot} · ${facts.siteName}`, { ...column, yMm: 4, sizePoints: 9 });
+  let yMm = sheet.text(`${say('lot-label-lot')} · ${facts.siteName}`, { ...column, yMm: 4, sizePoints: 9 });
   yMm = sheet.text(facts.code, { ...column, yMm, sizePoints: sizeForCapitals(8), bold: true, leastPoints: 10 });
   yMm = sheet.text(facts.productName, { ...column, yMm, sizePoints: 13, bold: true, leastPoints: 8 });
   if (facts.bestBeforeOn !== null) {
-    const day = `${words.bestBefore} ${printedDay(facts.bestBeforeOn)}`;
+    const day = say('lot-label-best-before', { day: printedDay(facts.bestBeforeOn) });
     yMm = sheet.text(day, { ...column, yMm, sizePoints: 11, bold: true });
   }
-  const shift = `${words.shift} ${printedDay(facts.productionOn)} ${facts.shiftCode} · ${facts.lineNames.join(', ')}`;
-  yMm = sheet.text(shift, { ...column, yMm: yMm + 1, sizePoints: 8 });
-  yMm = sheet.text(`${words.first} ${facts.firstPackedAtText}`, { ...column, yMm, sizePoints: 8 });
-  return sheet.text(`${words.runs} ${facts.runNumbers.join(', ')}`, { ...column, yMm, sizePoints: 8 });
+  const shift = say('lot-label-shift', { day: printedDay(facts.productionOn), shift: facts.shiftCode });
+  yMm = sheet.text(`${shift} · ${facts.lineNames.join(', ')}`, { ...column, yMm: yMm + 1, sizePoints: 8 });
+  yMm = sheet.text(say('lot-label-first', { at: facts.firstPackedAtText }), { ...column, yMm, sizePoints: 8 });
+  return sheet.text(say('lot-label-runs', { runs: facts.runNumbers.join(', ') }), { ...column, yMm, sizePoints: 8 });
 }
 
 /** A code that GS1's letters can't write stays in words. */

@@ -20,6 +20,8 @@ import './packing-pages.sentences.js';
 import './packing-pages.sentences.es.js';
 import './happened.sentences.es.js';
 import './happened.sentences.js';
+import './lot-label.sentences.js';
+import './lot-label.sentences.es.js';
 import './packing.sentences.js';
 import './packing.sentences.es.js';
 import { LotForDecision } from './lot-for-decision.js';

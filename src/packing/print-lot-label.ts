@@ -83,11 +83,13 @@ async function labelFacts(from: ReadFrom, lot: LotRow, copyNumber: number): Prom
   const dates = await lotDates(from, lot);
   if (dates === null) throw new Refusal('lot-on-no-pack', { lot: lot.code });
   const site = await siteOf(from, lot.siteId);
+  const language = site.paperLanguage;
   const runs = [];
   for (const runId of new Set((await rangesOfLot(from, lot.id)).map((range) => range.runId))) {
     runs.push(await runOf(from, runId));
   }
   return {
+    language,
     siteName: site.name,
     code: lot.code,
     gtin: lot.gtin,
@@ -95,7 +97,7 @@ async function labelFacts(from: ReadFrom, lot: LotRow, copyNumber: number): Prom
     bestBeforeOn: dates.bestBeforeOn,
     productionOn: dates.productionOn,
     shiftCode: dates.shiftCode,
-    firstPackedAtText: printedTime(dates.firstPackedAt, site.timeZone),
+    firstPackedAtText: printedTime(dates.firstPackedAt, site.timeZone, language),
     lineNames: [...new Set(runs.map((run) => run.lineName))],
     runNumbers: runs.map((run) => run.number),
     copyNumber,

@@ -38,6 +38,7 @@ export async function issuePalletLabel(tx: Tx, draft: LabelDraft, palletId: stri
 async function labelFacts(tx: Tx, palletId: string): Promise<PalletLabelFacts> {
   const pallet = await palletOf(tx, palletId);
   const site = await siteOf(tx, pallet.siteId);
+  const language = site.paperLanguage;
   const contents = await contentsOf(tx, [palletId]);
   const lotIds = [...new Set(contents.map((row) => row.lotId))];
   const lots = [];
@@ -50,6 +51,7 @@ async function labelFacts(tx: Tx, palletId: string): Promise<PalletLabelFacts> {
     });
   }
   return {
+    language,
     siteName: site.name,
     siteGln: site.gln,
     sscc: pallet.sscc,
@@ -59,7 +61,7 @@ async function labelFacts(tx: Tx, palletId: string): Promise<PalletLabelFacts> {
     isFull: pallet.isFull,
     netGrams: declaredNetGrams(pallet, pallet.packCount),
     grossGrams: computedGrossGrams(pallet),
-    builtAtLocal: printedTime(pallet.builtAt, site.timeZone),
+    builtAtLocal: printedTime(pallet.builtAt, site.timeZone, language),
     builtOn: pallet.builtAt.slice(0, 10),
     lots,
   };

@@ -7,6 +7,7 @@ import { PdfKit } from '../platform/printing/pdf-kit.js';
 import type { PdfSheet } from '../platform/printing/pdf-sheet.js';
 import { sizeForCapitals } from '../platform/printing/pdf-text.js';
 import { gs1Linear } from '../platform/printing/symbols.js';
+import type { Language } from '../platform/sentences/language.js';
 import { say } from '../platform/sentences/sentences.js';
 
 export const palletLabelKind = 'pallet-label';
@@ -14,6 +15,8 @@ export const palletLabelEdition = '1';
 
 /** What a pallet's label says, frozen when it was issued. */
 export interface PalletLabelFacts {
+  /** Absent on labels from before papers had a language: English. */
+  readonly language?: Language;
   readonly siteName: string;
   readonly siteGln: string;
   readonly sscc: string;
@@ -63,15 +66,16 @@ function dataBlock(sheet: PdfSheet, facts: PalletLabelFacts, untilMm: number): v
   yMm = sheet.text(facts.productName, { ...at, yMm, sizePoints: 20, bold: true });
   sheet.rule({ xMm: leftMm, yMm: yMm + 0.5 }, { xMm: leftMm + innerMm, yMm: yMm + 0.5 }, 0.4);
   yMm += 2;
-  const count = `COUNT · ${facts.isFull ? say('label-full') : say('label-part')}`;
+  const count = `${say('label-count')} · ${facts.isFull ? say('label-full') : say('label-part')}`;
   const [only, ...others] = facts.lots;
   if (only !== undefined && others.length === 0) {
-    const day: Titled = only.bestBeforeOn === null ? ['', ''] : ['BEST BEFORE', printedDay(only.bestBeforeOn)];
-    yMm = pair(sheet, yMm, ['CONTENT (GTIN)', facts.gtin], [count, String(facts.packCount)]);
-    yMm = pair(sheet, yMm, ['BATCH/LOT', only.code], day);
+    const day: Titled =
+      only.bestBeforeOn === null ? ['', ''] : [say('label-best-before-title'), printedDay(only.bestBeforeOn)];
+    yMm = pair(sheet, yMm, [say('label-content'), facts.gtin], [count, String(facts.packCount)]);
+    yMm = pair(sheet, yMm, [say('label-lot'), only.code], day);
     yMm = single(sheet, yMm, ['SSCC', printedSscc(facts.sscc)]);
   } else {
-    yMm = pair(sheet, yMm, [count, String(facts.packCount)], ['LOTS', String(facts.lots.length)]);
+    yMm = pair(sheet, yMm, [count, String(facts.packCount)], [say('label-lots'), String(facts.lots.length)]);
     yMm = single(sheet, yMm, ['SSCC', printedSscc(facts.sscc)]);
     yMm = mixedLots(sheet, facts, yMm, untilMm);
   }

@@ -41,7 +41,12 @@ describe('a site that was opened with the demonstration numbers', () => {
 
   it('takes its own name, time zone, production day and numbers, and keeps the first row as it was', async () => {
     await house.get(ChangeSite).execute(asked(), ownNumbers);
-    expect(await siteOf(readerOf(house), siteId)).toEqual({ id: siteId, code: 'SITE', ...ownNumbers });
+    expect(await siteOf(readerOf(house), siteId)).toEqual({
+      id: siteId,
+      code: 'SITE',
+      ...ownNumbers,
+      paperLanguage: 'en',
+    });
     const [row] = await readerOf(house).sql<{ name: string }>`SELECT "name" FROM "site"`;
     expect(row).toEqual({ name: 'Packing house' });
     await house.get(ChangeSite).execute(asked(), { ...ownNumbers, name: 'Alder Quay West' });

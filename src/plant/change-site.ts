@@ -45,7 +45,7 @@ export class ChangeSite {
   }
 }
 
-type SiteColumns = Omit<SiteRow, 'id' | 'code'>;
+type SiteColumns = Omit<SiteRow, 'id' | 'code' | 'paperLanguage'>;
 
 function columnsOf(site: SiteColumns): SiteColumns {
   const { name, timeZone, productionDayStart, gln, companyPrefix, ssccExtensionDigit } = site;

@@ -1,3 +1,4 @@
+import { languages, type Language } from '../platform/sentences/language.js';
 import { ChoiceField, IdField, TextField } from '../platform/web/fields.js';
 import { codeForm, codePattern } from './code-patterns.js';
 
@@ -16,6 +17,9 @@ export class AddCustomerForm {
 
   @TextField({ optional: true, most: 40, example: '+49 30 000000' })
   telephone?: string | null;
+
+  @ChoiceField(languages, { optional: true, example: 'es', says: 'Of papers for the customer; absent: as the site’s' })
+  paperLanguage?: Language | null;
 }
 
 export class SetCustomerContactForm {

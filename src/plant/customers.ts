@@ -7,7 +7,9 @@ export async function customersOf(from: ReadFrom, siteId: string, page: Page): P
   // Ids are hexadecimal, so every one of them stands before a "g".
   const before = page.before ?? 'g';
   return from.sql<CustomerRow>`
-    SELECT c."id", c."site_id" AS "siteId", c."code", c."gln", k."name", k."address", k."telephone"
+    SELECT c."id", c."site_id" AS "siteId", c."code", c."gln", k."name", k."address", k."telephone",
+      (SELECT p."language" FROM "paper_language" p WHERE p."customer_id" = c."id"
+        ORDER BY p."id" DESC LIMIT 1) AS "paperLanguage"
     FROM "customer" c LEFT JOIN "customer_contact" k ON k."customer_id" = c."id"
     WHERE c."site_id" = ${siteId} AND c."id" < ${before} ORDER BY c."id" DESC LIMIT ${page.limit}`;
 }

@@ -52,6 +52,7 @@ describe('the facts of the plant', () => {
       gln: '9520123000011',
       companyPrefix: '9520123',
       ssccExtensionDigit: 0,
+      paperLanguage: 'en',
     });
   });
 

@@ -30,7 +30,9 @@ export async function siteOf(from: ReadFrom, siteId: string): Promise<SiteRow> {
       COALESCE(r."time_zone", s."time_zone") AS "timeZone",
       COALESCE(r."production_day_start", s."production_day_start") AS "productionDayStart",
       COALESCE(r."gln", s."gln") AS "gln", COALESCE(r."company_prefix", s."company_prefix") AS "companyPrefix",
-      COALESCE(r."sscc_extension_digit", s."sscc_extension_digit") AS "ssccExtensionDigit"
+      COALESCE(r."sscc_extension_digit", s."sscc_extension_digit") AS "ssccExtensionDigit",
+      COALESCE((SELECT p."language" FROM "paper_language" p WHERE p."site_id" = s."id" AND p."customer_id" IS NULL
+        ORDER BY p."id" DESC LIMIT 1), 'en') AS "paperLanguage"
     FROM "site" s LEFT JOIN "site_revision" r ON r."id" = (
       SELECT MAX(x."id") FROM "site_revision" x WHERE x."site_id" = s."id")
     WHERE s."id" = ${siteId}`;
@@ -168,7 +170,9 @@ export async function scaleStandingAt(from: ReadFrom, scaleId: string, at: Insta
 
 export async function customerOf(from: ReadFrom, customerId: string): Promise<CustomerRow> {
   const rows = await from.sql<CustomerRow>`
-    SELECT c."id", c."site_id" AS "siteId", c."code", c."gln", k."name", k."address", k."telephone"
+    SELECT c."id", c."site_id" AS "siteId", c."code", c."gln", k."name", k."address", k."telephone",
+      (SELECT p."language" FROM "paper_language" p WHERE p."customer_id" = c."id"
+        ORDER BY p."id" DESC LIMIT 1) AS "paperLanguage"
     FROM "customer" c LEFT JOIN "customer_contact" k ON k."customer_id" = c."id" WHERE c."id" = ${customerId}`;
   return known('customer', customerId, rows);
 }

@@ -1,4 +1,5 @@
 import type { Instant } from '../platform/clock.js';
+import type { Language } from '../platform/sentences/language.js';
 
 /** The rows of the plant as other rooms read them. */
 export interface SiteRow {
@@ -10,6 +11,8 @@ export interface SiteRow {
   readonly gln: string;
   readonly companyPrefix: string;
   readonly ssccExtensionDigit: number;
+  /** Of papers that go to no customer. */
+  readonly paperLanguage: Language;
 }
 
 /** A thing of the plant that has a code and a name and no more. */
@@ -88,6 +91,8 @@ export interface CustomerRow {
   readonly name: string | null;
   readonly address: string | null;
   readonly telephone: string | null;
+  /** Of papers for the customer; null: as the site’s. */
+  readonly paperLanguage: Language | null;
 }
 
 export interface PlaceRow {

@@ -17,14 +17,18 @@ import { CheckScale } from './check-scale.js';
 import { CodersApi } from './coder.api.js';
 import { CorrectPlantRecord } from './correct-plant-record.js';
 import { CustomerApi } from './customer.api.js';
+import { CustomerController } from './customer.controller.js';
 import { GradeApi } from './grade.api.js';
 import { LetFormatTakeGrade } from './let-format-take-grade.js';
 import { LinkHopperToLine } from './link-hopper-to-line.js';
 import { MachinesApi } from './machine.api.js';
+import { PaperLanguageApi } from './paper-language.api.js';
 import { PlantApi } from './plant.api.js';
 import { PlantController } from './plant.controller.js';
 import './plant.sentences.js';
 import './plant.sentences.es.js';
+import './customer.sentences.js';
+import './customer.sentences.es.js';
 import './usual.sentences.js';
 import './usual.sentences.es.js';
 import { RemoveCustomerContact } from './remove-customer-contact.js';
@@ -32,6 +36,7 @@ import { RulesApi } from './rules.api.js';
 import { ScaleApi } from './scale.api.js';
 import { SetCoderClock } from './set-coder-clock.js';
 import { SetCustomerContact } from './set-customer-contact.js';
+import { SetPaperLanguage } from './set-paper-language.js';
 import { SetRuleSet } from './set-rule-set.js';
 import { SetShiftPattern } from './set-shift-pattern.js';
 import { SetUpGrade } from './set-up-grade.js';
@@ -66,6 +71,7 @@ const commands = [
   ChangeBagType,
   SetUsualNet,
   ChangeSite,
+  SetPaperLanguage,
   SetUpLine,
   SetUpGrade,
 ];
@@ -73,12 +79,14 @@ const commands = [
 @Module({
   controllers: [
     PlantController,
+    CustomerController,
     PlantApi,
     MachinesApi,
     CodersApi,
     ScaleApi,
     GradeApi,
     CustomerApi,
+    PaperLanguageApi,
     RulesApi,
     BagTypeApi,
   ],

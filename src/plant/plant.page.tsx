@@ -6,6 +6,7 @@ import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
 import { StateMark } from '../platform/web/state-mark.js';
 import type { LocatedShift } from '../core/shift-calendar/locate-shift.js';
+import { papersOf } from './customer.page.js';
 import type { CoderClockReading, ScaleStanding } from './plant-rows.js';
 import type { WholePlant } from './whole-plant.js';
 
@@ -22,6 +23,7 @@ export function plantPage({ viewer, plant }: PlantProps): VNode {
     <Shell title={say('plant-title')} viewer={viewer}>
       <p class="sentence">{say('plant-site', { name: site.name, code: site.code, timeZone: site.timeZone })}</p>
       <p>{say('plant-numbers', { gln: site.gln, prefix: site.companyPrefix, start: site.productionDayStart })}</p>
+      <p>{say('papers-language-of-site', { language: site.paperLanguage })}</p>
       <p>{shift === null ? say('plant-no-shift') : shiftSentence(shift, at)}</p>
       {plant.shiftPattern === null ? null : (
         <Table
@@ -83,10 +85,15 @@ export function plantPage({ viewer, plant }: PlantProps): VNode {
       <Goods plant={plant} />
       <Table
         caption={say('plant-customers')}
-        columns={heads(['plant-code', 'plant-name', 'plant-gln'])}
+        columns={heads(['plant-code', 'plant-name', 'plant-gln', 'plant-papers'])}
         rows={plant.customers.map((customer) => ({
           key: customer.id,
-          cells: [customer.code, customer.name ?? say('plant-name-removed'), customer.gln ?? say('plant-none')],
+          cells: [
+            <a href={`/customers/${customer.id}`}>{customer.code}</a>,
+            customer.name ?? say('plant-name-removed'),
+            customer.gln ?? say('plant-none'),
+            papersOf(customer, site.paperLanguage),
+          ],
         }))}
       />
       <Table

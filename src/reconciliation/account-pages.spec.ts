@@ -1,7 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { aPerson, signedIn, type SignedInPerson } from '../../test/support/a-person.js';
 import { aShiftOfTwoLines, earlyShift, onThatDay, type ShiftOfTwoLines } from '../../test/support/an-account.js';
-import { openHouse, type TestHouse } from '../../test/support/house.js';
+import { asking, openHouse, type TestHouse } from '../../test/support/house.js';
+import { SetPaperLanguage } from '../plant/set-paper-language.js';
 
 let house: TestHouse;
 let made: ShiftOfTwoLines;
@@ -65,6 +66,19 @@ describe('accounts over the wire', () => {
     expect(text(list.text)).toContain('AC-2026-000001');
     const json = await lead.get(`/api/accounts/${id}`);
     expect(json.body).toMatchObject({ number: 'AC-2026-000001', since: { hasChanged: true, movedByGrams: 1_002_000 } });
+  });
+
+  it('are led to on paper in the language of the site, with its decimals, where the reader has another one', async () => {
+    const page = `/accounts/${id}`;
+    expect((await lead.get(page)).text).not.toContain('for=paper');
+    await house.get(SetPaperLanguage).forSite(asking(made.plant.actor), { paperLanguage: 'es' });
+    expect((await lead.get(page)).text).toContain(`href="${page}?for=paper"`);
+    const paper = await lead.get(`${page}?for=paper`);
+    expect(paper.text).toContain('<html lang="es">');
+    expect(text(paper.text)).toContain('1 000,704 kg');
+    expect(paper.text).toContain('Back to the page in English');
+    expect((await lead.get(`${page}?for=wall`)).status).toBe(422);
+    await house.get(SetPaperLanguage).forSite(asking(made.plant.actor), { paperLanguage: 'en' });
   });
 
   it('are read by an auditor, who signs none, and declared void by who may sign', async () => {

@@ -1,5 +1,7 @@
 import type { VNode } from 'preact';
+import type { Language } from '../platform/sentences/language.js';
 import { say } from '../platform/sentences/sentences.js';
+import { PaperPageLink } from '../platform/web/kit/paper-page.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
@@ -13,10 +15,11 @@ import { kilograms, signedKilograms, withMinus } from './kilograms.js';
 interface AccountProps {
   readonly viewer: Viewer;
   readonly signed: AccountWithCorrections;
+  readonly paperLanguage: Language;
 }
 
 /** A signed account: the sentence that must balance, its lines, the verdict, and what was corrected since. */
-export function accountView({ viewer, signed }: AccountProps): VNode {
+export function accountView({ viewer, signed, paperLanguage }: AccountProps): VNode {
   const { account } = signed;
   const at = (instant: string): string => localText(instant, viewer.timeZone);
   return (
@@ -30,6 +33,7 @@ export function accountView({ viewer, signed }: AccountProps): VNode {
           <p>{say('account-is-void', { number: signed.number })}</p>
         </div>
       ) : null}
+      <PaperPageLink viewer={viewer} href={`/accounts/${signed.id}`} paperLanguage={paperLanguage} />
       <p>{say('account-covers', { fromAt: at(signed.fromAt), untilAt: at(signed.untilAt) })}</p>
       <p class="quiet">
         {say('account-drawn', { fromAt: at(account.drawnFromAt), untilAt: at(account.drawnUntilAt) })}

@@ -1,8 +1,9 @@
 import { formatKilograms } from '../core/units/grams.js';
+import { decimalText } from '../platform/sentences/decimal-text.js';
 
 /** Grams as the account shows them: kilograms to the gram, so that a column adds up by hand. */
 export function kilograms(grams: number): string {
-  return formatKilograms(grams, { thousands: true, minimumDecimals: 3 });
+  return decimalText(formatKilograms(grams, { thousands: true, minimumDecimals: 3 }));
 }
 
 /** A difference with its sign; a dash where there is none. */

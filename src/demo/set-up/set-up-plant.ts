@@ -118,11 +118,11 @@ async function addCustomers(give: Give, asked: Asked): Promise<readonly string[]
     ['Fernhill Foods (invented)', '1 Example Way\nFernhill'],
     ['Copperbeck Stores (invented)', '22 Sample Street\nCopperbeck'],
     ['Millrace Bakeries (invented)', '7 Specimen Road\nMillrace'],
-    ['Larkfield Wholesale (invented)', '4 Placeholder Lane\nLarkfield'],
+    ['Larkfield Wholesale (invented)', '4 Placeholder Lane\nLarkfield', 'es'],
   ] as const;
   const ids: string[] = [];
-  for (const [place, [name, address]] of customers.entries()) {
-    const form = { code: `K-00${place + 1}`, gln: makeGln('9524567', place + 1), name, address };
+  for (const [place, [name, address, paperLanguage = null]] of customers.entries()) {
+    const form = { code: `K-00${place + 1}`, gln: makeGln('9524567', place + 1), name, address, paperLanguage };
     ids.push((await give(AddCustomer).execute(asked, form)).id);
   }
   return ids;

@@ -8,6 +8,7 @@ import { CancelDeliveryForm } from '../../dispatch/delivery.form.js';
 import { VehicleLeaves } from '../../dispatch/vehicle-leaves.js';
 import { VoidDeliveryNote } from '../../dispatch/void-delivery-note.js';
 import type { Asked } from '../../journal/entry-draft.js';
+import { paperLanguageFor } from '../../plant/paper-languages.js';
 import { May } from '../../platform/actor.js';
 import type { FormTrouble } from '../../platform/web/form-trouble.js';
 import { Asking, Looking, type Viewer } from '../../platform/web/request.js';
@@ -83,8 +84,8 @@ export class DispatchClosingController {
 
   @Get('void')
   @May('close-deliveries')
-  async void(@Looking() viewer: Viewer, @Param('deliveryId', ParseUUIDPipe) id: string): Promise<VNode> {
-    return voidPage({ viewer, delivery: await this.delivery(viewer, id), trouble: null });
+  void(@Looking() viewer: Viewer, @Param('deliveryId', ParseUUIDPipe) id: string): Promise<VNode> {
+    return this.voidAgain(viewer, id, null);
   }
 
   @Post('void')
@@ -101,7 +102,7 @@ export class DispatchClosingController {
       act: (form) => this.voidDeliveryNote.execute(asked, id, form),
       next: () => `/dispatch/${id}`,
       says: ({ voidNumber }) => ({ code: 'said-note-void', facts: { note: voidNumber } }),
-      again: async (trouble) => voidPage({ viewer, delivery: await this.delivery(viewer, id), trouble }),
+      again: (trouble) => this.voidAgain(viewer, id, trouble),
     });
   }
 
@@ -131,7 +132,14 @@ export class DispatchClosingController {
 
   private async closeAgain(viewer: Viewer, id: string, trouble: FormTrouble | null): Promise<VNode> {
     const loading = await this.desk.loading(viewer, id);
-    return closePage({ viewer, loading, trouble, isLookedOver: trouble?.code === 'nothing-printed' });
+    const paperLanguage = await paperLanguageFor(this.desk.reader, loading.view.customerId);
+    return closePage({ viewer, loading, trouble, isLookedOver: trouble?.code === 'nothing-printed', paperLanguage });
+  }
+
+  private async voidAgain(viewer: Viewer, id: string, trouble: FormTrouble | null): Promise<VNode> {
+    const delivery = await this.delivery(viewer, id);
+    const paperLanguage = await paperLanguageFor(this.desk.reader, delivery.customerId);
+    return voidPage({ viewer, delivery, trouble, paperLanguage });
   }
 
   private delivery(viewer: Viewer, id: string) {

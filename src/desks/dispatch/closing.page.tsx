@@ -1,6 +1,7 @@
 import type { VNode } from 'preact';
 import type { DeliveryRow } from '../../dispatch/delivery-rows.js';
 import { shortCodes } from '../../dispatch/short-reasons.js';
+import type { Language } from '../../platform/sentences/language.js';
 import { say } from '../../platform/sentences/sentences.js';
 import { countText } from '../../platform/web/figures-text.js';
 import type { FormTrouble } from '../../platform/web/form-trouble.js';
@@ -20,13 +21,15 @@ interface ClosePageProps {
   readonly trouble: FormTrouble | null;
   /** All was entered and could be printed now. */
   readonly isLookedOver: boolean;
+  /** That of the note, before it is printed. */
+  readonly paperLanguage: Language;
 }
 
 /**
  * The last page before the papers. Enter only looks over what was entered; printing is a button of its own. A hold on
  * what is on locks it while the page is open.
  */
-export function closePage({ viewer, loading, trouble, isLookedOver }: ClosePageProps): VNode {
+export function closePage({ viewer, loading, trouble, isLookedOver, paperLanguage }: ClosePageProps): VNode {
   const { view, step } = loading;
   const base = `/dispatch/${view.id}`;
   const isShort = loading.lines.some((line) => line.leftCount > 0);
@@ -50,6 +53,7 @@ export function closePage({ viewer, loading, trouble, isLookedOver }: ClosePageP
         <TextEntry name="seal" label={say('delivery-seal')} maxLength={40} trouble={trouble} required autofocus />
         {isShort ? <Short trouble={trouble} /> : null}
         <TextEntry name="remarks" label={say('closing-remarks')} maxLength={500} trouble={trouble} isLong />
+        <NoteLanguage customerId={loading.view.customerId} paperLanguage={paperLanguage} />
         <div class="acts">
           <Act says={say('closing-look')} name="step" value="look" tone="plain" />
           <Live id="closing-act" about={loadingActions}>
@@ -64,6 +68,22 @@ export function closePage({ viewer, loading, trouble, isLookedOver }: ClosePageP
         </div>
       </EntryForm>
     </Shell>
+  );
+}
+
+/** In which language the note will be, and where that is said otherwise. */
+function NoteLanguage({
+  customerId,
+  paperLanguage,
+}: {
+  readonly customerId: string;
+  readonly paperLanguage: Language;
+}): VNode {
+  return (
+    <p>
+      {say('note-will-be-in', { language: paperLanguage })}{' '}
+      <a href={`/customers/${customerId}`}>{say('note-language-change')}</a>
+    </p>
   );
 }
 
@@ -121,8 +141,13 @@ interface ReasonPageProps {
   readonly trouble: FormTrouble | null;
 }
 
+interface VoidPageProps extends ReasonPageProps {
+  /** That of the note which takes its place. */
+  readonly paperLanguage: Language;
+}
+
 /** The note is made void: the vehicle did not leave so, or the paper was wrong. */
-export function voidPage({ viewer, delivery, trouble }: ReasonPageProps): VNode {
+export function voidPage({ viewer, delivery, trouble, paperLanguage }: VoidPageProps): VNode {
   const base = `/dispatch/${delivery.id}`;
   return (
     <Shell title={say('note-void-title', { note: delivery.noteNumber })} viewer={viewer}>
@@ -157,6 +182,7 @@ export function voidPage({ viewer, delivery, trouble }: ReasonPageProps): VNode 
           maxLength={40}
           trouble={trouble}
         />
+        <NoteLanguage customerId={delivery.customerId} paperLanguage={paperLanguage} />
         <Act says={say('note-void-act')} tone="careful" />
       </EntryForm>
     </Shell>

@@ -50,6 +50,7 @@ function CloseForm({ viewer, desk, bag, trouble }: FormProps & { readonly bag: H
       />
       <TareEntry bag={bag} why={why} />
       <ScaleEntry desk={desk} why={why} />
+      <p class="quiet">{say('label-will-be-in', { language: desk.paperLanguage })}</p>
       <p class="acts">
         <Act says={say('dryer-close-and-label')} />
         {typeof confirmed === 'string' ? (

@@ -2,8 +2,9 @@ import type { LocatedShift } from '../../core/shift-calendar/locate-shift.js';
 import { toWhole } from '../../platform/database/columns.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import { NotFound } from '../../platform/refusal.js';
+import type { Language } from '../../platform/sentences/language.js';
 import { bagTypesOf, type BagTypeRow } from '../../plant/bag-types.js';
-import { dryerOf, shiftAt } from '../../plant/plant-facts.js';
+import { dryerOf, shiftAt, siteOf } from '../../plant/plant-facts.js';
 import type { NamedRow, ScaleStanding } from '../../plant/plant-rows.js';
 import { scalesAt } from '../../plant/whole-plant.js';
 
@@ -54,6 +55,8 @@ export interface DryerDesk {
   readonly lastBags: readonly FilledBag[];
   readonly scales: readonly ScaleStanding[];
   readonly bagTypes: readonly BagTypeRow[];
+  /** That of the labels. */
+  readonly paperLanguage: Language;
 }
 
 /** @throws {NotFound} `dryer`, for one of another site too */
@@ -72,6 +75,7 @@ export async function dryerDesk(from: ReadFrom, siteId: string, dryerId: string,
     lastBags: await lastBags(from, dryerId),
     scales: await scalesAt(from, siteId, now),
     bagTypes: await bagTypesOf(from, siteId),
+    paperLanguage: (await siteOf(from, siteId)).paperLanguage,
   };
 }
 

@@ -1,12 +1,15 @@
-import { Controller, Get, Param, ParseUUIDPipe, Post, Req } from '@nestjs/common';
+import { Controller, Get, Param, ParseUUIDPipe, Post, Query, Req } from '@nestjs/common';
 import { ApiExcludeController } from '@nestjs/swagger';
 import type { FastifyRequest } from 'fastify';
 import type { VNode } from 'preact';
 import { namesOf, peopleWithPin } from '../../people/people.js';
 import { ProveOther } from '../../people/prove-other.js';
 import type { Asked } from '../../journal/entry-draft.js';
+import { siteOf } from '../../plant/plant-facts.js';
 import { May } from '../../platform/actor.js';
+import { speakOnPaper } from '../../platform/sentences/language.js';
 import type { FormTrouble } from '../../platform/web/form-trouble.js';
+import { PaperPageQuery } from '../../platform/web/paper-page.query.js';
 import { Asking, Looking, type Viewer } from '../../platform/web/request.js';
 import { Sent, type SentForm } from '../../platform/web/sent-form.js';
 import type { IncomingLead } from '../../reconciliation/add-answer.js';
@@ -68,8 +71,9 @@ export class LineHandoverController {
     @Looking() viewer: Viewer,
     @Param('lineId', ParseUUIDPipe) lineId: string,
     @Param('handoverId', ParseUUIDPipe) handoverId: string,
+    @Query() query: PaperPageQuery,
   ): Promise<VNode> {
-    return this.page(viewer, { lineId, handoverId }, null);
+    return this.page(viewer, { lineId, handoverId, isForPaper: query.for === 'paper' }, null);
   }
 
   @Post('handovers/:handoverId')
@@ -124,13 +128,16 @@ export class LineHandoverController {
 
   private async page(
     viewer: Viewer,
-    { lineId, handoverId }: { readonly lineId: string; readonly handoverId: string },
+    asked: { readonly lineId: string; readonly handoverId: string; readonly isForPaper?: boolean },
     trouble: FormTrouble | null,
   ): Promise<VNode> {
+    const { lineId, handoverId, isForPaper } = asked;
+    const { paperLanguage } = await siteOf(this.desk.reader, viewer.actor.siteId);
+    if (isForPaper === true) speakOnPaper(paperLanguage);
     const at = await this.desk.line(viewer, lineId);
     const handover = await handoverOf(this.desk.reader, viewer.actor.siteId, handoverId);
     const { outgoingPersonId, answeredBy } = handover;
     const names = await namesOf(this.desk.reader, [outgoingPersonId, ...(answeredBy === null ? [] : [answeredBy])]);
-    return handoverPage({ viewer, at, handover, names, trouble });
+    return handoverPage({ viewer, at, handover, names, trouble, paperLanguage });
   }
 }

@@ -1,10 +1,12 @@
 import type { VNode } from 'preact';
 import type { LocatedShift } from '../../core/shift-calendar/locate-shift.js';
+import type { Language } from '../../platform/sentences/language.js';
 import { say } from '../../platform/sentences/sentences.js';
 import type { FormTrouble } from '../../platform/web/form-trouble.js';
 import { Act } from '../../platform/web/kit/act.js';
 import { ChoiceEntry, NumberEntry, TextEntry } from '../../platform/web/kit/entries.js';
 import { EntryForm } from '../../platform/web/kit/entry-form.js';
+import { PaperPageLink } from '../../platform/web/kit/paper-page.js';
 import { PrintSheet } from '../../platform/web/kit/print-sheet.js';
 import { sayLocally } from '../../platform/web/local-text.js';
 import type { Viewer } from '../../platform/web/request.js';
@@ -82,10 +84,11 @@ interface HandoverProps {
   readonly handover: HandoverRow;
   readonly names: ReadonlyMap<string, string>;
   readonly trouble: FormTrouble | null;
+  readonly paperLanguage: Language;
 }
 
 /** A handover as it was signed, to be read, printed, and confirmed where nobody has taken the line over yet. */
-export function handoverPage({ viewer, at, handover, names, trouble }: HandoverProps): VNode {
+export function handoverPage({ viewer, at, handover, names, trouble, paperLanguage }: HandoverProps): VNode {
   const { shiftCode, productionOn, signedAt, outgoingPersonId } = handover;
   const title = say('handover-title', { line: at.line.name, shift: shiftCode, day: productionOn });
   const isOpen = handover.answeredBy === null && outgoingPersonId !== viewer.actor.personId;
@@ -96,6 +99,11 @@ export function handoverPage({ viewer, at, handover, names, trouble }: HandoverP
           {trouble.sentence}
         </p>
       )}
+      <PaperPageLink
+        viewer={viewer}
+        href={`/line/${at.line.id}/handovers/${handover.id}`}
+        paperLanguage={paperLanguage}
+      />
       <PrintSheet viewer={viewer} title={title} asAt={signedAt}>
         <SixPoints points={handover.points} viewer={viewer} />
         {handover.notes === null ? null : <p class="sentence">{say('handover-notes', { notes: handover.notes })}</p>}

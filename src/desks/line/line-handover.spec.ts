@@ -8,6 +8,7 @@ import { FitFilm } from '../../packing/fit-film.js';
 import { EnrolDevice } from '../../people/enrol-device.js';
 import { GiveBadge } from '../../people/give-badge.js';
 import { openPointsOf } from '../../open-points/open-points.js';
+import { SetPaperLanguage } from '../../plant/set-paper-language.js';
 import { readerOf } from '../../../test/support/a-bag.js';
 import {
   aPerson,
@@ -103,6 +104,10 @@ describe('the handover of a line', () => {
     const signed = await at.send(`${line}/handover`, { alone: 'true', loosePackCount: '0' });
     expect(signed.status).toBe(303);
     const path = String(signed.headers['location']);
+    expect((await at.get(path)).text).not.toContain('for=paper');
+    await house.get(SetPaperLanguage).forSite(asking(plant.actor), { paperLanguage: 'es' });
+    expect((await at.get(path)).text).toContain(`href="${path}?for=paper"`);
+    expect(textOf((await at.get(`${path}?for=paper`)).text)).toContain('En la tolva');
     expect(await causes()).toContain('handover-not-confirmed');
     expect(await refusal(path, {})).toContain('You handed line 1 over yourself');
     const incoming = await signedIn(house, other);

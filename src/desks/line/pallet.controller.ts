@@ -7,6 +7,7 @@ import { CheckPalletLabel } from '../../pallets/check-pallet-label.js';
 import { CheckPalletLabelForm, SwapPalletLabelsForm } from '../../pallets/pallet-label.form.js';
 import { contentsOf, findPallet } from '../../pallets/pallet-list.js';
 import { SwapPalletLabels } from '../../pallets/swap-pallet-labels.js';
+import { siteOf } from '../../plant/plant-facts.js';
 import { May, MayBeQueued } from '../../platform/actor.js';
 import type { FormTrouble } from '../../platform/web/form-trouble.js';
 import { Asking, Looking, type Viewer } from '../../platform/web/request.js';
@@ -30,8 +31,8 @@ export class LinePalletController {
 
   @Get('pallets')
   @May('build-pallets')
-  async part(@Looking() viewer: Viewer, @Param('lineId', ParseUUIDPipe) lineId: string): Promise<VNode> {
-    return palletPartPage({ viewer, at: await this.desk.line(viewer, lineId) });
+  part(@Looking() viewer: Viewer, @Param('lineId', ParseUUIDPipe) lineId: string): Promise<VNode> {
+    return this.partAgain(viewer, lineId, null);
   }
 
   @Post('pallets')
@@ -49,7 +50,7 @@ export class LinePalletController {
       act: (form) => this.buildPallet.execute(asked, form),
       next: ({ id }) => `/line/${lineId}/pallets/${id}`,
       says: ({ sscc, packCount }) => ({ code: 'said-pallet-built', facts: { pallet: sscc, packCount } }),
-      again: async (trouble) => palletPartPage({ viewer, at: await this.desk.line(viewer, lineId), trouble }),
+      again: (trouble) => this.partAgain(viewer, lineId, trouble),
     });
   }
 
@@ -113,6 +114,11 @@ export class LinePalletController {
         return swapPage({ viewer, at: await this.desk.line(viewer, lineId), one: '', other: '', trouble });
       },
     });
+  }
+
+  private async partAgain(viewer: Viewer, lineId: string, trouble: FormTrouble | null): Promise<VNode> {
+    const { paperLanguage } = await siteOf(this.desk.reader, viewer.actor.siteId);
+    return palletPartPage({ viewer, at: await this.desk.line(viewer, lineId), trouble, paperLanguage });
   }
 
   private async back(

@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
 import type { ContentRow, PalletRow } from '../../pallets/pallet-rows.js';
+import type { Language } from '../../platform/sentences/language.js';
 import { say } from '../../platform/sentences/sentences.js';
 import { countText } from '../../platform/web/figures-text.js';
 import type { FormTrouble } from '../../platform/web/form-trouble.js';
@@ -16,8 +17,13 @@ interface LineProps {
   readonly trouble?: FormTrouble | null | undefined;
 }
 
+interface PartProps extends LineProps {
+  /** That of the label, before it is printed. */
+  readonly paperLanguage: Language;
+}
+
 /** A pallet that is not full, or one that was refused: how many packs stand on it. */
-export function palletPartPage({ viewer, at, trouble }: LineProps): VNode {
+export function palletPartPage({ viewer, at, trouble, paperLanguage }: PartProps): VNode {
   const { run, line } = at;
   return (
     <ActPage viewer={viewer} at={at} title={say('pallet-part-title')}>
@@ -33,6 +39,7 @@ export function palletPartPage({ viewer, at, trouble }: LineProps): VNode {
             trouble={trouble}
             autofocus
           />
+          <p class="quiet">{say('label-will-be-in', { language: paperLanguage })}</p>
           <Act says={say('pallet-part-act')} />
         </EntryForm>
       )}

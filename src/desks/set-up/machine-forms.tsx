@@ -1,6 +1,7 @@
 import type { VNode } from 'preact';
 import { say } from '../../platform/sentences/sentences.js';
 import { kilogramsText } from '../../platform/web/figures-text.js';
+import { languageChoices } from '../../plant/customer.page.js';
 import { ChoiceEntry } from '../../platform/web/kit/entries.js';
 import { Table } from '../../platform/web/kit/table.js';
 import { nextCode } from './read-steps.js';
@@ -12,25 +13,41 @@ export function SiteForm(props: StepFormProps): VNode {
   const { site } = props.state.plant;
   const zones = [...new Set(['UTC', site.timeZone, ...Intl.supportedValuesOf('timeZone')])];
   return (
-    <StepForm {...props} to="site" title="set-up-site" says="set-up-save">
-      {(why) => (
-        <>
-          <Text name="name" why={why} value={site.name} />
+    <>
+      <StepForm {...props} to="site" title="set-up-site" says="set-up-save">
+        {(why) => (
+          <>
+            <Text name="name" why={why} value={site.name} />
+            <ChoiceEntry
+              name="timeZone"
+              label={say('set-up-time-zone')}
+              hint={say('set-up-time-zone-hint')}
+              required
+              value={site.timeZone}
+              choices={zones.map((zone) => ({ value: zone, says: zone }))}
+              trouble={why}
+            />
+            <Text name="productionDayStart" why={why} value={site.productionDayStart} />
+            <Text name="companyPrefix" why={why} value={site.companyPrefix} isCode />
+            <Text name="gln" why={why} value={site.gln} isCode />
+          </>
+        )}
+      </StepForm>
+      <StepForm {...props} to="site/papers" title="set-up-papers" says="set-up-save">
+        {(why) => (
           <ChoiceEntry
-            name="timeZone"
-            label={say('set-up-time-zone')}
-            hint={say('set-up-time-zone-hint')}
+            name="paperLanguage"
+            label={say('set-up-paper-language')}
+            hint={say('set-up-paper-language-hint')}
+            as="tiles"
             required
-            value={site.timeZone}
-            choices={zones.map((zone) => ({ value: zone, says: zone }))}
+            value={site.paperLanguage}
+            choices={languageChoices()}
             trouble={why}
           />
-          <Text name="productionDayStart" why={why} value={site.productionDayStart} />
-          <Text name="companyPrefix" why={why} value={site.companyPrefix} isCode />
-          <Text name="gln" why={why} value={site.gln} isCode />
-        </>
-      )}
-    </StepForm>
+        )}
+      </StepForm>
+    </>
   );
 }
 

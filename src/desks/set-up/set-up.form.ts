@@ -1,4 +1,5 @@
 import { Transform } from 'class-transformer';
+import { languages, type Language } from '../../platform/sentences/language.js';
 import { ChoiceField, DecimalField, IdField, IdListField, TextField, WholeField } from '../../platform/web/fields.js';
 import { KilogramsField } from '../../platform/web/kilograms-field.js';
 import { codeForm, codePattern, printedForm, printedPattern } from '../../plant/code-patterns.js';
@@ -243,6 +244,9 @@ export class CustomerStepForm {
 
   @TextField({ optional: true, most: 13 })
   customerGln?: string | null;
+
+  @ChoiceField(languages, { optional: true })
+  paperLanguage?: Language | null;
 }
 
 export class VehicleCheckStepForm {

@@ -9,6 +9,7 @@ import { SetUpPages } from './set-up-pages.js';
 import { SetUpController } from './set-up.controller.js';
 import './set-up.sentences.js';
 import './set-up.sentences.es.js';
+import { PapersStepController } from './papers-step.controller.js';
 import { SiteStepsController } from './site-steps.controller.js';
 import { TradeStepsController } from './trade-steps.controller.js';
 import { UsualNetController } from './usual-net.controller.js';
@@ -17,6 +18,7 @@ import { UsualNetController } from './usual-net.controller.js';
   imports: [PlantModule, PeopleModule],
   controllers: [
     SiteStepsController,
+    PapersStepController,
     MachineStepsController,
     GoodsStepsController,
     TradeStepsController,

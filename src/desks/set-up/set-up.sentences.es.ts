@@ -98,6 +98,10 @@ addSentences('es', {
   'set-up-production-day-start-hint': 'Por ejemplo 06:00. El turno de noche pertenece al día en que empezó.',
   'set-up-company-prefix': 'Prefijo de empresa GS1',
   'set-up-company-prefix-hint': 'De 4 a 12 cifras, del certificado GS1. Ejemplo, solo para demostraciones: 9520123',
+  'set-up-papers': 'Documentos de la planta',
+  'set-up-paper-language': 'Idioma de los documentos',
+  'set-up-paper-language-hint':
+    'De etiquetas, relevos y balances, y de los documentos para clientes sin idioma propio. Los documentos emitidos quedan como están.',
   'set-up-gln': 'GLN de la planta',
   'set-up-gln-hint': '13 cifras que empiezan por el prefijo. Ejemplo, solo para demostraciones: 9520123000011',
   'set-up-shifts': 'Los turnos',

@@ -96,6 +96,10 @@ addSentences('en', {
   'set-up-production-day-start-hint': 'Such as 06:00. A night shift belongs to the day on which it began.',
   'set-up-company-prefix': 'GS1 company prefix',
   'set-up-company-prefix-hint': '4 to 12 digits, from your GS1 certificate. Example, for demonstrations only: 9520123',
+  'set-up-papers': 'Papers of the plant',
+  'set-up-paper-language': 'Language of papers',
+  'set-up-paper-language-hint':
+    'Of labels, handovers and accounts, and of papers for customers who have no language of their own. Papers that were issued stay as they are.',
   'set-up-gln': 'GLN of the site',
   'set-up-gln-hint': '13 digits that begin with the prefix. Example, for demonstrations only: 9520123000011',
   'set-up-shifts': 'The shifts',

@@ -1,6 +1,7 @@
 import type { VNode } from 'preact';
 import { mayDo } from '../../platform/actor.js';
 import { say } from '../../platform/sentences/sentences.js';
+import { PapersChoice, papersOf } from '../../plant/customer.page.js';
 import { ChoiceEntry } from '../../platform/web/kit/entries.js';
 import { fieldId } from '../../platform/web/kit/entry-form.js';
 import { Table } from '../../platform/web/kit/table.js';
@@ -110,7 +111,7 @@ export function PlaceForm(props: StepFormProps): VNode {
 }
 
 export function CustomerForm(props: StepFormProps): VNode {
-  const { customers } = props.state.plant;
+  const { customers, site } = props.state.plant;
   const code = nextCode(
     'K',
     customers.map((customer) => customer.code),
@@ -119,10 +120,20 @@ export function CustomerForm(props: StepFormProps): VNode {
     <>
       <Table
         caption={say('plant-customers')}
-        columns={[{ head: say('plant-name') }, { head: say('plant-code') }, { head: say('plant-gln'), align: 'code' }]}
+        columns={[
+          { head: say('plant-name') },
+          { head: say('plant-code') },
+          { head: say('plant-gln'), align: 'code' },
+          { head: say('plant-papers') },
+        ]}
         rows={customers.map((customer) => ({
           key: customer.id,
-          cells: [customer.name ?? say('plant-name-removed'), customer.code, customer.gln ?? say('plant-none')],
+          cells: [
+            customer.name ?? say('plant-name-removed'),
+            <a href={`/customers/${customer.id}`}>{customer.code}</a>,
+            customer.gln ?? say('plant-none'),
+            papersOf(customer, site.paperLanguage),
+          ],
         }))}
       />
       <StepForm {...props} to="customers" title="set-up-customer" says="set-up-add">
@@ -132,6 +143,7 @@ export function CustomerForm(props: StepFormProps): VNode {
             <Text name="code" why={why} value={code} isCode />
             <Text name="address" why={why} isLong />
             <Text name="customerGln" why={why} isCode isOptional />
+            <PapersChoice ofSite={site.paperLanguage} value={null} trouble={why} />
           </>
         )}
       </StepForm>

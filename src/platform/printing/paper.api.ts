@@ -33,10 +33,11 @@ export class PaperApi {
   @Header('Cache-Control', 'no-store')
   @ApiOperation({ summary: 'The same paper with COPY across each page: a reprint, not the paper that was handed over' })
   async copy(@Param('id', ParseUUIDPipe) id: string, @Res() reply: FastifyReply): Promise<void> {
-    const { bytes, sha256, name } = await this.papers.fileOf(id);
+    const { bytes, sha256, name, language } = await this.papers.fileOf(id);
     const at = this.clock.now();
-    const word = say('paper-copy');
-    const note = say('paper-copy-note', { word, at: at.slice(0, 16).replace('T', ' '), hash: sha256.slice(0, 16) });
+    const word = say('paper-copy', {}, language);
+    const facts = { word, at: at.slice(0, 16).replace('T', ' '), hash: sha256.slice(0, 16) };
+    const note = say('paper-copy-note', facts, language);
     await reply
       .type('application/pdf')
       .header('Content-Disposition', `inline; filename="${word}-${name}"`)

@@ -5,8 +5,9 @@ import { onlyRow, READER, type ReadFrom } from '../database/reading.js';
 import { UnitOfWork } from '../database/unit-of-work.js';
 import { JobRunner } from '../jobs/job-runner.js';
 import { NotFound } from '../refusal.js';
+import type { Language } from '../sentences/language.js';
 import { PaperFile } from './paper-file.entity.js';
-import { inPaperLanguage } from './paper-language.js';
+import { inPaperLanguage, paperLanguageOf } from './paper-language.js';
 import { PaperRenderers } from './paper-renderers.js';
 
 /** A paper as lists show it. */
@@ -19,6 +20,22 @@ export interface PaperLine {
   readonly issuedAt: string;
   readonly sha256: string | null;
   readonly isVoid: boolean;
+}
+
+/** The PDF of a paper with its hash, what its file is called, and the language that it speaks. */
+export interface StoredPaper {
+  readonly bytes: Buffer;
+  readonly sha256: string;
+  readonly name: string;
+  readonly language: Language;
+}
+
+interface StoredRow {
+  readonly bytes: Buffer;
+  readonly sha256: string;
+  readonly kind: string;
+  readonly number: string | null;
+  readonly facts: string;
 }
 
 /** Renders issued papers and hands out their bytes. */
@@ -49,17 +66,17 @@ export class Papers implements OnModuleInit {
       FROM "paper" p LEFT JOIN "paper_file" f ON f."paper_id" = p."id" WHERE p."id" = ${paperId}`;
     if (paper === undefined) throw new NotFound('paper', paperId);
     if (paper.file !== null) return;
-    const { kind, edition, facts, issuedAt } = paper;
-    const bytes = Buffer.from(
-      await inPaperLanguage(() => this.renderers.of(kind, edition)(JSON.parse(facts), issuedAt)),
-    );
+    const { kind, edition, issuedAt } = paper;
+    const facts: unknown = JSON.parse(paper.facts);
+    const draw = () => this.renderers.of(kind, edition)(facts, issuedAt);
+    const bytes = Buffer.from(await inPaperLanguage(draw, paperLanguageOf(facts)));
     await this.units.run((tx) =>
       tx.insert(PaperFile, { paperId, bytes, sha256: sha256(bytes), renderedAt: this.clock.now() }),
     );
   }
 
   /** The PDF of a paper; renders it at once when the job has not come to it yet. */
-  async fileOf(paperId: string): Promise<{ bytes: Buffer; sha256: string; name: string }> {
+  async fileOf(paperId: string): Promise<StoredPaper> {
     const found = await this.storedFile(paperId);
     if (found !== null) return found;
     await this.render(paperId);
@@ -79,11 +96,13 @@ export class Papers implements OnModuleInit {
     return rows.map(({ voidedBy, ...row }) => ({ ...row, isVoid: voidedBy !== null }));
   }
 
-  private async storedFile(paperId: string): Promise<{ bytes: Buffer; sha256: string; name: string } | null> {
-    const rows = await this.reader.sql<{ bytes: Buffer; sha256: string; kind: string; number: string | null }>`
-      SELECT f."bytes", f."sha256", p."kind", p."number" FROM "paper_file" f JOIN "paper" p ON p."id" = f."paper_id"
-      WHERE f."paper_id" = ${paperId}`;
+  private async storedFile(paperId: string): Promise<StoredPaper | null> {
+    const rows = await this.reader.sql<StoredRow>`
+      SELECT f."bytes", f."sha256", p."kind", p."number", p."facts"
+      FROM "paper_file" f JOIN "paper" p ON p."id" = f."paper_id" WHERE f."paper_id" = ${paperId}`;
     const row = onlyRow(rows);
-    return row === null ? null : { bytes: row.bytes, sha256: row.sha256, name: `${row.number ?? row.kind}.pdf` };
+    if (row === null) return null;
+    const { bytes, sha256: hash, number, kind, facts } = row;
+    return { bytes, sha256: hash, name: `${number ?? kind}.pdf`, language: paperLanguageOf(JSON.parse(facts)) };
   }
 }

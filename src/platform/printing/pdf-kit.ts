@@ -1,6 +1,6 @@
 import { PDFDocument } from 'pdf-lib';
 import type { Instant } from '../clock.js';
-import type { Language } from '../sentences/language.js';
+import { languageNow, type Language } from '../sentences/language.js';
 import { paperSizes, points, type PaperSize } from './millimetres.js';
 import { embedFonts, type PaperFonts } from './paper-fonts.js';
 import { PdfSheet } from './pdf-sheet.js';
@@ -17,7 +17,7 @@ export class PdfKit {
     readonly fonts: PaperFonts,
   ) {}
 
-  static async begin(title: string, issuedAt: Instant, language: Language = 'en'): Promise<PdfKit> {
+  static async begin(title: string, issuedAt: Instant, language: Language = languageNow()): Promise<PdfKit> {
     const document = await PDFDocument.create({ updateMetadata: false });
     document.setTitle(title, { showInWindowTitleBar: true });
     document.setLanguage(language);

@@ -1,12 +1,17 @@
 import { formatKilograms } from '../../core/units/grams.js';
+import { decimalText } from '../sentences/decimal-text.js';
+import { languageNow, type Language } from '../sentences/language.js';
 import { localText } from '../web/local-text.js';
 import { inPaperLanguage } from './paper-language.js';
 
-const months = ['JAN', 'FEB', 'MAR', 'APR', 'MAY', 'JUN', 'JUL', 'AUG', 'SEP', 'OCT', 'NOV', 'DEC'];
+const months: Readonly<Record<Language, readonly string[]>> = {
+  en: ['JAN', 'FEB', 'MAR', 'APR', 'MAY', 'JUN', 'JUL', 'AUG', 'SEP', 'OCT', 'NOV', 'DEC'],
+  es: ['ENE', 'FEB', 'MAR', 'ABR', 'MAY', 'JUN', 'JUL', 'AGO', 'SEP', 'OCT', 'NOV', 'DIC'],
+};
 
 /** Grams as kilograms, exact, with one decimal at least and a narrow no-break space between thousands: `12 480.0`, `0.25`. */
 export function kilograms(grams: number): string {
-  return formatKilograms(grams, { thousands: true, minimumDecimals: 1 }).replace(/ kg$/, '');
+  return decimalText(formatKilograms(grams, { thousands: true, minimumDecimals: 1 })).replace(/ kg$/, '');
 }
 
 /** Grams of a computed mass, as kilograms to a tenth: more digits would promise what nobody weighed. */
@@ -22,12 +27,12 @@ export function thousands(count: number): string {
 /** A day in words that no country reads another way: `12 SEP 2027`. */
 export function printedDay(dayOn: string): string {
   const [year = '', month = '', day = ''] = dayOn.split('-');
-  return `${Number(day)} ${months[Number(month) - 1] ?? '?'} ${year}`;
+  return `${Number(day)} ${months[languageNow()][Number(month) - 1] ?? '?'} ${year}`;
 }
 
-/** An instant by the plant's clock, the same whoever has the paper printed: `Thu 12 Mar 2026, 08:41`. */
-export function printedTime(at: string, timeZone: string): string {
-  return inPaperLanguage(() => localText(at, timeZone));
+/** An instant by the plant's clock in the language of a paper, whoever has it printed: `Thu 12 Mar 2026, 08:41`. */
+export function printedTime(at: string, timeZone: string, language: Language = 'en'): string {
+  return inPaperLanguage(() => localText(at, timeZone), language);
 }
 
 /** An SSCC in groups that can be read out: `0952 01230 00000 0011`. */

@@ -91,6 +91,7 @@ addSentences('es', {
   'field-name-pack-tare-grams': 'Paquete vacío',
   'field-name-packs-per-pallet': 'Paquetes por palé',
   'field-name-pallet-tare-grams': 'Palé vacío',
+  'field-name-paper-language': 'Idioma de los documentos',
   'field-name-passed': 'Superado',
   'field-name-password': 'Contraseña',
   'field-name-pattern': 'Esquema de turnos',

@@ -91,6 +91,7 @@ addSentences('en', {
   'field-name-pack-tare-grams': 'Empty pack',
   'field-name-packs-per-pallet': 'Packs on a pallet',
   'field-name-pallet-tare-grams': 'Empty pallet',
+  'field-name-paper-language': 'Language of papers',
   'field-name-passed': 'Passed',
   'field-name-password': 'Password',
   'field-name-pattern': 'Shift pattern',

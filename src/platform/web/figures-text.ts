@@ -1,8 +1,10 @@
 import { formatKilograms } from '../../core/units/grams.js';
+import { decimalText } from '../sentences/decimal-text.js';
 
 /** Grams as kilograms with a narrow no-break space between thousands and without trailing zeros: `4 983`, `0.25`. */
 export function kilogramsText(grams: number): string {
-  return formatKilograms(grams, { thousands: true, minimumDecimals: 0 }).replace(/ kg$/, '').replace(/^-/, '\u2212');
+  const text = formatKilograms(grams, { thousands: true, minimumDecimals: 0 }).replace(/ kg$/, '');
+  return decimalText(text).replace(/^-/, '\u2212');
 }
 
 /** Computed grams as whole kilograms: more digits would promise what nobody weighed. */
