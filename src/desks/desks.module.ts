@@ -4,6 +4,7 @@ import { SetUpModule } from './set-up/set-up.module.js';
 import { DryerDeskModule } from './dryer/dryer-desk.module.js';
 import './desks.sentences.js';
 import './desks.sentences.es.js';
+import { CorrectionsDeskModule } from './corrections/corrections-desk.module.js';
 import { DeviceDeskModule } from './device/device-desk.module.js';
 import { DispatchDeskModule } from './dispatch/dispatch-desk.module.js';
 import { LineChecksDeskModule } from './line-checks/line-checks-desk.module.js';
@@ -15,6 +16,7 @@ import { CodeThreadApi } from './thread.api.js';
 
 @Module({
   imports: [
+    CorrectionsDeskModule,
     DeviceDeskModule,
     DispatchDeskModule,
     LineDeskModule,

@@ -1,7 +1,9 @@
 import { Injectable } from '@nestjs/common';
+import { leaveReachJob } from '../open-points/reach-job.js';
 import type { Asked } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
 import { voidFact } from '../journal/void-fact.js';
+import { Ids } from '../platform/ids.js';
 import { Refusal } from '../platform/refusal.js';
 import { BagMove } from './bag-move.entity.js';
 import { BagState } from './bag-state.entity.js';
@@ -16,7 +18,10 @@ import { findBag } from './bulk-bags.js';
  */
 @Injectable()
 export class CorrectBag {
-  constructor(private readonly changes: RecordChange) {}
+  constructor(
+    private readonly changes: RecordChange,
+    private readonly ids: Ids,
+  ) {}
 
   execute(asked: Asked, form: CorrectBagForm): Promise<{ id: string; number: string }> {
     return this.changes.run(asked, form, async (tx, change) => {
@@ -30,6 +35,7 @@ export class CorrectBag {
       for (const weighing of weighings) await voidFact(tx, BagWeighing, weighing.id, change);
       const moves = await tx.find(BagMove, { bagId: id, voidedBy: null });
       for (const made of moves) await voidFact(tx, BagMove, made.id, change);
+      await leaveReachJob(tx, { id: this.ids.next(), siteId: asked.actor.siteId, holdId: null, at: change.recordedAt });
       return {
         answer: { id, number },
         entry: {

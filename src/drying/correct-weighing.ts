@@ -1,4 +1,5 @@
 import { Injectable } from '@nestjs/common';
+import { leaveReachJob } from '../open-points/reach-job.js';
 import type { Asked, Change } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
 import { voidFact } from '../journal/void-fact.js';
@@ -45,6 +46,7 @@ export class CorrectWeighing {
       const after = await bagOf(tx, bag.id);
       const state = await settleState(tx, bag, after, change);
       await this.raisePoints(tx, { before: bag, after, change, personId: asked.actor.personId });
+      await leaveReachJob(tx, { id: this.ids.next(), siteId: asked.actor.siteId, holdId: null, at: change.recordedAt });
       return {
         answer: { bagId: bag.id, weighingId: newId, netGrams: after.netGrams, ...state },
         entry: {

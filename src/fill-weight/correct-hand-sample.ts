@@ -1,4 +1,5 @@
 import { Injectable } from '@nestjs/common';
+import { leaveReachJob } from '../open-points/reach-job.js';
 import type { Asked } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
 import { voidFact } from '../journal/void-fact.js';
@@ -37,6 +38,7 @@ export class CorrectHandSample {
       await voidFact(tx, MeanNet, sampleId, change);
       const sample = form.why === 'incorrect-data' ? await this.replace(tx, run, old, form) : null;
       await leaveCountedJob(tx, { id: this.ids.next(), runId: run.id, lineId: run.lineId, at: change.recordedAt });
+      await leaveReachJob(tx, { id: this.ids.next(), siteId: asked.actor.siteId, holdId: null, at: change.recordedAt });
       return {
         answer: { runId: run.id, sample },
         entry: {

@@ -1,4 +1,5 @@
 import { Injectable } from '@nestjs/common';
+import { leaveReachJob } from '../open-points/reach-job.js';
 import type { Asked } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
 import { Ids } from '../platform/ids.js';
@@ -34,6 +35,7 @@ export class WeighHandSample {
       // What left the hopper is count times mean, so its level is to be looked at again.
       const look = { id: this.ids.next(), runId: run.id, lineId: run.lineId, at: change.recordedAt };
       await leaveCountedJob(tx, look);
+      await leaveReachJob(tx, { id: this.ids.next(), siteId: asked.actor.siteId, holdId: null, at: change.recordedAt });
       return {
         answer,
         entry: {

@@ -15,15 +15,14 @@ import { pointAtBroken } from './broken-rules.js';
 import { nameOf } from './end-tip.js';
 import type { PeriodRow } from './hopper-period-rows.js';
 import { leaveLevelJob } from './level-job.js';
-import { putOff, putTip, refuseOffBeforeOpen, type OffDraft } from './put-tip.js';
+import { moveTip } from './move-tip.js';
+import { putTip, refuseOffBeforeOpen, type OffDraft } from './put-tip.js';
 import { laterOf } from './record-times.js';
 import { takePeriodAt } from './take-period.js';
-import { TipCandidate } from './tip-candidate.entity.js';
-import { Tip } from './tip.entity.js';
 import type { CorrectTipForm } from './tip.form.js';
 import { brokenByTipping, refuseUntippable } from './tipping-rules.js';
-import { candidatesOfTip, tipOf, type TipRow } from './tips.js';
-import { voidTip, voidTipRows } from './void-tip.js';
+import { tipOf, type TipRow } from './tips.js';
+import { voidTip } from './void-tip.js';
 
 export interface CorrectTipAnswer {
   readonly correctedId: string;
@@ -123,28 +122,14 @@ export class CorrectTip {
       : this.tipOther(tx, right, { bag, change, isStated });
   }
 
-  private async moveInTime(
+  private moveInTime(
     tx: Tx,
     { tip, openedAt, offAt, period }: Corrected,
     { change, isStated }: { readonly change: Change; readonly isStated: boolean },
   ): Promise<string> {
-    const candidateIds = await candidatesOfTip(tx, tip.id);
-    await voidTipRows(tx, tip, change);
-    const id = this.ids.next();
-    const { siteId, source, bagId, binId, netGrams, identifiedBy, secondPersonId, hasHappened } = tip;
-    await tx.insert(Tip, {
-      ...{ id, siteId, periodId: period.id, source, bagId, binId, netGrams, openedAt, identifiedBy, secondPersonId },
-      ...{ hasHappened, isLate: tip.isLate || isStated, voidedBy: null },
-    });
-    await tx.insert(
-      TipCandidate,
-      candidateIds.map((candidateId) => ({ id: this.ids.next(), tipId: id, bagId: candidateId, voidedBy: null })),
-    );
-    const { restGrams, weighingId } = tip;
-    if (offAt !== null) {
-      await putOff(tx, id, { id: this.ids.next(), offAt, restGrams: restGrams ?? 0, weighingId, placeId: null });
-    }
-    return id;
+    const isLate = tip.isLate || isStated;
+    const nextId = (): string => this.ids.next();
+    return moveTip(tx, tip, { periodId: period.id, openedAt, offAt, isLate }, { change, nextId });
   }
 
   private async tipOther(

@@ -1,4 +1,5 @@
 import { Injectable } from '@nestjs/common';
+import { isLateForReach, leaveReachJob } from '../open-points/reach-job.js';
 import { bagOf } from '../drying/bulk-bags.js';
 import { changeBagState } from '../drying/change-bag-state.js';
 import { latenessReason } from '../drying/lateness-reason.js';
@@ -56,6 +57,9 @@ export class EndTip {
       await putOff(tx, tipId, off);
       await this.changeBag(tx, tip, { off, recordedAt: change.recordedAt });
       await leaveLevelJob(tx, { id: this.ids.next(), periodId: tip.periodId, at: change.recordedAt });
+      if (isLateForReach(settled)) {
+        await leaveReachJob(tx, { id: this.ids.next(), siteId, holdId: null, at: change.recordedAt });
+      }
       const pouredGrams = Math.max(0, tip.netGrams - off.restGrams);
       const scale = form.scaleId == null ? [] : [{ kind: 'scale', id: form.scaleId }];
       return {

@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
 import { HoldLink } from '../disposition/hold-link.js';
+import { mayDo } from '../platform/actor.js';
 import { say } from '../platform/sentences/sentences.js';
 import { ActLink } from '../platform/web/kit/act.js';
 import { Figures } from '../platform/web/kit/figures.js';
@@ -36,9 +37,12 @@ export function hopperPeriodPage({ viewer, view }: HopperPeriodProps): VNode {
       <div class="acts">
         <ActLink href={`/hoppers/${hopper.id}`} says={`${hopper.code} · ${hopper.name}`} />
         <HoldLink viewer={viewer} kind="hopper-period" id={period.id} />
+        {period.endedAt !== null && mayDo(viewer.actor.roles, 'prove-empty') ? (
+          <ActLink href={`/hopper-periods/${period.id}/correct-empty`} says={say('period-correct-empty')} />
+        ) : null}
       </div>
       <Findings level={view.level} timeZone={timeZone} />
-      <TipTable tips={view.tips} timeZone={timeZone} />
+      <TipTable tips={view.tips} viewer={viewer} />
       <ExitTable view={view} timeZone={timeZone} />
     </Shell>
   );

@@ -1,7 +1,9 @@
 import type { VNode } from 'preact';
+import { mayDo } from '../platform/actor.js';
 import { say } from '../platform/sentences/sentences.js';
 import { Table } from '../platform/web/kit/table.js';
 import { localText } from '../platform/web/local-text.js';
+import type { Viewer } from '../platform/web/request.js';
 import type { HopperLevel } from './hopper-level.js';
 import type { PeriodView } from './hopper-views.js';
 import { mass } from './level-text.js';
@@ -45,7 +47,9 @@ export function Findings({
 }
 
 /** What went in. */
-export function TipTable({ tips, timeZone }: { readonly tips: readonly TipRow[]; readonly timeZone: string }): VNode {
+export function TipTable({ tips, viewer }: { readonly tips: readonly TipRow[]; readonly viewer: Viewer }): VNode {
+  const { timeZone } = viewer;
+  const mayCorrect = mayDo(viewer.actor.roles, 'correct');
   return (
     <Table
       caption={say('hopper-tips', { count: tips.length })}
@@ -55,6 +59,7 @@ export function TipTable({ tips, timeZone }: { readonly tips: readonly TipRow[];
         { head: say('tip-off') },
         { head: say('tip-poured'), align: 'number' },
         { head: say('tip-known-by') },
+        ...(mayCorrect ? [{ head: say('tip-correct') }] : []),
       ]}
       rows={tips.map((tip) => ({
         key: tip.id,
@@ -64,9 +69,19 @@ export function TipTable({ tips, timeZone }: { readonly tips: readonly TipRow[];
           tip.offAt === null ? say('tip-hangs-still') : localText(tip.offAt, timeZone),
           mass(Math.max(0, tip.netGrams - (tip.restGrams ?? 0))),
           say(`known-by-${tip.identifiedBy}`),
+          ...(mayCorrect ? [<TipCorrection tip={tip} />] : []),
         ],
       }))}
     />
+  );
+}
+
+function TipCorrection({ tip }: { readonly tip: TipRow }): VNode {
+  const bag = tip.bagNumber ?? tip.binNumber ?? say('tip-unread');
+  return (
+    <a href={`/tips/${tip.id}/correct`} aria-label={say('tip-correct-one', { bag })}>
+      {say('tip-correct')}
+    </a>
   );
 }
 

@@ -6,8 +6,9 @@ import { HeavyReads } from '../platform/database/heavy-reads.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { PageQuery } from '../platform/web/page-query.js';
 import { Acting, Asking } from '../platform/web/request.js';
-import { contentExample, emptyExample, levelExample, periodExample } from './hopper.examples.js';
-import { ProveEmptyForm, RunDownForm, SeeLevelForm } from './hopper.form.js';
+import { CorrectEmpty } from './correct-empty.js';
+import { contentExample, correctedEmptyExample, emptyExample, levelExample, periodExample } from './hopper.examples.js';
+import { CorrectEmptyForm, ProveEmptyForm, RunDownForm, SeeLevelForm } from './hopper.form.js';
 import { contentOf } from './hopper-content.js';
 import { levelOf } from './hopper-level.js';
 import { hoppersOf, hopperOfSite, periodPage, readPeriodView } from './hopper-views.js';
@@ -67,33 +68,43 @@ export class HopperApi {
 }
 
 @ApiTags('hoppers')
-@Controller('api/hoppers')
+@Controller('api')
 export class HopperRecordsApi {
   constructor(
     private readonly seeLevel: SeeLevel,
     private readonly runDown: RunDown,
     private readonly proveEmpty: ProveEmpty,
+    private readonly correctEmpty: CorrectEmpty,
   ) {}
 
-  @Post(':id/levels')
+  @Post('hoppers/:id/levels')
   @May('tip-bags')
   @ApiOperation({ summary: 'A probe, a load cell or a sight glass shows the level' })
   see(@Asking() asked: Asked, @Param('id', ParseUUIDPipe) id: string, @Body() form: SeeLevelForm) {
     return this.seeLevel.execute(asked, id, form);
   }
 
-  @Post(':id/run-downs')
+  @Post('hoppers/:id/run-downs')
   @May('tip-bags')
   @ApiOperation({ summary: 'The hopper ran down to a few kilograms: a level that was seen, no proof of emptiness' })
   run(@Asking() asked: Asked, @Param('id', ParseUUIDPipe) id: string, @Body() form: RunDownForm) {
     return this.runDown.execute(asked, id, form);
   }
 
-  @Post(':id/empties')
+  @Post('hoppers/:id/empties')
   @May('prove-empty')
   @ApiOperation({ summary: 'Flow stopped, opened and looked in by two people: the period ends' })
   @ApiCreatedResponse({ schema: { example: emptyExample } })
   prove(@Asking() asked: Asked, @Param('id', ParseUUIDPipe) id: string, @Body() form: ProveEmptyForm) {
     return this.proveEmpty.execute(asked, id, form);
+  }
+  @Post('hopper-periods/:id/empty/correction')
+  @May('prove-empty')
+  @ApiOperation({
+    summary: 'The proven empty that ended a period was at another time, left another residue, or was none',
+  })
+  @ApiCreatedResponse({ schema: { example: correctedEmptyExample } })
+  correct(@Asking() asked: Asked, @Param('id', ParseUUIDPipe) id: string, @Body() form: CorrectEmptyForm) {
+    return this.correctEmpty.execute(asked, id, form);
   }
 }

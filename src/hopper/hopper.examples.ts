@@ -31,6 +31,8 @@ export const periodExample = {
 
 export const emptyExample = { id, endedPeriodId: id, periodId: id, provenAt: at, isThreadCut: true, doubtGrams: 0 };
 
+export const correctedEmptyExample = { endedPeriodId: id, id, periodId: id, provenAt: at, doubtGrams: 0 };
+
 export const binExample = { id, number: 'RB-2026-000007', content: 'opened-packs', netGrams: 86_000, closedAt: at };
 
 export const startRunExample = {

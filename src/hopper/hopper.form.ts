@@ -1,3 +1,4 @@
+import { correctionReasons, type CorrectionReason } from '../journal/void-fact.js';
 import {
   ChoiceField,
   FlagField,
@@ -84,6 +85,30 @@ export class ProveEmptyForm {
 
   @TextField({ optional: true, most: 300, says: lateSays })
   reason?: string | null;
+}
+
+export class CorrectEmptyForm {
+  @ChoiceField(correctionReasons, { says: 'The hopper was not proven empty, or something in its record is wrong' })
+  why!: CorrectionReason;
+
+  @InstantField({ optional: true, says: 'When it was really looked into' })
+  provenAt?: string | null;
+
+  @WholeField({ optional: true, most: mostInside, example: 4000, says: 'What really stuck inside' })
+  residueGrams?: number | null;
+
+  @WholeField({
+    optional: true,
+    most: mostInside,
+    says: 'At most so much stuck; absent: as it was, or twice what is said',
+  })
+  residueUpperGrams?: number | null;
+
+  @IdField({ optional: true, says: 'Who else knows; needed for incorrect-data, since it may take bags out of packs' })
+  secondPersonId?: string | null;
+
+  @TextField({ most: 300, example: 'The hatch was opened after the run, not before', says: 'What was wrong' })
+  reason!: string;
 }
 
 export class StartRunForm {

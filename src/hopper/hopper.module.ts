@@ -3,6 +3,7 @@ import { ChangeoverApi } from './changeover.api.js';
 import './changeover.sentences.js';
 import './changeover.sentences.es.js';
 import { CloseReworkBin } from './close-rework-bin.js';
+import { CorrectEmpty } from './correct-empty.js';
 import { CorrectTip } from './correct-tip.js';
 import { EndTip } from './end-tip.js';
 import './hopper-pages.sentences.js';
@@ -36,6 +37,7 @@ const commands = [
   TipOneOfSeveral,
   SettleCandidate,
   CorrectTip,
+  CorrectEmpty,
   SeeLevel,
   RunDown,
   ProveEmpty,

@@ -28,7 +28,7 @@ export function hopperPage({ viewer, view }: HopperProps): VNode {
       <Findings level={level} timeZone={timeZone} />
       <HopperCautions />
       <BagTable view={view} />
-      {period === null ? null : <TipTable tips={period.tips} timeZone={timeZone} />}
+      {period === null ? null : <TipTable tips={period.tips} viewer={viewer} />}
       {period === null ? null : <ExitTable view={period} timeZone={timeZone} />}
       <PeriodTable view={view} timeZone={timeZone} />
     </Shell>

@@ -55,6 +55,13 @@ addSentences('es', {
   'already-proven-empty': 'El vacío de la tolva {hopper} se comprobó el {at}. No se ha registrado nada dos veces.',
   'bag-hangs':
     'El big bag {bag} cuelga sobre la tolva {hopper} desde {at}. Terminar antes su volcado, y después mirar en la tolva.',
+  'empty-went-on':
+    'El vacío de la tolva {hopper} se comprobó de nuevo el {at}. Corregir antes ese vaciado posterior y después este.',
+  'period-on-hold':
+    'La retención {hold} está sobre el periodo de la tolva {hopper} que este vaciado comenzó. Ponerla también sobre el periodo anterior, levantarla aquí y corregir después el vaciado.',
+  'empty-as-it-was': 'Decir qué es lo correcto en el vaciado de la tolva {hopper}: otra hora u otro resto.',
+  'bag-across-empty':
+    'El big bag {bag} colgaba entonces sobre la tolva {hopper}: se abrió el {at}. Corregir antes su volcado o indicar otra hora.',
   'records-after-empty':
     'La tolva {hopper} no puede haber estado vacía entonces: {what:recorded} está registrado el {at}. Corregir esa hora o indicar una posterior.',
   'run-of-other-hopper': 'La corrida {run} no se alimenta de la tolva {hopper}. Quitar su recuento.',

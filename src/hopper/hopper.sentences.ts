@@ -48,6 +48,12 @@ addSentences('en', {
     'A hopper is looked into only with the flow stopped and the way in made safe by your local lock-out rules. Nothing was recorded.',
   'already-proven-empty': 'Hopper {hopper} was proven empty at {at}. Nothing was recorded twice.',
   'bag-hangs': 'Bag {bag} hangs over hopper {hopper} since {at}. End its tip first, then look into the hopper.',
+  'empty-went-on': 'Hopper {hopper} was proven empty again at {at}. Correct that later empty first, then this one.',
+  'period-on-hold':
+    'Hold {hold} is on the period of hopper {hopper} that this empty began. Place it on the period before as well, lift it here, then correct the empty.',
+  'empty-as-it-was': 'Say what is right about the empty of hopper {hopper}: another time or another residue.',
+  'bag-across-empty':
+    'Bag {bag} hung over hopper {hopper} then: it was opened at {at}. Correct its tip first, or give another time.',
   'records-after-empty':
     'Hopper {hopper} can’t have been empty then: {what:recorded} is recorded at {at}. Correct that time or give a later one.',
   'run-of-other-hopper': 'Run {run} does not draw from hopper {hopper}. Leave its count out.',

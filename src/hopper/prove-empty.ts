@@ -97,11 +97,7 @@ export class ProveEmpty {
   ): Promise<Proof> {
     const { hopperId, form, provenAt } = of;
     const { residueGrams } = form;
-    // What two people judge by eye may be twice as much. Our own value, no source.
-    const residueUpperGrams = form.residueUpperGrams ?? residueGrams * 2;
-    if (residueUpperGrams < residueGrams) {
-      throw new Refusal('limits-out-of-order', { lowerGrams: residueGrams, upperGrams: residueUpperGrams });
-    }
+    const residueUpperGrams = residueUpperOf(form);
     const nextId = (): string => this.ids.next();
     const { hopper } = await takePeriodAt(tx, { siteId: actor.siteId, hopperId, at: provenAt, nextId });
     const period = await currentPeriod(tx, hopperId);
@@ -158,7 +154,21 @@ export class ProveEmpty {
   }
 }
 
-function questioned(hopper: HopperRow, doubtGrams: number): readonly BrokenRule[] {
+/**
+ * What two people judge by eye may be twice as much. Our own value, no source.
+ *
+ * @throws {Refusal} `limits-out-of-order`
+ */
+export function residueUpperOf({
+  residueGrams,
+  residueUpperGrams,
+}: Pick<ProveEmptyForm, 'residueGrams' | 'residueUpperGrams'>): number {
+  const upperGrams = residueUpperGrams ?? residueGrams * 2;
+  if (upperGrams < residueGrams) throw new Refusal('limits-out-of-order', { lowerGrams: residueGrams, upperGrams });
+  return upperGrams;
+}
+
+export function questioned(hopper: HopperRow, doubtGrams: number): readonly BrokenRule[] {
   if (doubtGrams === 0) return [];
   return [
     {

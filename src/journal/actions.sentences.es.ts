@@ -43,6 +43,7 @@ addSentences('es', {
   'action-correct-bag': 'big bag corregido',
   'action-correct-coder-change': 'código de los paquetes corregido',
   'action-correct-count': 'recuento corregido',
+  'action-correct-empty': 'vaciado comprobado corregido',
   'action-correct-film-use': 'film corregido',
   'action-correct-hand-sample': 'pesos de paquetes corregidos',
   'action-correct-line-check': 'comprobación de línea corregida',

@@ -44,6 +44,7 @@ export const actionSentences = {
   'action-correct-bag': 'bag corrected',
   'action-correct-coder-change': 'code on the packs corrected',
   'action-correct-count': 'count corrected',
+  'action-correct-empty': 'proven empty corrected',
   'action-correct-film-use': 'film corrected',
   'action-correct-hand-sample': 'weights of packs corrected',
   'action-correct-line-check': 'line check corrected',

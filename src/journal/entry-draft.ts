@@ -1,6 +1,7 @@
 import type { Actor } from '../platform/actor.js';
 import type { Canonical } from '../platform/canonical-text.js';
 import type { Instant } from '../platform/clock.js';
+import type { Tx } from '../platform/database/unit-of-work.js';
 import type { actionSentences } from './actions.sentences.js';
 
 /** A thing that the journal speaks of: its kind (the catalogue's word) and its id. */
@@ -21,6 +22,9 @@ export interface Happening {
   readonly writtenBy: string | null;
 }
 
+/** Looks at what a change did while its unit is open. */
+export type Look<Seen> = (tx: Tx, entry: EntryDraft, siteId: string) => Promise<Seen>;
+
 /** Who asks for a change, by which route and key, and how far they had seen what they change. */
 export interface Asked {
   readonly actor: Actor;
@@ -30,6 +34,10 @@ export interface Asked {
   /** The last journal sequence that the sender's page knew of a thing. */
   readonly seen?: { readonly subject: Subject; readonly sequence: number } | null;
   readonly deviceOffsetMilliseconds?: number | null;
+  /** The mark of what was shown of the change beforehand: it is refused where it would now do something else. */
+  readonly previewed?: string | null;
+  /** Set where the change is only tried: this looks at what it did, then all of it is taken back. */
+  readonly rehearsal?: Look<unknown> | null;
   /** Set for what has happened already: it is recorded, whatever the house's rules say of it. */
   readonly happening?: Happening | null;
 }

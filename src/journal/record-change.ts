@@ -8,7 +8,7 @@ import { JobRunner } from '../platform/jobs/job-runner.js';
 import { Refusal } from '../platform/refusal.js';
 import { addHappening } from './add-happening.js';
 import { appendEntry } from './append-entry.js';
-import type { Asked, Change, EntryDraft } from './entry-draft.js';
+import type { Asked, Change, EntryDraft, Look } from './entry-draft.js';
 import { IdempotencyKey } from './idempotency-key.entity.js';
 import { JournalNews } from './journal-news.js';
 import { refuseStalePage } from './stale-page.js';
@@ -25,6 +25,7 @@ const patienceMilliseconds = 5000;
 @Injectable()
 export class RecordChange {
   private readonly underWay = new Map<string, Promise<unknown>>();
+  private markOf: Look<string> | null = null;
 
   constructor(
     private readonly units: UnitOfWork,
@@ -34,18 +35,34 @@ export class RecordChange {
     private readonly news: JournalNews,
   ) {}
 
+  /** Sets how the mark is made by which a change is known to do what was shown beforehand. */
+  markBy(look: Look<string>): void {
+    this.markOf = look;
+  }
+
   /**
    * @param content what was sent, without the key: the same key with other content is refused
    * @throws {Refusal} `key-used-for-other-content`, `still-being-recorded`, `page-is-stale`,
-   * `paper-row-keyed`, and what the command refuses
+   * `preview-is-stale`, `paper-row-keyed`, and what the command refuses
    */
   async run<Answer>(asked: Asked, content: object, work: Work<Answer>): Promise<Answer> {
+    if (asked.rehearsal) return this.rehearse(asked, asked.rehearsal, work);
     const answer = await (asked.key === null
       ? this.unit(asked, null, work)
       : this.once(asked, asked.key, contentHash(content), work));
     this.jobs.wake();
     this.news.wake();
     return answer;
+  }
+
+  /** The same guards and the same work, and then nothing of it stays. */
+  private rehearse<Answer>(asked: Asked, look: Look<unknown>, work: Work<Answer>): Promise<Answer> {
+    return this.units.rehearse(async (tx) => {
+      if (asked.seen) await refuseStalePage(tx, asked.seen);
+      const { answer, entry } = await work(tx, { entryId: this.ids.next(), recordedAt: this.clock.now() });
+      await look(tx, entry, asked.actor.siteId);
+      return answer;
+    });
   }
 
   /** A second request with the same key waits for the first, so that it finds the first one's answer. */
@@ -73,11 +90,18 @@ export class RecordChange {
       if (asked.seen) await refuseStalePage(tx, asked.seen);
       const change = { entryId: this.ids.next(), recordedAt: this.clock.now() };
       const { answer, entry } = await work(tx, change);
+      await this.refuseOtherThanShown(tx, asked, entry);
       if (used !== null) await useUp(tx, asked, used, { answer, at: change.recordedAt });
       await addHappening(tx, asked, change, entry.action);
       await appendEntry(tx, asked, change, entry);
       return answer;
     });
+  }
+
+  /** @throws {Refusal} `preview-is-stale` */
+  private async refuseOtherThanShown(tx: Tx, { previewed, actor }: Asked, entry: EntryDraft): Promise<void> {
+    if (!previewed || this.markOf === null) return;
+    if ((await this.markOf(tx, entry, actor.siteId)) !== previewed) throw new Refusal('preview-is-stale');
   }
 
   /** Drops keys that are older than `days`: a job of the house, since they are not facts. */

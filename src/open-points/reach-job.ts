@@ -3,6 +3,13 @@ import { leaveJobOnce } from '../platform/jobs/outbox.js';
 
 export const reachJobKind = 'look-at-reach';
 
+/** Up to so many minutes an entry is as good as made at once; a later one may change what was answered meanwhile. Our own value, no source. */
+const atOnceMinutes = 5;
+
+export function isLateForReach({ lateMinutes }: { readonly lateMinutes: number }): boolean {
+  return lateMinutes > atOnceMinutes;
+}
+
 /** Whose reach is to be looked at. */
 export interface ReachLook {
   readonly siteId: string;

@@ -1,4 +1,5 @@
 import { Injectable } from '@nestjs/common';
+import { leaveReachJob } from '../open-points/reach-job.js';
 import type { Asked } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
 import { voidFact } from '../journal/void-fact.js';
@@ -39,6 +40,7 @@ export class CorrectFilmUse {
       const reading = { runId, packCount: firstPack, countedAt: fittedAt, occasion: 'film-change' as const };
       const wasRead = await voidReading(tx, reading, change);
       const use = form.why === 'incorrect-data' ? await this.replace(tx, { run, old, wasRead, form }) : null;
+      await leaveReachJob(tx, { id: this.ids.next(), siteId: asked.actor.siteId, holdId: null, at: change.recordedAt });
       return {
         answer: { runId, use },
         entry: {

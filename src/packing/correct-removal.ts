@@ -1,4 +1,5 @@
 import { Injectable } from '@nestjs/common';
+import { leaveReachJob } from '../open-points/reach-job.js';
 import type { Asked } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
 import { voidFact } from '../journal/void-fact.js';
@@ -33,6 +34,7 @@ export class CorrectRemoval {
       await voidFact(tx, Removal, removalId, change);
       const isWrong = form.why === 'incorrect-data';
       const removal = isWrong ? await addRemoval(tx, corrected(this.ids.next(), old, form)) : null;
+      await leaveReachJob(tx, { id: this.ids.next(), siteId: asked.actor.siteId, holdId: null, at: change.recordedAt });
       return {
         answer: { id: removalId, removal },
         entry: {

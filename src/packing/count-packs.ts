@@ -1,4 +1,5 @@
 import { Injectable } from '@nestjs/common';
+import { isLateForReach, leaveReachJob } from '../open-points/reach-job.js';
 import { RecordChange } from '../journal/record-change.js';
 import { settleAsked } from '../journal/settle-asked.js';
 import type { Asked } from '../journal/entry-draft.js';
@@ -76,14 +77,22 @@ export class CountPacks {
       const occasion = form.occasion ?? (asked.actor.personId === null ? 'minute' : 'other');
       const settled = readings.map(({ packCount, countedAt }) => {
         const stated = { statedAt: countedAt ?? null, reason: form.reason ?? null };
-        const { occurredAt, reason } = settleAsked(asked, stated, change.recordedAt);
-        return { reason, count: { id: this.ids.next(), runId, packCount, countedAt: occurredAt, occasion } };
+        const { occurredAt, reason, lateMinutes } = settleAsked(asked, stated, change.recordedAt);
+        return {
+          reason,
+          lateMinutes,
+          count: { id: this.ids.next(), runId, packCount, countedAt: occurredAt, occasion },
+        };
       });
       const drafts = settled.map(({ count }) => count);
       for (const draft of drafts) await addCount(tx, draft);
       const last = drafts[drafts.length - 1];
       if (last === undefined) throw new RangeError('a list of counts without any');
       await leaveCountedJob(tx, { id: last.id, runId, lineId, at: change.recordedAt });
+      if (settled.some(isLateForReach)) {
+        const { siteId } = asked.actor;
+        await leaveReachJob(tx, { id: this.ids.next(), siteId, holdId: null, at: change.recordedAt });
+      }
       const after = await runOf(tx, runId);
       return {
         answer: { runId, countIds: drafts.map((draft) => draft.id), packCount: after.packCount },

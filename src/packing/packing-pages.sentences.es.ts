@@ -55,6 +55,9 @@ addSentences('es', {
   'lot-no-ranges': 'Según los registros ningún paquete lleva este código.',
   'lot-was-not-intended':
     'En algún momento se imprimió este código cuando se pedía otro. Está en los paquetes, así que es el lote.',
+  'run-to-counts': 'Sus recuentos',
+  'film-correct': 'Corregir',
+  'film-correct-one': 'Corregir el film {film}',
   'run-films': 'Film, bolsas, etiquetas y cola',
   'film-code': 'Lote',
   'film-kind-head': 'Clase',

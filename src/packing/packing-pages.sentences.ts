@@ -54,6 +54,9 @@ addSentences('en', {
   'lot-no-ranges': 'No pack carries this code by the records.',
   'lot-was-not-intended':
     'At some time this code was printed where another was asked for. It stands on the packs, so it is the lot.',
+  'run-to-counts': 'Its counts',
+  'film-correct': 'Correct',
+  'film-correct-one': 'Correct film {film}',
   'run-films': 'Film, bags, labels and glue',
   'film-code': 'Lot',
   'film-kind-head': 'Kind',

@@ -1,6 +1,7 @@
 import type { VNode } from 'preact';
 import { formatKilograms } from '../core/units/grams.js';
 import { HoldLink } from '../disposition/hold-link.js';
+import { mayDo } from '../platform/actor.js';
 import { say } from '../platform/sentences/sentences.js';
 import { ActLink } from '../platform/web/kit/act.js';
 import { Figures } from '../platform/web/kit/figures.js';
@@ -64,12 +65,13 @@ export function packingRunPage({ viewer, view, meanNet }: PackingRunProps): VNod
       </p>
       <div class="acts">
         <ActLink href={`/thread?code=${run.number}`} says={say('lot-follow', { code: run.number })} />
+        <ActLink href={`/runs/${run.id}/counts`} says={say('run-to-counts')} />
         <HoldLink viewer={viewer} kind="packing-run" id={run.id} />
       </div>
       <p class="caution">{say('run-caution-jam')}</p>
       <p class="caution">{say('run-caution-dust')}</p>
       <Lots view={view} at={at} />
-      <Films view={view} at={at} />
+      <Films view={view} at={at} mayCorrect={mayDo(viewer.actor.roles, 'correct')} />
       <Stops view={view} at={at} />
       <Removals view={view} at={at} />
       <Loose view={view} at={at} />
@@ -109,7 +111,7 @@ function Lots({ view, at }: PartProps): VNode {
   );
 }
 
-function Films({ view, at }: PartProps): VNode {
+function Films({ view, at, mayCorrect }: PartProps & { readonly mayCorrect: boolean }): VNode {
   return (
     <Table
       caption={say('run-films')}
@@ -118,6 +120,7 @@ function Films({ view, at }: PartProps): VNode {
         { head: say('film-kind-head') },
         { head: say('run-counts') },
         { head: say('run-since') },
+        ...(mayCorrect ? [{ head: say('film-correct') }] : []),
       ]}
       rows={view.films.map((film) => ({
         key: film.useId,
@@ -126,9 +129,18 @@ function Films({ view, at }: PartProps): VNode {
           say(`film-kind-${film.kind}`),
           countsText(film),
           at(film.fittedAt),
+          ...(mayCorrect ? [correctionOf(film)] : []),
         ],
       }))}
     />
+  );
+}
+
+function correctionOf({ useId, code }: RunView['films'][number]): VNode {
+  return (
+    <a href={`/film-uses/${useId}/correct`} aria-label={say('film-correct-one', { film: code })}>
+      {say('film-correct')}
+    </a>
   );
 }
 

@@ -1,4 +1,5 @@
 import { Injectable } from '@nestjs/common';
+import { leaveReachJob } from '../open-points/reach-job.js';
 import { openHolds } from '../disposition/standings.js';
 import type { Asked, Change } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
@@ -45,6 +46,7 @@ export class SwapPalletLabels {
       const loaded = [one, other].filter(({ status }) => status === 'loaded' || status === 'dispatched');
       for (const pallet of loaded) await this.tellDispatch(tx, change, pallet, pallet.id === one.id ? other : one);
       await this.tellQuality(tx, change, [one, other]);
+      await leaveReachJob(tx, { id: this.ids.next(), siteId, holdId: null, at: change.recordedAt });
       return {
         answer: { one: one.sscc, other: other.sscc, isLoaded: loaded.length > 0 },
         entry: {

@@ -42,6 +42,8 @@ export class QueueGate {
     const at = happenedAt(request);
     request.happening = { how: 'queued', at, sheet: null, row: null, writtenBy: null };
     delete request.seen;
+    delete request.previewed;
+    delete request.headers['preview-mark'];
     request.barred = barredBy(queueing, route, at);
   }
 }

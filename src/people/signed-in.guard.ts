@@ -70,12 +70,14 @@ function takeFormTokens(request: HouseRequest): unknown {
   const header = request.headers['x-csrf-token'];
   const body = request.body as Record<string, unknown> | null | undefined;
   if (body === null || typeof body !== 'object' || Array.isArray(body)) return header;
-  const { csrf, formKey, seen } = body;
+  const { csrf, formKey, seen, previewed } = body;
   delete body['csrf'];
   if (typeof formKey === 'string' && isPlainForm(request)) {
     request.formKey = formKey;
     delete body['formKey'];
     takeSeen(request, body, seen);
+    delete body['previewed'];
+    if (typeof previewed === 'string' && previewed !== '') request.previewed = previewed;
   }
   return csrf ?? header;
 }

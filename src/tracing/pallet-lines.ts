@@ -33,7 +33,7 @@ export async function palletLines(
     const isSubject = ranges.some((range) => subject.some((one) => overlaps(range, one)));
     return word === 'ruled-out' ? [] : [{ palletId, ...amounts, word, isSubject }];
   });
-  return linesOf(from, kept);
+  return linesOfPallets(from, kept);
 }
 
 /** The pallets that packs of these ranges stand on, or may: found by counts alone, with the sugar of those packs by their mean. */
@@ -65,13 +65,13 @@ export async function palletLinesOfPacks(from: ReadFrom, ranges: readonly RunCou
       isSubject: true,
     };
   });
-  return linesOf(from, kept);
+  return linesOfPallets(from, kept);
 }
 
 type KeptPallet = Pick<PalletLine, 'palletId' | 'leastGrams' | 'likelyGrams' | 'mostGrams' | 'word' | 'isSubject'>;
 
 /** What people know pallets by, and where they are; the surest first. */
-async function linesOf(from: ReadFrom, kept: readonly KeptPallet[]): Promise<PalletLine[]> {
+export async function linesOfPallets(from: ReadFrom, kept: readonly KeptPallet[]): Promise<PalletLine[]> {
   const pallets = new Map(
     (
       await palletsOf(

@@ -1,8 +1,14 @@
 import { Module } from '@nestjs/common';
 import { DispositionModule } from '../disposition/disposition.module.js';
+import { DryingModule } from '../drying/drying.module.js';
+import { FillWeightModule } from '../fill-weight/fill-weight.module.js';
+import { HopperModule } from '../hopper/hopper.module.js';
+import { PackingModule } from '../packing/packing.module.js';
+import { PalletsModule } from '../pallets/pallets.module.js';
 import { PeopleModule } from '../people/people.module.js';
 import './check-holds.sentences.js';
 import './check-holds.sentences.es.js';
+import { CorrectionRipple } from './correction-ripple.js';
 import { HoldReachApi } from './hold-reach.api.js';
 import { HoldSinceLastGood } from './hold-since-last-good.js';
 import { NarrowHold } from './narrow-hold.js';
@@ -13,12 +19,25 @@ import { PlaceHold } from './place-hold.js';
 import { ThreadApi } from './thread.api.js';
 import './tracing.sentences.js';
 import './tracing.sentences.es.js';
+import './ripple.sentences.js';
+import './ripple.sentences.es.js';
+import { RunPreviewApi } from './run-preview.api.js';
+import { TipPreviewApi } from './tip-preview.api.js';
+import { UnitPreviewApi } from './unit-preview.api.js';
 import { WatchReach } from './watch-reach.js';
 
 @Module({
-  imports: [PeopleModule, DispositionModule],
-  controllers: [ThreadApi, HoldReachApi, NarrowingApi],
-  providers: [PlaceHold, HoldSinceLastGood, NarrowHold, WatchReach],
-  exports: [PlaceHold, HoldSinceLastGood, NarrowHold],
+  imports: [
+    PeopleModule,
+    DispositionModule,
+    DryingModule,
+    PackingModule,
+    FillWeightModule,
+    HopperModule,
+    PalletsModule,
+  ],
+  controllers: [ThreadApi, HoldReachApi, NarrowingApi, TipPreviewApi, RunPreviewApi, UnitPreviewApi],
+  providers: [PlaceHold, HoldSinceLastGood, NarrowHold, WatchReach, CorrectionRipple],
+  exports: [PlaceHold, HoldSinceLastGood, NarrowHold, CorrectionRipple],
 })
 export class TracingModule {}

@@ -1,17 +1,14 @@
 import { afterEach, beforeEach, describe, expect, it } from '@jest/globals';
 import { readerOf } from '../../test/support/a-bag.js';
-import { aDelivery, deliveryClosed, palletLoaded, vehicleLeft } from '../../test/support/a-delivery.js';
-import { aPallet } from '../../test/support/a-pallet.js';
 import { aPlant, type Plant } from '../../test/support/a-plant.js';
-import { packsCounted } from '../../test/support/a-run.js';
-import { aReleasedBag, aStartedRun, aTip, aTippedBag } from '../../test/support/a-tip.js';
+import { aReleasedBag, aTip, aTippedBag } from '../../test/support/a-tip.js';
 import { aPerson } from '../../test/support/a-person.js';
 import { asking, openHouse, type TestHouse } from '../../test/support/house.js';
+import { threePallets } from '../../test/support/three-pallets.js';
 import { SetHoldClass } from '../disposition/set-hold-class.js';
 import { CorrectTip } from '../hopper/correct-tip.js';
 import { ProveEmpty } from '../hopper/prove-empty.js';
 import { ExplainPoint } from '../open-points/explain-point.js';
-import { ChangeCode } from '../packing/change-code.js';
 import { CorrectCount } from '../packing/correct-count.js';
 import { countsOf } from '../packing/packing-runs.js';
 import { palletOf } from '../pallets/pallet-list.js';
@@ -32,33 +29,6 @@ beforeEach(async () => {
 afterEach(async () => {
   await house.close();
 });
-
-/** A run over a first bag; `between` happens after its first pallet. One pallet has gone, one is on a vehicle, one in store. */
-async function threePallets(between: () => Promise<void> = () => Promise.resolve()) {
-  const startedAt = house.clock.now();
-  const first = await aTippedBag(house, plant, { netGrams: 1_000_000 });
-  house.clock.pass(10);
-  const { id: runId } = await aStartedRun(house, plant);
-  await house.get(ChangeCode).execute(asking(plant.actor), runId, { code: 'L6071A1', packCount: 0 });
-  const gone = await nextPallet(runId, 100);
-  house.clock.pass(60);
-  const betweenAt = house.clock.now();
-  await between();
-  const loaded = await nextPallet(runId, 200);
-  const inStore = await nextPallet(runId, 300);
-  const [left, open] = [await aDelivery(house, plant), await aDelivery(house, plant)];
-  await palletLoaded(house, plant, left, gone);
-  await deliveryClosed(house, plant, left, { blindCount: 1 });
-  await vehicleLeft(house, plant, left);
-  await palletLoaded(house, plant, open, loaded);
-  return { startedAt, betweenAt, firstTip: first.tip.id, runId, gone, loaded, inStore };
-}
-
-async function nextPallet(run: string, upTo: number): Promise<string> {
-  house.clock.pass(30);
-  await packsCounted(house, plant, run, upTo);
-  return (await aPallet(house, plant, { run })).id;
-}
 
 async function held(id: string, hazard: 'safety' | 'quality'): Promise<{ id: string; number: string }> {
   const hold = await house.get(PlaceHold).execute(asking(plant.actor), { kind: 'bulk-bag', id, reason: 'glass' });
@@ -88,7 +58,7 @@ const unitsPointedAt = async (): Promise<readonly string[]> => (await points()).
 
 describe('a correction by which a hold newly reaches what has gone', () => {
   it('by a late tip opens a point for quality on each unit that is away, once, and none on what is in store', async () => {
-    const { startedAt, gone, loaded } = await threePallets();
+    const { startedAt, gone, loaded } = await threePallets(house, plant);
     const bag = await aReleasedBag(house, plant);
     const hold = await held(bag.id, 'safety');
     expect(await unitsPointedAt()).toEqual([]);
@@ -113,7 +83,7 @@ describe('a correction by which a hold newly reaches what has gone', () => {
 
   it('by a tip that did not occur, where the flow then says that it is likely', async () => {
     let bag = '';
-    const { firstTip, loaded } = await threePallets(async () => {
+    const { firstTip, loaded } = await threePallets(house, plant, async () => {
       bag = (await aTippedBag(house, plant, { netGrams: 1_000_000 })).bag.id;
     });
     await held(bag, 'quality');
@@ -125,7 +95,7 @@ describe('a correction by which a hold newly reaches what has gone', () => {
 
   it('by a count that was wrong, so that packs thought to be earlier were packed after the tip', async () => {
     let bag = '';
-    const { runId, gone } = await threePallets(async () => {
+    const { runId, gone } = await threePallets(house, plant, async () => {
       bag = (await aTippedBag(house, plant, { netGrams: 1_000_000 })).bag.id;
     });
     await held(bag, 'safety');
@@ -137,7 +107,7 @@ describe('a correction by which a hold newly reaches what has gone', () => {
   });
 
   it('and ends it by itself where an empty, recorded late, cuts the thread before the packs', async () => {
-    const { startedAt, betweenAt, runId, gone, loaded } = await threePallets();
+    const { startedAt, betweenAt, runId, gone, loaded } = await threePallets(house, plant);
     const bag = await aReleasedBag(house, plant);
     await held(bag.id, 'safety');
     await aTip(house, plant, bag.id, { openedAt: startedAt, happened: true });

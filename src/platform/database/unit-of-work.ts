@@ -47,6 +47,19 @@ export class UnitOfWork {
     );
   }
 
+  /** Runs the work as a unit would and takes all of it back: nothing stays but the answer. */
+  async rehearse<Answer>(work: (tx: Tx) => Promise<Answer>): Promise<Answer> {
+    try {
+      await this.run(async (tx) => {
+        throw new TakenBack(await work(tx));
+      });
+    } catch (error) {
+      if (error instanceof TakenBack) return error.answer as Answer;
+      throw error;
+    }
+    throw new Error('a rehearsal was not taken back');
+  }
+
   /** Waits until no unit runs (a graceful stop). */
   async idle(): Promise<void> {
     await this.turn;
@@ -56,6 +69,13 @@ export class UnitOfWork {
     const mine = this.turn.then(run);
     this.turn = mine.catch(() => undefined);
     return mine;
+  }
+}
+
+/** Carries the answer of a rehearsal past the rollback. */
+class TakenBack extends Error {
+  constructor(readonly answer: unknown) {
+    super('a rehearsal is taken back');
   }
 }
 

@@ -26,6 +26,8 @@ addSentences('es', {
     'El mismo cambio se está registrando ahora. Esperar un momento y enviarlo otra vez con la misma clave.',
   'page-is-stale':
     'Otra persona lo ha cambiado desde que se abrió la página. Mirar qué ha cambiado y decidir de nuevo.',
+  'preview-is-stale':
+    'Desde que se miró se ha registrado algo: la corrección cambiaría ahora otra cosa. Mirarla de nuevo y decidir.',
   'time-ahead':
     'La hora indicada ({stated}) va más de cinco minutos por delante de la del servidor ({now}). Corregir la hora.',
   'time-too-far-back': 'La hora indicada ({stated}) es de hace más de {hours} horas. Pedir a calidad que lo registre.',

@@ -23,6 +23,8 @@ addSentences('en', {
     'The same change is being recorded right now. Wait a moment and send it again with the same key.',
   'page-is-stale':
     'This was changed by someone else since you opened the page. Look at what changed, then decide again.',
+  'preview-is-stale':
+    'Something was recorded since you looked: the correction would now change something else. Look at it again, then decide.',
   'time-ahead': 'The time given ({stated}) is more than five minutes ahead of the server ({now}). Correct the time.',
   'time-too-far-back': 'The time given ({stated}) is more than {hours} hours back. Ask quality to record it.',
   'reason-needed': 'This is entered {minutes} minutes after it happened. Give a reason for the lateness.',

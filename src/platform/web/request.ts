@@ -64,6 +64,8 @@ export interface HouseRequest extends FastifyRequest {
   formKey?: string;
   /** How far the page had seen the thing that its form changes. */
   seen?: { readonly subject: { readonly kind: string; readonly id: string }; readonly sequence: number };
+  /** The mark of what was shown beforehand of what the form changes. */
+  previewed?: string;
   /** Set for an entry that happened earlier: kept on a device, or written on paper. */
   happening?: {
     readonly how: 'queued' | 'paper';
@@ -97,18 +99,34 @@ export const Looking = createParamDecorator((_: unknown, context: ExecutionConte
 /** Who asks for a change, by which route and key: what every command takes first (`Asked` of the journal). */
 export const Asking = createParamDecorator((_: unknown, context: ExecutionContext) => askedOf(requestOf(context)));
 
+/** Who asks what a change would do: nothing is recorded, so it needs no key. */
+export const Trying = createParamDecorator((_: unknown, context: ExecutionContext) => {
+  const request = requestOf(context);
+  return { ...changeOf(request), key: null };
+});
+
 /** @throws {NotPermitted}, {BadForm} where it carries no key */
 export function askedOf(request: HouseRequest) {
+  return { ...changeOf(request), key: keyOf(request) };
+}
+
+function changeOf(request: HouseRequest) {
   if (request.actor === undefined) throw new NotPermitted('not-signed-in');
   const route = `${request.method} ${request.routeOptions.url ?? request.url}`;
   return {
     actor: request.actor,
     route,
-    key: keyOf(request),
     seen: request.seen ?? null,
+    previewed: previewedOf(request),
     deviceOffsetMilliseconds: request.deviceOffsetMilliseconds ?? null,
     happening: request.happening ?? null,
   };
+}
+
+/** A page's form carries it in a field, JSON in a header. */
+function previewedOf({ headers, previewed }: HouseRequest): string | null {
+  const header = headers['preview-mark'];
+  return previewed ?? (typeof header === 'string' ? header.trim() : null);
 }
 
 function keyOf(request: HouseRequest): string {

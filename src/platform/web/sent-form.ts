@@ -4,7 +4,7 @@ import type { VNode } from 'preact';
 import { BadForm } from '../refusal.js';
 import { say } from '../sentences/sentences.js';
 import { formPipe } from './check-form.js';
-import { formTroubleOf, type FormTrouble } from './form-trouble.js';
+import { formTroubleOf, secretFields, type FormTrouble } from './form-trouble.js';
 import { instantOfLocal, NoSuchTime } from './local-time.js';
 import type { HouseRequest, Said } from './request.js';
 import { sayNext } from './said.js';
@@ -41,6 +41,15 @@ export class SentForm {
   /** The network address that it came from. */
   get address(): string {
     return this.request.ip;
+  }
+
+  /** What was entered, field by field, without secrets: a page that asks once more carries it along. */
+  get entered(): readonly (readonly [name: string, value: string])[] {
+    const body = Object.entries((this.request.body ?? {}) as Record<string, unknown>);
+    return body.flatMap(([name, value]) => {
+      const texts = (Array.isArray(value) ? value : [value]).filter((one): one is string => typeof one === 'string');
+      return secretFields.has(name) ? [] : texts.map((text) => [name, text] as const);
+    });
   }
 
   /**

@@ -1,0 +1,78 @@
+import type { VNode } from 'preact';
+import type { Asked } from '../journal/entry-draft.js';
+import { say } from '../platform/sentences/sentences.js';
+import type { FormTrouble } from '../platform/web/form-trouble.js';
+import { Act, ActLink } from '../platform/web/kit/act.js';
+import { HiddenEntry } from '../platform/web/kit/entries.js';
+import { EntryForm } from '../platform/web/kit/entry-form.js';
+import type { Viewer } from '../platform/web/request.js';
+import type { SentForm, Taking, TakenForScript } from '../platform/web/sent-form.js';
+import { Shell } from '../platform/web/shell.js';
+import type { CorrectionRipple } from './correction-ripple.js';
+import { RippleView } from './ripple-view.js';
+import type { Ripple } from './ripple.js';
+
+/** How a page's form is taken whose change is looked at before it is recorded. */
+interface RippleStep<Form extends object, Answer> extends Omit<Taking<Form, Answer>, 'act' | 'timeZone'> {
+  readonly viewer: Viewer;
+  readonly asked: Asked;
+  readonly ripple: CorrectionRipple;
+  readonly correct: (asked: Asked, form: Form) => Promise<Answer>;
+  /** Where the form was filled in. */
+  readonly back: string;
+  readonly use?: 'tablet' | undefined;
+}
+
+/**
+ * Sent the first time, a form shows what it would change, and a button that records it. Sent with the mark of that, it is
+ * recorded; where it would now change something else, that is shown instead.
+ */
+export async function takeByRipple<Form extends object, Answer>(
+  sent: SentForm,
+  step: RippleStep<Form, Answer>,
+): Promise<VNode | TakenForScript | null> {
+  const { viewer, asked, ripple, correct, form, next } = step;
+  const taking = { form, times: step.times ?? [], timeZone: viewer.timeZone, again: step.again };
+  const shown = (trouble: FormTrouble | null) =>
+    sent.show({
+      ...taking,
+      act: (filled) => ripple.of(asked, (trying) => correct(trying, filled)),
+      page: (found: Ripple) => ripplePage(step, { ripple: found, entered: sent.entered, trouble }),
+    });
+  if (asked.previewed == null) return shown(null);
+  return sent.take({
+    ...taking,
+    act: (filled) => correct(asked, filled),
+    next,
+    ...(step.says === undefined ? {} : { says: step.says }),
+    again: (trouble) => (trouble.code === 'preview-is-stale' ? shown(trouble) : step.again(trouble)),
+  });
+}
+
+interface RippleProps {
+  readonly ripple: Ripple;
+  readonly entered: readonly (readonly [name: string, value: string])[];
+  readonly trouble: FormTrouble | null;
+}
+
+function ripplePage(
+  { viewer, back, use }: Pick<RippleStep<object, unknown>, 'viewer' | 'back' | 'use'>,
+  { ripple, entered, trouble }: RippleProps,
+): VNode {
+  return (
+    <Shell title={say('ripple-title')} viewer={viewer} use={use}>
+      <EntryForm viewer={viewer} action={viewer.path} trouble={trouble}>
+        {entered.map(([name, value], place) => (
+          <HiddenEntry key={place} name={name} value={value} />
+        ))}
+        <HiddenEntry name="previewed" value={ripple.mark} />
+        <RippleView ripple={ripple} />
+        <p>{say('ripple-nothing-yet')}</p>
+        <div class="acts">
+          <Act says={say('ripple-act')} tone="careful" />
+          <ActLink href={back} says={say('ripple-back')} />
+        </div>
+      </EntryForm>
+    </Shell>
+  );
+}

@@ -1,0 +1,168 @@
+import type { VNode } from 'preact';
+import { say } from '../platform/sentences/sentences.js';
+import { countText, kilogramsText } from '../platform/web/figures-text.js';
+import { Table } from '../platform/web/kit/table.js';
+import type { AmountsOrNone, ChangedPallet, ChangedSource, Ripple } from './ripple.js';
+
+/** More sources than this of one pallet are not listed; they are counted. */
+const mostSources = 4;
+
+/** What a correction changes: in one sentence, then hold by hold, pallet by pallet. */
+export function RippleView({ ripple }: { readonly ripple: Ripple }): VNode {
+  return (
+    <>
+      <p class="sentence">{rippleSentence(ripple)}</p>
+      {ripple.bags.length === 0 ? null : (
+        <ul>
+          {ripple.bags.map(({ bagId, number, statusBefore, statusAfter }) => (
+            <li key={bagId}>
+              {say('ripple-bag', { bag: number, before: statusText(statusBefore), after: statusText(statusAfter) })}
+            </li>
+          ))}
+        </ul>
+      )}
+      <Holds ripple={ripple} />
+      {ripple.lots.length === 0 ? null : <Lots ripple={ripple} />}
+      {ripple.pallets.length === 0 ? null : <Pallets ripple={ripple} />}
+    </>
+  );
+}
+
+/** "This changes 2 lots, 14 pallets, 1 delivery already gone", in as many words as there is something to say. */
+export function rippleSentence({ lots, pallets, deliveries, byGrams }: Ripple): string {
+  if (lots.length + pallets.length === 0) return say('ripple-nothing');
+  const gone = deliveries.filter(({ isGone }) => isGone).length;
+  const facts = {
+    ...{ lots: lots.length, pallets: pallets.length, gone, here: deliveries.length - gone },
+    kilograms: kilogramsText(byGrams),
+  };
+  return `${say('ripple-changes', facts)} ${say(byGrams === 0 ? 'ripple-by-nothing' : 'ripple-by', facts)}`;
+}
+
+function statusText(status: string | null): string {
+  return say(status === null ? 'ripple-bag-none' : `bag-status-${status}`);
+}
+
+function Holds({ ripple }: { readonly ripple: Ripple }): VNode | null {
+  if (ripple.holds.length === 0) return null;
+  return (
+    <section class="card" aria-labelledby="ripple-holds">
+      <h2 id="ripple-holds">{say('ripple-holds')}</h2>
+      <ul>
+        {ripple.holds.flatMap(({ number, reaches, leaves }) => [
+          ...(reaches.length === 0 ? [] : [line(`${number} +`, 'ripple-hold-reaches', number, reaches)]),
+          ...(leaves.length === 0 ? [] : [line(`${number} -`, 'ripple-hold-leaves', number, leaves)]),
+        ])}
+      </ul>
+    </section>
+  );
+}
+
+function line(key: string, code: string, hold: string, ssccs: readonly string[]): VNode {
+  return (
+    <li key={key}>
+      {say(code, { hold, count: ssccs.length })} <span class="code">{ssccs.slice(0, 12).join(', ')}</span>
+      {ssccs.length > 12 ? ` ${say('ripple-and-more', { count: ssccs.length - 12 })}` : ''}
+    </li>
+  );
+}
+
+function Lots({ ripple }: { readonly ripple: Ripple }): VNode {
+  return (
+    <Table
+      caption={say('ripple-lots')}
+      columns={[
+        { head: say('ripple-lot'), align: 'code' },
+        { head: say('ripple-packs') },
+        { head: say('ripple-by-head'), align: 'number' },
+        { head: say('ripple-sources') },
+      ]}
+      rows={ripple.lots.map((lot) => ({
+        key: lot.lotId,
+        cells: [
+          <a href={`/thread?code=${encodeURIComponent(lot.code)}`}>{lot.code}</a>,
+          lot.packCountBefore === lot.packCountAfter
+            ? countText(lot.packCountAfter)
+            : say('ripple-from-to', { before: countText(lot.packCountBefore), after: countText(lot.packCountAfter) }),
+          kilogramsText(lot.byGrams),
+          <Sources of={lot.sources} />,
+        ],
+      }))}
+    />
+  );
+}
+
+function Pallets({ ripple }: { readonly ripple: Ripple }): VNode {
+  return (
+    <Table
+      caption={say('ripple-pallets')}
+      columns={[
+        { head: say('ripple-pallet'), align: 'code' },
+        { head: say('ripple-where') },
+        { head: say('ripple-by-head'), align: 'number' },
+        { head: say('ripple-sources') },
+      ]}
+      rows={ripple.pallets.map((pallet) => ({
+        key: pallet.palletId,
+        isLoud: pallet.isGone,
+        cells: [
+          <a href={`/thread?code=${pallet.sscc}`}>{pallet.sscc}</a>,
+          whereText(pallet),
+          kilogramsText(pallet.byGrams),
+          <>
+            <Changed head="ripple-lot" before={pallet.lotCodesBefore} after={pallet.lotCodesAfter} />
+            <Changed head="ripple-film" before={pallet.filmCodesBefore} after={pallet.filmCodesAfter} />
+            <Sources of={pallet.sources} />
+          </>,
+        ],
+      }))}
+    />
+  );
+}
+
+function whereText({ status, placeCode, deliveryNumber, customerName }: ChangedPallet): string {
+  const where = [deliveryNumber ?? placeCode, customerName].filter((part) => part !== null).join(', ');
+  return where === '' ? say(`pallet-is-${status}`) : `${say(`pallet-is-${status}`)}: ${where}`;
+}
+
+interface ChangedProps {
+  readonly head: string;
+  readonly before: readonly string[];
+  readonly after: readonly string[];
+}
+
+function Changed({ head, before, after }: ChangedProps): VNode | null {
+  const [one, other] = [before, after].map((codes) => (codes.length === 0 ? say('ripple-none') : codes.join(', ')));
+  if (one === other) return null;
+  return (
+    <div>
+      {say(head)}: {say('ripple-from-to', { before: one ?? '', after: other ?? '' })}
+    </div>
+  );
+}
+
+function Sources({ of: sources }: { readonly of: readonly ChangedSource[] }): VNode {
+  return (
+    <>
+      {sources.slice(0, mostSources).map(({ bagId, bagNumber, before, after }) => (
+        <div key={bagId}>
+          <span class="code">{bagNumber}</span> {sourceText(before, after)}
+        </div>
+      ))}
+      {sources.length > mostSources ? (
+        <div>{say('ripple-and-more', { count: sources.length - mostSources })}</div>
+      ) : null}
+    </>
+  );
+}
+
+function sourceText(before: AmountsOrNone, after: AmountsOrNone): string {
+  return say('ripple-from-to', { before: amountsText(before), after: amountsText(after) });
+}
+
+function amountsText(amounts: AmountsOrNone): string {
+  if (amounts === null) return say('ripple-ruled-out');
+  const { leastGrams, mostGrams, word } = amounts;
+  const facts = { word: say(`link-${word}`), least: kilogramsText(leastGrams), most: kilogramsText(mostGrams) };
+  return say('ripple-amounts', facts);
+}

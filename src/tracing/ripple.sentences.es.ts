@@ -1,0 +1,32 @@
+import { addSentences } from '../platform/sentences/sentences.js';
+
+addSentences('es', {
+  'ripple-title': 'Qué cambia esto',
+  'ripple-nothing-yet': 'Todavía no se ha registrado nada.',
+  'ripple-act': 'Registrarlo',
+  'ripple-back': 'No registrarlo',
+  'ripple-nothing': 'Esto no cambia ningún lote, ningún palé ni ninguna entrega.',
+  'ripple-changes':
+    'Esto cambia lotes: {lots}; palés: {pallets}; entregas que ya han salido: {gone}; entregas que siguen aquí: {here}.',
+  'ripple-by': 'Lo que un big bag puede tener en uno de ellos cambia como máximo en {kilograms} kg.',
+  'ripple-by-nothing': 'En ellos no cambian kilogramos de ningún big bag.',
+  'ripple-bag': 'Big bag {bag}: {before} → {after}.',
+  'ripple-bag-none': 'no existe',
+  'ripple-holds': 'Retenciones',
+  'ripple-hold-reaches': 'La retención {hold} alcanza ahora también {count}:',
+  'ripple-hold-leaves': 'La retención {hold} deja de alcanzar {count}:',
+  'ripple-and-more': 'y {count} más',
+  'ripple-lots': 'Lotes que cambian',
+  'ripple-lot': 'Lote',
+  'ripple-film': 'Lote de film',
+  'ripple-packs': 'Paquetes',
+  'ripple-by-head': 'Cambia como máximo, kg',
+  'ripple-sources': 'Qué cambia',
+  'ripple-pallets': 'Palés que cambian',
+  'ripple-pallet': 'Palé',
+  'ripple-where': 'Dónde está',
+  'ripple-from-to': '{before} → {after}',
+  'ripple-none': 'ninguno',
+  'ripple-ruled-out': 'descartado',
+  'ripple-amounts': '{word} (de {least} a {most} kg)',
+});
