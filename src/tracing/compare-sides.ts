@@ -55,6 +55,8 @@ function changedPallets(both: Both): readonly ChangedPallet[] {
     const pallet = {
       ...{ palletId, sscc, status, isGone: status === 'dispatched', placeCode, deliveryId, deliveryNumber },
       customerName,
+      packsBefore: before?.packs ?? [],
+      packsAfter: after?.packs ?? [],
       lotCodesBefore: before?.line.lotCodes ?? [],
       lotCodesAfter: after?.line.lotCodes ?? [],
       filmCodesBefore: before?.filmCodes ?? [],
@@ -64,6 +66,7 @@ function changedPallets(both: Both): readonly ChangedPallet[] {
     };
     const isSame =
       content.byGrams === 0 &&
+      isSameList(pallet.packsBefore, pallet.packsAfter) &&
       isSameList(pallet.lotCodesBefore, pallet.lotCodesAfter) &&
       isSameList(pallet.filmCodesBefore, pallet.filmCodesAfter) &&
       pallet.heldBy.length + pallet.freedOf.length === 0;

@@ -22,6 +22,8 @@ export interface SideLot {
 export interface SidePallet {
   readonly line: PalletLine;
   readonly sources: Sources;
+  /** Which packs of which run stand on it, as people count them. */
+  readonly packs: readonly string[];
   readonly filmCodes: readonly string[];
   /** Numbers of the holds that cover it. */
   readonly holds: readonly string[];
@@ -103,7 +105,14 @@ async function readPallets(from: ReadFrom, palletIds: readonly string[]): Promis
       const own = contents.get(line.palletId) ?? [];
       const codes = film.filter((range) => own.some((row) => overlaps(row, range))).map(({ code }) => code);
       const holds = reasons.filter(({ state }) => state === 'on-hold').map(({ facts }) => String(facts['hold'] ?? ''));
-      const side = { line, sources: goodLinks(bags), filmCodes: sorted(codes), holds: sorted(holds) };
+      const packs = own.map(({ runNumber, fromCount, toCount }) => `${runNumber} ${fromCount + 1}–${toCount}`);
+      const side = {
+        line,
+        packs: sorted(packs),
+        sources: goodLinks(bags),
+        filmCodes: sorted(codes),
+        holds: sorted(holds),
+      };
       return [line.palletId, side];
     }),
   );

@@ -24,29 +24,48 @@ interface RippleStep<Form extends object, Answer> extends Omit<Taking<Form, Answ
 }
 
 /**
- * Sent the first time, a form shows what it would change, and a button that records it. Sent with the mark of that, it is
- * recorded; where it would now change something else, that is shown instead.
+ * Sent the first time, a form shows what it would change, and a button that records it; what changes nothing that is packed
+ * is recorded at once. Sent with the mark of what was shown, it is recorded; where it would now change something else,
+ * that is shown instead.
  */
 export async function takeByRipple<Form extends object, Answer>(
   sent: SentForm,
   step: RippleStep<Form, Answer>,
 ): Promise<VNode | TakenForScript | null> {
-  const { viewer, asked, ripple, correct, form, next } = step;
-  const taking = { form, times: step.times ?? [], timeZone: viewer.timeZone, again: step.again };
-  const shown = (trouble: FormTrouble | null) =>
-    sent.show({
-      ...taking,
-      act: (filled) => ripple.of(asked, (trying) => correct(trying, filled)),
-      page: (found: Ripple) => ripplePage(step, { ripple: found, entered: sent.entered, trouble }),
+  const { viewer, asked, ripple, correct, form, times = [], next, says = () => null, again } = step;
+  const act = async (filled: Form): Promise<Answer> => {
+    if (asked.previewed == null) {
+      const found = await ripple.of(asked, (trying) => correct(trying, filled));
+      if (found.lots.length + found.pallets.length > 0) throw new LookFirst(found);
+    }
+    return correct(asked, filled);
+  };
+  const taking = { form, times, timeZone: viewer.timeZone, next, says };
+  const shown = (found: Ripple, trouble: FormTrouble | null = null) =>
+    ripplePage(step, { ripple: found, entered: sent.entered, trouble });
+  try {
+    return await sent.take({
+      ...{ ...taking, act },
+      again: (trouble) => {
+        if (trouble.code !== 'preview-is-stale') return again(trouble);
+        return sent.show({
+          ...{ ...taking, again },
+          act: (filled) => ripple.of(asked, (trying) => correct(trying, filled)),
+          page: (found) => shown(found, trouble),
+        });
+      },
     });
-  if (asked.previewed == null) return shown(null);
-  return sent.take({
-    ...taking,
-    act: (filled) => correct(asked, filled),
-    next,
-    ...(step.says === undefined ? {} : { says: step.says }),
-    again: (trouble) => (trouble.code === 'preview-is-stale' ? shown(trouble) : step.again(trouble)),
-  });
+  } catch (error) {
+    if (error instanceof LookFirst) return sent.shows(shown(error.ripple));
+    throw error;
+  }
+}
+
+/** Nothing was recorded: what it would change is to be looked at. */
+class LookFirst extends Error {
+  constructor(readonly ripple: Ripple) {
+    super('what a correction changes is looked at first');
+  }
 }
 
 interface RippleProps {

@@ -110,6 +110,7 @@ function Pallets({ ripple }: { readonly ripple: Ripple }): VNode {
           whereText(pallet),
           kilogramsText(pallet.byGrams),
           <>
+            <Changed head="ripple-packs" before={pallet.packsBefore} after={pallet.packsAfter} />
             <Changed head="ripple-lot" before={pallet.lotCodesBefore} after={pallet.lotCodesAfter} />
             <Changed head="ripple-film" before={pallet.filmCodesBefore} after={pallet.filmCodesAfter} />
             <Sources of={pallet.sources} />

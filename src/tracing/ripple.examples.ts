@@ -9,6 +9,7 @@ export const rippleExample = {
     {
       ...{ palletId: id, sscc: '095201230000000011', status: 'dispatched', isGone: true, placeCode: null },
       ...{ deliveryId: id, deliveryNumber: 'DN-2026-000007', customerName: 'Harbour Grocers' },
+      ...{ packsBefore: ['PR-2026-000042 1–420'], packsAfter: ['PR-2026-000042 1–420'] },
       ...{ lotCodesBefore: ['L6071A1'], lotCodesAfter: ['L6071A1'], filmCodesBefore: [], filmCodesAfter: [] },
       ...{ heldBy: ['HO-2026-000012'], freedOf: [], ...content },
     },

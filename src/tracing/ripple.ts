@@ -36,6 +36,9 @@ export interface ChangedPallet extends ChangedContent {
   readonly deliveryId: string | null;
   readonly deliveryNumber: string | null;
   readonly customerName: string | null;
+  /** Run and packs, the first and the last. */
+  readonly packsBefore: readonly string[];
+  readonly packsAfter: readonly string[];
   readonly lotCodesBefore: readonly string[];
   readonly lotCodesAfter: readonly string[];
   readonly filmCodesBefore: readonly string[];

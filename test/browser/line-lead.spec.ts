@@ -173,6 +173,9 @@ describe('the packing-line lead’s day on a tablet', () => {
     await touch('Two labels swapped');
     await page.getByLabel('What happened?').fill('the labels were mixed up');
     await touch('EXCHANGE WHAT IS RECORDED');
+    await shows('Nothing is recorded yet.');
+    await picture('line-swap-changes');
+    await touch('Record it');
     await shows(/Exchanged:/);
   });
 

@@ -20,17 +20,17 @@ interface RunCountsProps {
 /** What was counted of a run, the last recorded first, each with the way to put it right. */
 export function runCountsPage({ viewer, run, counts, older, mayCorrect }: RunCountsProps): VNode {
   return (
-    <Shell title={say('run-counts-title', { run: run.number })} viewer={viewer}>
+    <Shell title={say('counts-list-title', { run: run.number })} viewer={viewer}>
       <div class="acts">
-        <ActLink href={`/runs/${run.id}`} says={say('run-counts-back', { run: run.number })} />
+        <ActLink href={`/runs/${run.id}`} says={say('counts-list-back', { run: run.number })} />
       </div>
       <Table
-        caption={say('run-counts')}
+        caption={say('counts-list')}
         columns={[
-          { head: say('run-counts-at') },
-          { head: say('run-counts-packs'), align: 'number' },
-          { head: say('run-counts-occasion') },
-          ...(mayCorrect ? [{ head: say('run-counts-correct') }] : []),
+          { head: say('counts-list-at') },
+          { head: say('counts-list-packs'), align: 'number' },
+          { head: say('counts-list-occasion') },
+          ...(mayCorrect ? [{ head: say('counts-list-correct') }] : []),
         ]}
         rows={counts.map((count) => ({
           key: count.id,
@@ -50,10 +50,10 @@ export function runCountsPage({ viewer, run, counts, older, mayCorrect }: RunCou
 /** The first count of a run is its start: it is corrected with the run. */
 function Correct({ count, timeZone }: { readonly count: CountRow; readonly timeZone: string }): VNode {
   if (count.occasion === 'start') return <>–</>;
-  const says = say('run-counts-correct-one', { at: localText(count.countedAt, timeZone) });
+  const says = say('counts-list-correct-one', { at: localText(count.countedAt, timeZone) });
   return (
     <a href={`/counts/${count.id}/correct`} aria-label={says}>
-      {say('run-counts-correct')}
+      {say('counts-list-correct')}
     </a>
   );
 }

@@ -2,6 +2,7 @@ import { Module } from '@nestjs/common';
 import { DryingModule } from '../../drying/drying.module.js';
 import { LaboratoryModule } from '../../laboratory/laboratory.module.js';
 import { PlantModule } from '../../plant/plant.module.js';
+import { TracingModule } from '../../tracing/tracing.module.js';
 import { CloseHere } from './close-here.js';
 import { DryerBagController } from './dryer-bag.controller.js';
 import { DryerPages } from './dryer-pages.js';
@@ -14,7 +15,7 @@ import { ScalesController } from './scales.controller.js';
 import { OwnWeighingController } from './weighing.controller.js';
 
 @Module({
-  imports: [DryingModule, LaboratoryModule, PlantModule],
+  imports: [DryingModule, LaboratoryModule, PlantModule, TracingModule],
   controllers: [
     MovesController,
     ReceiptsController,

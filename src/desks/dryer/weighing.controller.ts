@@ -10,6 +10,8 @@ import { kilogramsText } from '../../platform/web/figures-text.js';
 import type { FormTrouble } from '../../platform/web/form-trouble.js';
 import { Asking, Looking, type Viewer } from '../../platform/web/request.js';
 import { Sent, type SentForm, type TakenForScript } from '../../platform/web/sent-form.js';
+import { CorrectionRipple } from '../../tracing/correction-ripple.js';
+import { takeByRipple } from '../../tracing/ripple-step.js';
 import { CorrectHereForm } from './dryer.form.js';
 import { mayCorrect } from './dryer.page.js';
 import { weighingPage, type OwnWeighing } from './weighing.page.js';
@@ -20,6 +22,7 @@ import { weighingPage, type OwnWeighing } from './weighing.page.js';
 export class OwnWeighingController {
   constructor(
     private readonly correctWeighing: CorrectWeighing,
+    private readonly ripple: CorrectionRipple,
     @Inject(READER) private readonly reader: ReadFrom,
   ) {}
 
@@ -37,15 +40,14 @@ export class OwnWeighingController {
     @Looking() viewer: Viewer,
     @Param('id', ParseUUIDPipe) id: string,
   ): Promise<VNode | TakenForScript | null> {
-    return sent.take({
-      form: CorrectHereForm,
-      timeZone: viewer.timeZone,
-      act: async (form) => {
+    return takeByRipple(sent, {
+      ...{ viewer, asked, ripple: this.ripple, form: CorrectHereForm, back: viewer.path, use: 'tablet' },
+      correct: async (asking, form) => {
         const weighing = await this.weighing(viewer, id);
         if (!mayCorrect(viewer, weighing)) throw new Refusal('weighing-not-yours', { bag: weighing.bagNumber });
         const { grossGrams = null, tareGrams = null, reason } = form;
         const right = { grossGrams, tareGrams, isPresetTare: tareGrams === null ? null : false };
-        const corrected = await this.correctWeighing.execute(asked, id, { why: 'incorrect-data', reason, ...right });
+        const corrected = await this.correctWeighing.execute(asking, id, { why: 'incorrect-data', reason, ...right });
         return { ...corrected, ...weighing, nowGrams: corrected.netGrams ?? 0 };
       },
       next: ({ dryerId }) => (dryerId === null ? '/dryer' : `/dryer/${dryerId}`),

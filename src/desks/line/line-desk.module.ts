@@ -4,6 +4,7 @@ import { PackingModule } from '../../packing/packing.module.js';
 import { PalletsModule } from '../../pallets/pallets.module.js';
 import { PeopleModule } from '../../people/people.module.js';
 import { ReconciliationModule } from '../../reconciliation/reconciliation.module.js';
+import { TracingModule } from '../../tracing/tracing.module.js';
 import { LineAccountController } from './account.controller.js';
 import { LineChangeoverController } from './changeover.controller.js';
 import { LineHandoverController } from './handover.controller.js';
@@ -26,7 +27,7 @@ import { LineUndoController } from './undo.controller.js';
 import { UndoLast } from './undo-last.js';
 
 @Module({
-  imports: [HopperModule, PackingModule, PalletsModule, PeopleModule, ReconciliationModule],
+  imports: [HopperModule, PackingModule, PalletsModule, PeopleModule, ReconciliationModule, TracingModule],
   controllers: [
     LineController,
     LinePersonController,

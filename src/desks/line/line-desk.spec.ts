@@ -231,7 +231,11 @@ describe('a full pallet', () => {
       expect.stringContaining('is of no lot on pallet'),
     ]);
     const reason = 'put on the wrong way round';
-    expect((await at.send(`${line}/swap`, { one: one.sscc, other: other.sscc, reason })).status).toBe(303);
+    const swap = { one: one.sscc, other: other.sscc, reason };
+    const shown = await at.send(`${line}/swap`, swap);
+    expect([shown.status, textOf(shown.text)]).toEqual([200, expect.stringContaining('pallets: 2')]);
+    const previewed = /name="previewed" value="([0-9a-f]{64})"/.exec(shown.text)?.[1] ?? '';
+    expect((await at.send(`${line}/swap`, { ...swap, previewed })).status).toBe(303);
     const rows = await readerOf(house).sql<{ sscc: string; fromCount: number; isVoid: number }>`
       SELECT p."sscc", c."from_count" AS "fromCount", CASE WHEN c."voided_by" IS NULL THEN 0 ELSE 1 END AS "isVoid"
       FROM "pallet_content" c JOIN "pallet" p ON p."id" = c."pallet_id" ORDER BY p."sscc", 3`;

@@ -15,6 +15,7 @@ addSentences('es', {
   'undo-did-happen': '¿Pasó de verdad?',
   'undo-yes-sugar': 'SÍ, ENTRÓ AZÚCAR',
   'undo-yes': 'SÍ, PASÓ',
+  'undo-would-change': 'Si no ocurrió',
   'undo-no': 'NO: DESHACER',
   'undo-too-late':
     'No hay ningún registro propio en los últimos {minutes} minutos. Lo anterior se corrige en la página de la cosa misma, con una razón.',

@@ -15,6 +15,7 @@ addSentences('en', {
   'undo-did-happen': 'Did it happen?',
   'undo-yes-sugar': 'YES, SUGAR WENT IN',
   'undo-yes': 'YES, IT HAPPENED',
+  'undo-would-change': 'If it did not happen',
   'undo-no': 'NO: UNDO IT',
   'undo-too-late':
     'You entered nothing within the last {minutes} minutes. What is older is corrected on the page of the thing itself, with a reason.',

@@ -12,6 +12,8 @@ import { May, MayBeQueued } from '../../platform/actor.js';
 import type { FormTrouble } from '../../platform/web/form-trouble.js';
 import { Asking, Looking, type Viewer } from '../../platform/web/request.js';
 import { Sent, type SentForm } from '../../platform/web/sent-form.js';
+import { CorrectionRipple } from '../../tracing/correction-ripple.js';
+import { takeByRipple } from '../../tracing/ripple-step.js';
 import { LineDesk } from './line-desk.js';
 import { LinePalletForm } from './line.form.js';
 import { labelPaperOf } from './label-paper.js';
@@ -27,6 +29,7 @@ export class LinePalletController {
     private readonly buildPallet: BuildPallet,
     private readonly checkLabel: CheckPalletLabel,
     private readonly swapLabels: SwapPalletLabels,
+    private readonly ripple: CorrectionRipple,
   ) {}
 
   @Get('pallets')
@@ -102,10 +105,16 @@ export class LinePalletController {
     @Looking() viewer: Viewer,
     @Param('lineId', ParseUUIDPipe) lineId: string,
   ) {
-    return sent.take({
-      form: SwapPalletLabelsForm,
-      timeZone: viewer.timeZone,
-      act: (form) => this.swapLabels.execute(asked, form),
+    return takeByRipple(sent, {
+      ...{
+        viewer,
+        asked,
+        ripple: this.ripple,
+        form: SwapPalletLabelsForm,
+        back: `/line/${lineId}/swap`,
+        use: 'tablet',
+      },
+      correct: (asking, form) => this.swapLabels.execute(asking, form),
       next: () => `/line/${lineId}`,
       says: ({ one, other, isLoaded }) => {
         return { code: isLoaded ? 'said-swapped-loaded' : 'said-swapped', facts: { one, other } };

@@ -13,6 +13,8 @@ import { kilogramsText } from '../../platform/web/figures-text.js';
 import type { FormTrouble } from '../../platform/web/form-trouble.js';
 import { Asking, Looking, type Said, type Viewer } from '../../platform/web/request.js';
 import { Sent, type SentForm } from '../../platform/web/sent-form.js';
+import { CorrectionRipple } from '../../tracing/correction-ripple.js';
+import { takeByRipple } from '../../tracing/ripple-step.js';
 import { LineDesk } from './line-desk.js';
 import { LineOffForm, LineTipForm, LineUnreadForm, RefusedBagForm } from './line.form.js';
 import { colleaguesOf, scalesOf } from './line-rows.js';
@@ -29,6 +31,7 @@ export class LineTipController {
     private readonly tipBag: TipBag,
     private readonly endTip: EndTip,
     private readonly tipOneOfSeveral: TipOneOfSeveral,
+    private readonly ripple: CorrectionRipple,
   ) {}
 
   @Post('tips')
@@ -67,6 +70,27 @@ export class LineTipController {
     return this.take(sent, { asked, viewer, lineId }, async (trouble) =>
       latePage({ viewer, at: await this.desk.line(viewer, lineId), trouble }),
     );
+  }
+
+  @Post('late/look')
+  @May('tip-bags')
+  lookAtLate(
+    @Sent() sent: SentForm,
+    @Asking() asked: Asked,
+    @Looking() viewer: Viewer,
+    @Param('lineId', ParseUUIDPipe) lineId: string,
+  ) {
+    return takeByRipple(sent, {
+      ...{ viewer, asked, ripple: this.ripple, form: LineTipForm, times: ['openedAt'], use: 'tablet' },
+      correct: async (asking, form) => {
+        const hopperId = await this.hopperId(viewer, lineId, { asked, openedAt: form.openedAt });
+        return this.tipBag.execute(asking, { ...form, hopperId });
+      },
+      back: `/line/${lineId}/late`,
+      next: () => `/line/${lineId}`,
+      says: tippedSays,
+      again: async (trouble) => latePage({ viewer, at: await this.desk.line(viewer, lineId), trouble }),
+    });
   }
 
   @Post('refusals')

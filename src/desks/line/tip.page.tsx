@@ -62,7 +62,10 @@ export function latePage({ viewer, at, known = {}, trouble }: LineProps & { read
         />
         <HiddenEntry name="isOff" value="true" />
         <TickEntry name="happened" label={say('field-happened')} hint={say('field-happened-hint')} trouble={trouble} />
-        <Act says={say('line-record')} />
+        <div class="acts">
+          <Act says={say('line-record')} />
+          <Act says={say('correction-look')} tone="plain" sendTo={`/line/${at.line.id}/late/look`} />
+        </div>
       </EntryForm>
     </ActPage>
   );

@@ -3,10 +3,12 @@ import { ApiExcludeController } from '@nestjs/swagger';
 import type { VNode } from 'preact';
 import type { Asked } from '../../journal/entry-draft.js';
 import { May } from '../../platform/actor.js';
-import { Refusal } from '../../platform/refusal.js';
+import { NotFound, Refusal } from '../../platform/refusal.js';
 import { formTroubleOf, type FormTrouble } from '../../platform/web/form-trouble.js';
 import { Asking, Looking, type Viewer } from '../../platform/web/request.js';
 import { Sent, type SentForm } from '../../platform/web/sent-form.js';
+import { CorrectionRipple } from '../../tracing/correction-ripple.js';
+import type { Ripple } from '../../tracing/ripple.js';
 import { LineDesk } from './line-desk.js';
 import { UndoForm } from './undo.form.js';
 import { UndoLast, type LastEntry } from './undo-last.js';
@@ -19,6 +21,7 @@ export class LineUndoController {
   constructor(
     private readonly desk: LineDesk,
     private readonly undo: UndoLast,
+    private readonly ripple: CorrectionRipple,
   ) {}
 
   @Get()
@@ -51,7 +54,19 @@ export class LineUndoController {
   private async page(viewer: Viewer, lineId: string, trouble: FormTrouble | null): Promise<VNode> {
     const at = await this.desk.line(viewer, lineId);
     const found = await this.lastOrWhyNot(viewer);
-    return undoPage({ viewer, at, ...found, trouble: trouble ?? found.whyNot });
+    const ripple = found.entry === null ? null : await this.rippleOf(viewer, found.entry);
+    return undoPage({ viewer, at, ...found, ripple, trouble: trouble ?? found.whyNot });
+  }
+
+  /** Null where it could not be undone now: the answer to the form says why. */
+  private async rippleOf({ actor }: Viewer, { sequence }: LastEntry): Promise<Ripple | null> {
+    const asked = { actor, route: 'undo', key: null };
+    try {
+      return await this.ripple.of(asked, (trying) => this.undo.execute(trying, sequence));
+    } catch (error) {
+      if (error instanceof Refusal || error instanceof NotFound) return null;
+      throw error;
+    }
   }
 
   private async lastOrWhyNot(viewer: Viewer): Promise<{ entry: LastEntry | null; whyNot: FormTrouble | null }> {

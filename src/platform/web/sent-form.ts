@@ -92,6 +92,12 @@ export class SentForm {
     }
   }
 
+  /** A page in answer to the form that is neither its next nor the form again. */
+  shows(page: VNode): VNode {
+    void this.reply.status(200);
+    return page;
+  }
+
   private async read<Form extends object, Answer>({ form, times, timeZone }: Taking<Form, Answer>): Promise<Form> {
     const body = { ...(this.request.body as Record<string, unknown> | null | undefined) };
     for (const field of times ?? []) body[field] = instantOf(field, body[field], timeZone);

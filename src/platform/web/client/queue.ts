@@ -20,6 +20,7 @@ export function keepQueue(): void {
     if (!(form instanceof HTMLFormElement) || event.defaultPrevented) return;
     if (form.action.endsWith('/sign-out') || form.action.endsWith('/sign-in')) void forgetProofs();
     if (form.dataset['queue'] === undefined || form.dataset['native'] !== undefined) return;
+    if (submitter?.dataset['native'] !== undefined) return;
     event.preventDefault();
     void take(form, submitter, asking);
   });

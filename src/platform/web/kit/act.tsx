@@ -11,12 +11,23 @@ interface ActProps {
   readonly accessKey?: string | undefined;
   /** The word of the card at the line that presses it by scan. */
   readonly command?: string | undefined;
+  /** Another address than the form's own, for what needs an answer at once: a device never keeps it for later. */
+  readonly sendTo?: string | undefined;
 }
 
 /** Sends the form it stands in. One act is asked for on a page; the others are plain. */
-export function Act({ says, name, value, tone = 'asked', accessKey, command }: ActProps): VNode {
+export function Act({ says, name, value, tone = 'asked', accessKey, command, sendTo }: ActProps): VNode {
   return (
-    <button type="submit" class={`act ${tone}`} name={name} value={value} accessKey={accessKey} data-command={command}>
+    <button
+      type="submit"
+      class={`act ${tone}`}
+      name={name}
+      value={value}
+      accessKey={accessKey}
+      formAction={sendTo}
+      data-command={command}
+      data-native={sendTo === undefined ? undefined : ''}
+    >
       {says}
       <Key of={accessKey} />
     </button>
