@@ -2744,3 +2744,83 @@ CREATE TRIGGER "paper_language_no_update" BEFORE UPDATE OF "id", "site_id", "cus
 CREATE TRIGGER "paper_language_no_delete" BEFORE DELETE ON "paper_language" BEGIN SELECT RAISE(ABORT, 'fact:paper_language: rows are never deleted'); END;
 
 CREATE TRIGGER "paper_language_no_replace" BEFORE INSERT ON "paper_language" WHEN EXISTS (SELECT 1 FROM "paper_language" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:paper_language: the key is taken'); END;
+
+CREATE TABLE "tracer_trial" (
+    "id" varchar NOT NULL,
+    "hopper_id" varchar NOT NULL,
+    "number" integer NOT NULL,
+    "before_bag_id" varchar NOT NULL,
+    "after_bag_id" varchar NOT NULL,
+    "before_colour_iu" varchar NOT NULL,
+    "after_colour_iu" varchar NOT NULL,
+    "standard_iu" varchar NOT NULL,
+    "pack_grams" integer,
+    "inside_grams" bigint,
+    "note" text,
+    "made_at" varchar NOT NULL,
+    "person_id" varchar,
+    "voided_by" varchar,
+    CONSTRAINT "pk_tracer_trial" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_tracer_trial_hopper_id" FOREIGN KEY ("hopper_id") REFERENCES "hopper" ("id"),
+    CONSTRAINT "fk_tracer_trial_before_bag_id" FOREIGN KEY ("before_bag_id") REFERENCES "bulk_bag" ("id"),
+    CONSTRAINT "fk_tracer_trial_after_bag_id" FOREIGN KEY ("after_bag_id") REFERENCES "bulk_bag" ("id")
+  );
+
+CREATE UNIQUE INDEX "ix_tracer_trial_hopper_id_number" ON "tracer_trial" ("hopper_id", "number");
+
+CREATE TRIGGER "tracer_trial_no_update" BEFORE UPDATE OF "id", "hopper_id", "number", "before_bag_id", "after_bag_id", "before_colour_iu", "after_colour_iu", "standard_iu", "pack_grams", "inside_grams", "note", "made_at", "person_id" ON "tracer_trial" BEGIN SELECT RAISE(ABORT, 'fact:tracer_trial: rows are never changed'); END;
+
+CREATE TRIGGER "tracer_trial_no_delete" BEFORE DELETE ON "tracer_trial" BEGIN SELECT RAISE(ABORT, 'fact:tracer_trial: rows are never deleted'); END;
+
+CREATE TRIGGER "tracer_trial_no_replace" BEFORE INSERT ON "tracer_trial" WHEN EXISTS (SELECT 1 FROM "tracer_trial" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "tracer_trial" WHERE "hopper_id" = NEW."hopper_id" AND "number" = NEW."number") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:tracer_trial: the key is taken'); END;
+
+CREATE TRIGGER "tracer_trial_void_once" BEFORE UPDATE OF "voided_by" ON "tracer_trial" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:tracer_trial: voided_by is set once'); END;
+
+CREATE TABLE "tracer_sample" (
+    "id" varchar NOT NULL,
+    "trial_id" varchar NOT NULL,
+    "from_grams" bigint NOT NULL,
+    "to_grams" bigint NOT NULL,
+    "colour_iu" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_tracer_sample" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_tracer_sample_trial_id" FOREIGN KEY ("trial_id") REFERENCES "tracer_trial" ("id")
+  );
+
+CREATE INDEX "ix_tracer_sample_trial_id" ON "tracer_sample" ("trial_id");
+
+CREATE TRIGGER "tracer_sample_no_update" BEFORE UPDATE OF "id", "trial_id", "from_grams", "to_grams", "colour_iu" ON "tracer_sample" BEGIN SELECT RAISE(ABORT, 'fact:tracer_sample: rows are never changed'); END;
+
+CREATE TRIGGER "tracer_sample_no_delete" BEFORE DELETE ON "tracer_sample" BEGIN SELECT RAISE(ABORT, 'fact:tracer_sample: rows are never deleted'); END;
+
+CREATE TRIGGER "tracer_sample_no_replace" BEFORE INSERT ON "tracer_sample" WHEN EXISTS (SELECT 1 FROM "tracer_sample" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:tracer_sample: the key is taken'); END;
+
+CREATE TRIGGER "tracer_sample_void_once" BEFORE UPDATE OF "voided_by" ON "tracer_sample" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:tracer_sample: voided_by is set once'); END;
+
+CREATE TABLE "hopper_model" (
+    "id" varchar NOT NULL,
+    "hopper_id" varchar NOT NULL,
+    "kind" varchar NOT NULL,
+    "trial_id" varchar,
+    "zone_count" integer,
+    "zone_count_standard" varchar,
+    "hold_up_grams" bigint,
+    "hold_up_standard_grams" bigint,
+    "reason" text,
+    "valid_from" varchar NOT NULL,
+    "person_id" varchar,
+    "voided_by" varchar,
+    CONSTRAINT "pk_hopper_model" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_hopper_model_hopper_id" FOREIGN KEY ("hopper_id") REFERENCES "hopper" ("id"),
+    CONSTRAINT "fk_hopper_model_trial_id" FOREIGN KEY ("trial_id") REFERENCES "tracer_trial" ("id")
+  );
+
+CREATE UNIQUE INDEX "ix_hopper_model_hopper_id_valid_from" ON "hopper_model" ("hopper_id", "valid_from") WHERE "voided_by" IS NULL;
+
+CREATE TRIGGER "hopper_model_no_update" BEFORE UPDATE OF "id", "hopper_id", "kind", "trial_id", "zone_count", "zone_count_standard", "hold_up_grams", "hold_up_standard_grams", "reason", "valid_from", "person_id" ON "hopper_model" BEGIN SELECT RAISE(ABORT, 'fact:hopper_model: rows are never changed'); END;
+
+CREATE TRIGGER "hopper_model_no_delete" BEFORE DELETE ON "hopper_model" BEGIN SELECT RAISE(ABORT, 'fact:hopper_model: rows are never deleted'); END;
+
+CREATE TRIGGER "hopper_model_no_replace" BEFORE INSERT ON "hopper_model" WHEN EXISTS (SELECT 1 FROM "hopper_model" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "hopper_model" WHERE "hopper_id" = NEW."hopper_id" AND "valid_from" = NEW."valid_from" AND "voided_by" IS NULL) BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:hopper_model: the key is taken'); END;
+
+CREATE TRIGGER "hopper_model_void_once" BEFORE UPDATE OF "voided_by" ON "hopper_model" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:hopper_model: voided_by is set once'); END;

@@ -83,6 +83,7 @@ import { CheckPlan } from './line-checks/check-plan.entity.js';
 import { CheckPlanState } from './line-checks/check-plan-state.entity.js';
 import { LineCheck } from './line-checks/line-check.entity.js';
 import { MeanNet } from './fill-weight/mean-net.entity.js';
+import { HopperModel } from './hopper/hopper-model.entity.js';
 import { HopperPeriod } from './hopper/hopper-period.entity.js';
 import { HopperState } from './hopper/hopper-state.entity.js';
 import { LevelSeen } from './hopper/level-seen.entity.js';
@@ -92,6 +93,8 @@ import { ReworkParent } from './hopper/rework-parent.entity.js';
 import { Tip } from './hopper/tip.entity.js';
 import { TipCandidate } from './hopper/tip-candidate.entity.js';
 import { TipOff } from './hopper/tip-off.entity.js';
+import { TracerSample } from './hopper/tracer-sample.entity.js';
+import { TracerTrial } from './hopper/tracer-trial.entity.js';
 import { ChangeoverRung } from './hopper/changeover-rung.entity.js';
 import { Changeover } from './hopper/changeover.entity.js';
 import { RefusalMet } from './hopper/refusal-met.entity.js';
@@ -232,6 +235,9 @@ export const entities: readonly EntityClass[] = [
   Changeover,
   ChangeoverRung,
   RefusalMet,
+  TracerTrial,
+  TracerSample,
+  HopperModel,
   Pallet,
   PalletContent,
   PalletDescent,

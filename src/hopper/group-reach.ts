@@ -1,6 +1,7 @@
 import { boundGroupInTargets } from '../core/hopper-flow/bound-group-in-target.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { groupOfBags, likelyOfBag, type BagAmounts } from './bag-contents.js';
+import { modelUsed, type ModelUsed } from './model-used.js';
 import { allOf, HopperBook, plus } from './hopper-book.js';
 import { periodsAfter } from './hopper-period-rows.js';
 import { none, thresholdOf, worded, type LinkAmounts } from './link-words.js';
@@ -11,6 +12,8 @@ import { tippedBinsOfRuns } from './rework-bins.js';
 export interface GroupReach {
   readonly runIds: readonly string[];
   readonly periodIds: readonly string[];
+  /** What *likely* was reckoned by in each of these periods. */
+  readonly models: readonly ModelUsed[];
   /** The group as one, in each target: one pass a period for all of them. What is ruled out is there too. */
   boundIn(targets: readonly ReachTarget[]): Promise<LinkAmounts[]>;
 }
@@ -50,8 +53,10 @@ interface Group {
 async function reachIn(from: ReadFrom, book: HopperBook, { bagIds, periodIds }: Group): Promise<GroupReach> {
   const reached = new Set(periodIds);
   const runIds = new Set<string>();
+  const models: ModelUsed[] = [];
   for (const periodId of reached) {
     const facts = await book.facts(periodId);
+    models.push(modelUsed(facts));
     for (const runId of facts.runs.keys()) runIds.add(runId);
     for (const { id } of await periodsAfter(from, periodId)) reached.add(id);
     for (const bin of await tippedBinsOfRuns(from, [...facts.runs.keys()])) reached.add(bin.periodId);
@@ -59,6 +64,7 @@ async function reachIn(from: ReadFrom, book: HopperBook, { bagIds, periodIds }: 
   return {
     runIds: [...runIds],
     periodIds: [...reached],
+    models,
     boundIn: (targets) => boundIn(book, { bagIds, periodIds: [...reached] }, targets),
   };
 }

@@ -12,6 +12,7 @@ import {
 import { periodsOfRuns } from './hopper-period-rows.js';
 import { readHopperPeriod, type HopperPeriodFacts } from './hopper-periods.js';
 import { exitsOf, layOutPeriod, targetMass, type PeriodTarget } from './period-flow.js';
+import { ruledOutIn, type RuledOutBag } from './ruled-out.js';
 import { reworkBinOf, type ReworkBinRow } from './rework-bins.js';
 import type { RunRange } from './run-range.js';
 
@@ -34,6 +35,8 @@ const wholeHouse: Opened = { reworkDepth: 0, beforeAt: null };
 export interface AnsweredTarget {
   readonly bags: ReadonlyMap<string, BagAmounts>;
   readonly mass: Mass;
+  /** What was in the hopper in the period and can't be in the target; null where the records can't be true. */
+  ruledOut(): readonly RuledOutBag[] | null;
 }
 
 /**
@@ -81,7 +84,8 @@ export class HopperBook {
     const flow = layOutPeriod(await this.facts(periodId), targets);
     return targets.map((target) => {
       const exits = exitsOf(flow, target);
-      return { bags: boundEveryBag(contents, flow, exits), mass: targetMass(flow, exits) };
+      const bags = boundEveryBag(contents, flow, exits);
+      return { bags, mass: targetMass(flow, exits), ruledOut: () => ruledOutIn(contents, flow, { exits, bags }) };
     });
   }
 

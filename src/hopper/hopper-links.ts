@@ -5,11 +5,13 @@ import { periodsOfRuns } from './hopper-period-rows.js';
 import type { HopperPeriodFacts } from './hopper-periods.js';
 import { none, ruledOut, strongerWord, thresholdOf, worded, type LinkAmounts, type LinkWord } from './link-words.js';
 import { exitsOf, layOutPeriod, type PeriodTarget } from './period-flow.js';
+import type { RuledOutBag } from './ruled-out.js';
 import type { RunRange } from './run-range.js';
 
 export { rangesOfBag } from './bag-ranges.js';
 export { strongerWord } from './link-words.js';
 export type { LinkAmounts, LinkWord } from './link-words.js';
+export type { RuledOutReason } from './ruled-out.js';
 export type { RunRange } from './run-range.js';
 
 /** A bag that may be in some packs, by the hopper period that it came through. A bag may have come through two. */
@@ -39,25 +41,57 @@ export async function sourcesOfRanges(
   return links ?? [];
 }
 
-/** The same for several targets at once (all pallets of a lot): each period is read once for all of them. */
-export async function sourcesOfTargets(
+/** What a period says of a target: which of its bags cannot be there. */
+export interface RuledOutInPeriod {
+  readonly periodId: string;
+  /** Null: the records of the period can't be true, so nothing is. */
+  readonly bags: readonly RuledOutBag[] | null;
+}
+
+/** As `sourcesOfRanges`, and which bags of the same periods are ruled out. A bag that came through another is not. */
+export async function sourcesAndRuledOut(
   from: ReadFrom,
-  targets: readonly { readonly ranges: readonly RunRange[]; readonly certain?: readonly RunRange[] | null }[],
-): Promise<SourceLink[][]> {
+  ranges: readonly RunRange[],
+  options: RangeOptions = {},
+): Promise<{ readonly links: readonly SourceLink[]; readonly ruledOut: readonly RuledOutInPeriod[] }> {
+  const target = { ranges, certain: options.certain ?? null };
+  const [answered = { links: [], ruledOut: [] }] = await answersOfTargets(from, [target]);
+  const linked = new Set(answered.links.map(({ bagId }) => bagId));
+  const ruledOut = answered.ruledOut.map(({ periodId, bags }) => {
+    return { periodId, bags: bags()?.filter(({ bagId }) => !linked.has(bagId)) ?? null };
+  });
+  return { links: answered.links, ruledOut };
+}
+
+/** The same for several targets at once (all pallets of a lot): each period is read once for all of them. */
+export async function sourcesOfTargets(from: ReadFrom, targets: readonly SourceTarget[]): Promise<SourceLink[][]> {
+  return (await answersOfTargets(from, targets)).map(({ links }) => links);
+}
+
+type SourceTarget = Pick<PeriodTarget, 'ranges' | 'certain'>;
+
+interface SourceAnswer {
+  readonly links: SourceLink[];
+  /** By period; asked only where it is shown. */
+  readonly ruledOut: { readonly periodId: string; readonly bags: () => RuledOutInPeriod['bags'] }[];
+}
+
+async function answersOfTargets(from: ReadFrom, targets: readonly SourceTarget[]): Promise<readonly SourceAnswer[]> {
   const book = new HopperBook(from);
-  const links: SourceLink[][] = targets.map(() => []);
+  const found = targets.map((): SourceAnswer => ({ links: [], ruledOut: [] }));
   for (const { periodId, places } of await periodsOfTargets(from, targets)) {
     const facts = await book.facts(periodId);
     const asked = places.flatMap((place) => targets[place] ?? []);
     const answers = await book.answer(periodId, asked);
     answers.forEach((answer, index) => {
-      const own = links[places[index] ?? -1];
+      const own = found[places[index] ?? -1];
       const ranges = asked[index]?.ranges ?? [];
-      own?.push(...linksOf(facts, answer, ranges));
+      own?.links.push(...linksOf(facts, answer, ranges));
+      own?.ruledOut.push({ periodId, bags: () => answer.ruledOut() });
     });
   }
-  for (const own of links) own.sort((a, b) => b.likelyGrams - a.likelyGrams || b.mostGrams - a.mostGrams);
-  return links;
+  for (const { links } of found) links.sort((a, b) => b.likelyGrams - a.likelyGrams || b.mostGrams - a.mostGrams);
+  return found;
 }
 
 /** Grams of one bag in some packs; all 0 and `ruled-out` where it cannot be there. */

@@ -7,6 +7,7 @@ import { Figures } from '../platform/web/kit/figures.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
+import { modelText } from './flow-text.js';
 import { ExitTable, Findings, TipTable } from './hopper-tables.js';
 import type { PeriodView } from './hopper-views.js';
 import { mass } from './level-text.js';
@@ -34,6 +35,10 @@ export function hopperPeriodPage({ viewer, view }: HopperPeriodProps): VNode {
         ]}
       />
       <p>{say(period.previousPeriodId === null ? 'period-thread-cut' : 'period-thread-goes-on')}</p>
+      <p class="quiet">
+        {say('hopper-likely-by', { model: modelText(view.chosen), permille: hopper.likelyPermille })}{' '}
+        <a href={`/hoppers/${hopper.id}/flow`}>{say('hopper-flow-link')}</a>
+      </p>
       <div class="acts">
         <ActLink href={`/hoppers/${hopper.id}`} says={`${hopper.code} · ${hopper.name}`} />
         <HoldLink viewer={viewer} kind="hopper-period" id={period.id} />

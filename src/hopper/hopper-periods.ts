@@ -7,6 +7,7 @@ import { toBoolean } from '../platform/database/columns.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { readAdditions, type AdditionFact } from './addition-facts.js';
 import { readExits, type ExitFacts } from './exit-facts.js';
+import { modelInForce, type ModelRow } from './flow-models.js';
 import { periodOf, type PeriodRow } from './hopper-period-rows.js';
 import type { LevelSeen } from './level-seen.entity.js';
 import { noEnd, timeUncertaintyAt, windowOfLevel, type Stretch, type TimeWindow } from './record-times.js';
@@ -26,6 +27,8 @@ export interface LevelFact extends TimeWindow {
 export interface HopperPeriodFacts extends ExitFacts {
   readonly period: PeriodRow;
   readonly hopper: HopperRow;
+  /** What was chosen for the hopper when the period began: all of it goes by that. Null: first in, first out. */
+  readonly chosen: ModelRow | null;
   readonly additions: readonly AdditionFact[];
   readonly levels: readonly LevelFact[];
 }
@@ -45,7 +48,8 @@ export async function readHopperPeriod(from: ReadFrom, periodId: string): Promis
     ...level,
     ...windowOfLevel(level, doubt, stretch),
   }));
-  return { period, hopper, additions, levels, ...(await readExits(from, period, doubt)) };
+  const chosen = await modelInForce(from, hopper.id, period.startedAt);
+  return { period, hopper, chosen, additions, levels, ...(await readExits(from, period, doubt)) };
 }
 
 /** The last instant that the records of a period speak of. */

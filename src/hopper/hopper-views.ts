@@ -3,6 +3,7 @@ import type { ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
 import { hopperOf } from '../plant/plant-facts.js';
 import type { HopperRow, NamedRow } from '../plant/plant-rows.js';
+import type { ModelRow } from './flow-models.js';
 import { contentOf, type HopperContent } from './hopper-content.js';
 import { levelOf, levelOfPeriod, type HopperLevel } from './hopper-level.js';
 import { currentPeriod, periodOf, periodsOfHopper, type PeriodRow } from './hopper-period-rows.js';
@@ -61,6 +62,8 @@ export interface RemovalExits {
 export interface PeriodView {
   readonly hopper: HopperRow;
   readonly period: PeriodRow;
+  /** What *likely* is reckoned by in it; null: first in, first out. */
+  readonly chosen: ModelRow | null;
   readonly level: HopperLevel;
   readonly tips: readonly TipRow[];
   readonly levels: readonly Pick<LevelFact, 'id' | 'how' | 'lowerGrams' | 'upperGrams' | 'seenAt'>[];
@@ -76,6 +79,7 @@ export async function readPeriodView(from: ReadFrom, siteId: string, periodId: s
   return {
     hopper: facts.hopper,
     period: facts.period,
+    chosen: facts.chosen,
     level: levelOfPeriod(facts),
     tips: await tipsOfPeriod(from, periodId),
     levels: facts.levels.map(({ id, how, lowerGrams, upperGrams, seenAt }) => {

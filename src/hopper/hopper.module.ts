@@ -2,10 +2,15 @@ import { Module } from '@nestjs/common';
 import { ChangeoverApi } from './changeover.api.js';
 import './changeover.sentences.js';
 import './changeover.sentences.es.js';
+import { ChooseFlowModel } from './choose-flow-model.js';
 import { CloseReworkBin } from './close-rework-bin.js';
 import { CorrectEmpty } from './correct-empty.js';
 import { CorrectTip } from './correct-tip.js';
 import { EndTip } from './end-tip.js';
+import { FlowModelApi } from './flow-model.api.js';
+import { FlowController } from './flow.controller.js';
+import './flow.sentences.js';
+import './flow.sentences.es.js';
 import './hopper-pages.sentences.js';
 import './hopper-pages.sentences.es.js';
 import { HopperApi, HopperRecordsApi } from './hopper.api.js';
@@ -17,6 +22,7 @@ import { PointAtLevel } from './point-at-level.js';
 import { DoRung } from './do-rung.js';
 import { DropChangeover } from './drop-changeover.js';
 import { OpenChangeover } from './open-changeover.js';
+import { RecordTrial } from './record-trial.js';
 import { RefusalsMet } from './refusals-met.js';
 import { ProveEmpty } from './prove-empty.js';
 import { ReworkBinApi } from './rework-bin.api.js';
@@ -29,6 +35,7 @@ import { TipBag } from './tip-bag.js';
 import { TipOneOfSeveral } from './tip-one-of-several.js';
 import { TipReworkBin } from './tip-rework-bin.js';
 import { TipApi, TipCorrectionApi } from './tip.api.js';
+import { WithdrawFlowModel, WithdrawTrial } from './withdraw-flow-fact.js';
 
 const commands = [
   StartRun,
@@ -46,6 +53,10 @@ const commands = [
   OpenChangeover,
   DoRung,
   DropChangeover,
+  RecordTrial,
+  WithdrawTrial,
+  ChooseFlowModel,
+  WithdrawFlowModel,
 ];
 
 @Module({
@@ -57,6 +68,8 @@ const commands = [
     RunStartApi,
     ReworkBinApi,
     ChangeoverApi,
+    FlowModelApi,
+    FlowController,
     HopperController,
     HopperPeriodController,
   ],

@@ -5,6 +5,7 @@ import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
 import { HopperCautions } from './hopper-cautions.js';
+import { modelText } from './flow-text.js';
 import { ExitTable, Findings, TipTable } from './hopper-tables.js';
 import type { HopperView } from './hopper-views.js';
 import { levelText, mass } from './level-text.js';
@@ -23,7 +24,11 @@ export function hopperPage({ viewer, view }: HopperProps): VNode {
       <p class="sentence">{levelText(level)}</p>
       <p class="quiet">
         {level.asOfAt === null ? null : say('hopper-as-of', { at: localText(level.asOfAt, timeZone) })}{' '}
-        {say('hopper-model', { model: say(`flow-${hopper.flowModel}`), permille: hopper.likelyPermille })}
+        {say('hopper-likely-by', {
+          model: modelText(period?.chosen ?? null),
+          permille: hopper.likelyPermille,
+        })}{' '}
+        <a href={`/hoppers/${hopper.id}/flow`}>{say('hopper-flow-link')}</a>
       </p>
       <Findings level={level} timeZone={timeZone} />
       <HopperCautions />

@@ -1,4 +1,4 @@
-import { flowFirstInFirstOut } from '../core/hopper-flow/first-in-first-out.js';
+import { flowByModel } from '../core/hopper-flow/flow-model.js';
 import type { HopperPeriod, Mass } from '../core/hopper-flow/hopper-event.js';
 import { likelySourcesOf, type LikelyFlow } from '../core/hopper-flow/likely-flow.js';
 import { orderForBounds, orderForLevelCheck } from '../core/hopper-flow/order-for-bounds.js';
@@ -8,6 +8,7 @@ import type { Membership, Target } from '../core/hopper-flow/target-steps.js';
 import type { TimedEvent, TimedHopperPeriod } from '../core/hopper-flow/timed-event.js';
 import type { Instant } from '../platform/clock.js';
 import { packMass, type PackExit } from './exit-facts.js';
+import { asFlowModel } from './flow-models.js';
 import { timedAdditionsAndLevels, type HopperPeriodFacts, type LeftInside } from './hopper-periods.js';
 import { earlierOf } from './record-times.js';
 import { joinRanges, liesIn, type RunRange } from './run-range.js';
@@ -42,7 +43,7 @@ export const endId = 'left-inside';
 export const emptyId = 'empty';
 
 /**
- * Lays a period out. The packs between two counts are cut where a target begins or ends: the pieces stand in the order
+ * Lays a period out; *likely* by the model that the hopper went by when it began, least and most by none. The packs between two counts are cut where a target begins or ends: the pieces stand in the order
  * of the count, and each may have left as late as the last of them.
  * @param targets all that will be asked of this layout
  * @param leftInside for a period that goes on: what is inside, where that is asked
@@ -69,7 +70,7 @@ export function layOutPeriod(
     facts,
     piecesByRun,
     prepared: prepareHopperPeriod(orderForBounds(timed)),
-    likely: flowFirstInFirstOut(orderLikely(timed)),
+    likely: flowByModel(orderLikely(timed), asFlowModel(facts.chosen)),
   };
 }
 

@@ -31,6 +31,7 @@ addSentences('es', {
   'action-check-pallet-label': 'etiqueta de palé leída de vuelta',
   'action-check-scale': 'báscula comprobada',
   'action-check-vehicle': 'vehículo revisado',
+  'action-choose-flow-model': 'modelo de flujo de una tolva elegido',
   'action-class-complaint': 'categoría o gravedad de una reclamación fijada',
   'action-clear-hopper-level': 'nivel de la tolva de nuevo posible',
   'action-close-bag': 'big bag llenado y pesado',
@@ -106,6 +107,7 @@ addSentences('es', {
   'action-record-complaint-action': 'medida sobre una reclamación anotada',
   'action-record-complaint-cause': 'causa de una reclamación anotada',
   'action-record-opening-stock': 'existencias iniciales registradas',
+  'action-record-tracer-trial': 'ensayo con trazador en una tolva registrado',
   'action-refuse-scan': 'lectura rechazada',
   'action-relabel-pallet': 'palé con etiqueta nueva',
   'action-remove-complaint-contact': 'nombre de quien reclamó borrado',
@@ -168,5 +170,7 @@ addSentences('es', {
   'action-weigh-hand-sample': 'paquetes pesados',
   'action-widen-hold': 'reducción de una retención anulada',
   'action-withdraw-device': 'dispositivo dado de baja',
+  'action-withdraw-flow-model': 'modelo de flujo de una tolva retirado',
   'action-withdraw-recall-answer': 'respuesta a una retirada anulada',
+  'action-withdraw-tracer-trial': 'ensayo con trazador retirado',
 });

@@ -32,6 +32,7 @@ export const actionSentences = {
   'action-check-pallet-label': 'pallet label scanned back',
   'action-check-scale': 'scale checked',
   'action-check-vehicle': 'vehicle checked',
+  'action-choose-flow-model': 'flow model of a hopper chosen',
   'action-class-complaint': 'category or severity of a complaint set',
   'action-clear-hopper-level': 'level of the hopper possible again',
   'action-close-bag': 'bag filled and weighed',
@@ -107,6 +108,7 @@ export const actionSentences = {
   'action-record-complaint-action': 'action on a complaint recorded',
   'action-record-complaint-cause': 'cause of a complaint recorded',
   'action-record-opening-stock': 'opening stock recorded',
+  'action-record-tracer-trial': 'tracer trial on a hopper recorded',
   'action-refuse-scan': 'scan refused',
   'action-relabel-pallet': 'pallet given a new label',
   'action-remove-complaint-contact': 'name of a complainant removed',
@@ -169,7 +171,9 @@ export const actionSentences = {
   'action-weigh-hand-sample': 'packs weighed',
   'action-widen-hold': 'narrowing of a hold taken back',
   'action-withdraw-device': 'device withdrawn',
+  'action-withdraw-flow-model': 'flow model of a hopper withdrawn',
   'action-withdraw-recall-answer': 'answer to a recall withdrawn',
+  'action-withdraw-tracer-trial': 'tracer trial withdrawn',
 } as const;
 
 addSentences('en', actionSentences);

@@ -47,7 +47,9 @@ export function plantPage({ viewer, plant }: PlantProps): VNode {
             hopper.name,
             kilograms(hopper.capacityGrams * 1000),
             fedBy(plant, hopper.id),
-            say(`plant-flow-${hopper.flowModel}`),
+            <a key="flow" href={`/hoppers/${hopper.id}/flow`}>
+              {say('plant-flow-see')}
+            </a>,
           ],
         }))}
       />

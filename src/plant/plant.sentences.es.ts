@@ -120,7 +120,7 @@ addSentences('es', {
   'plant-capacity': 'Cabe como máximo',
   'plant-feeds': 'Alimenta líneas',
   'plant-flow': 'Cómo se supone que fluye',
-  'plant-flow-first-in-first-out': 'lo primero en entrar es lo primero en salir',
+  'plant-flow-see': 'modelo y ensayos',
   'plant-fed-by': 'Alimentada por',
   'plant-fed-by-none': 'ninguna tolva',
   'plant-fed-since': '{hopper}, desde {at}',

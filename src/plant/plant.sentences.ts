@@ -119,7 +119,7 @@ addSentences('en', {
   'plant-capacity': 'Holds at most',
   'plant-feeds': 'Feeds lines',
   'plant-flow': 'How it is taken to flow',
-  'plant-flow-first-in-first-out': 'first in, first out',
+  'plant-flow-see': 'model and trials',
   'plant-fed-by': 'Fed by',
   'plant-fed-by-none': 'no hopper',
   'plant-fed-since': '{hopper}, since {at}',

@@ -50,6 +50,7 @@ export const permissions = {
   'count-packs': ['line-lead', 'plant-manager', 'device'],
   'tip-bags': producing,
   'prove-empty': ['line-lead', 'quality-officer', 'plant-manager'],
+  'keep-flow-models': ['quality-officer', 'plant-manager', 'administrator'],
   'keep-paper-forms': ['line-lead', 'quality-officer', 'plant-manager'],
   'weigh-packs': ['line-lead', 'lab-analyst', 'quality-officer', 'plant-manager', 'device'],
   'build-pallets': ['line-lead', 'dispatch-clerk', 'loader', 'plant-manager', 'device'],

@@ -3,10 +3,9 @@ import { bagOf, bagsOf } from '../drying/bulk-bags.js';
 import { bagsOfLinerLot } from '../drying/liner-lots.js';
 import { meanNetsOf } from '../fill-weight/mean-nets.js';
 import { reachOfBags } from '../hopper/group-reach.js';
-import { linksByBag, sourcesOfRanges } from '../hopper/hopper-links.js';
+import { linksByBag, sourcesAndRuledOut, type RuledOutInPeriod } from '../hopper/hopper-links.js';
 import { periodsOfBag } from '../hopper/hopper-period-rows.js';
-import { runOf } from '../packing/packing-runs.js';
-import { customerOf, hopperOf, hopperOfLine } from '../plant/plant-facts.js';
+import { customerOf } from '../plant/plant-facts.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { loadedUnitsOf } from '../dispatch/deliveries.js';
 import { returnsAmong } from '../dispatch/returns.js';
@@ -14,6 +13,7 @@ import type { RunRange } from '../packing/run-ranges.js';
 import { lineEvents } from './line-events.js';
 import { packedParts } from './packed-parts.js';
 import { customersOf, palletLines, type SoldBag } from './pallet-lines.js';
+import { ruledOutLines } from './ruled-out-lines.js';
 import { dryerShiftsOf, sourceLines, type BagAmounts } from './source-lines.js';
 import { printedTimesOf, rangesOfSubject, type SubjectRanges } from './subject-ranges.js';
 import type { Thread, ThreadSubject } from './thread.js';
@@ -41,6 +41,7 @@ export async function readThread(from: ReadFrom, siteId: string, subject: Thread
     printedTimes: await printedTimesOf(from, siteId, subject),
     packed,
     sources,
+    ruledOut: await ruledOutLines(from, group.ruledOut, reach.models),
     dryerShifts: dryerShiftsOf(sources),
     pallets,
     customers: customersOf(
@@ -57,7 +58,7 @@ export async function readThread(from: ReadFrom, siteId: string, subject: Thread
     }),
     lineEvents: isOfBags(subject) ? [] : await lineEvents(from, packed),
     subjectGrams: await gramsOf(from, siteId, subject, ranges.possible),
-    model: await modelOf(from, ranges.possible),
+    models: reach.models,
     readAt: now,
   };
 }
@@ -65,6 +66,7 @@ export async function readThread(from: ReadFrom, siteId: string, subject: Thread
 interface SourceGroup {
   readonly links: readonly BagAmounts[];
   readonly periodIds: readonly string[];
+  readonly ruledOut: readonly RuledOutInPeriod[];
 }
 
 /** The bags that a subject may hold sugar of. A bag is its own source; a delivery also has the bags sold whole. */
@@ -75,7 +77,7 @@ async function sourceGroup(
   ranges: SubjectRanges,
 ): Promise<SourceGroup> {
   if (isOfBags(subject)) return wholeBags(from, await bagsOfSubject(from, siteId, subject));
-  const found = await sourcesOfRanges(from, ranges.possible, { certain: ranges.certain });
+  const { links: found, ruledOut } = await sourcesAndRuledOut(from, ranges.possible, { certain: ranges.certain });
   const links: BagAmounts[] = [];
   for (const [bagId, { word, ...amounts }] of linksByBag(found)) {
     if (word !== 'ruled-out') links.push({ bagId, ...amounts, word });
@@ -83,7 +85,7 @@ async function sourceGroup(
   if (subject.kind === 'delivery') {
     for (const bagId of (await loadedUnitsOf(from, subject.id)).bagIds) links.push(await wholeBag(from, bagId));
   }
-  return { links, periodIds: [...new Set(found.map((link) => link.periodId))] };
+  return { links, periodIds: [...new Set(found.map((link) => link.periodId))], ruledOut };
 }
 
 /** A bag is its own source, and so are the bags of a liner lot. */
@@ -102,7 +104,7 @@ async function wholeBags(from: ReadFrom, bagIds: readonly string[]): Promise<Sou
     links.push(await wholeBag(from, bagId));
     for (const periodId of await periodsOfBag(from, bagId)) periodIds.add(periodId);
   }
-  return { links, periodIds: [...periodIds] };
+  return { links, periodIds: [...periodIds], ruledOut: [] };
 }
 
 async function wholeBag(from: ReadFrom, bagId: string): Promise<BagAmounts> {
@@ -156,14 +158,4 @@ async function gramsOf(
     grams: Math.round(total.mean / 1000),
     upperGrams: Math.ceil(total.upper / 1000),
   };
-}
-
-async function modelOf(from: ReadFrom, ranges: readonly RunRange[]): Promise<Thread['model']> {
-  const [first] = ranges;
-  if (first === undefined) return null;
-  const run = await runOf(from, first.runId);
-  const hopperId = await hopperOfLine(from, run.lineId, run.startedAt);
-  if (hopperId === null) return null;
-  const hopper = await hopperOf(from, hopperId);
-  return { name: hopper.flowModel, likelyPermille: hopper.likelyPermille };
 }

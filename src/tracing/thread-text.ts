@@ -1,7 +1,6 @@
 import { localMomentAt } from '../core/shift-calendar/local-time.js';
 import { formatKilograms } from '../core/units/grams.js';
 import { say } from '../platform/sentences/sentences.js';
-import { localText } from '../platform/web/local-text.js';
 import type { Instant } from '../platform/clock.js';
 import type { ShiftName, Thread } from './thread.js';
 import type { PrintedTime } from './window-in-ranges.js';
@@ -38,15 +37,6 @@ export function answerSentence(thread: Thread): string {
     pallets: thread.pallets.length,
     away,
     customers: thread.customers.length,
-  });
-}
-
-/** What the answer rests on. */
-export function basisText(thread: Thread, timeZone: string): string {
-  return say('thread-basis', {
-    model: thread.model === null ? '–' : say(`flow-${thread.model.name}`),
-    permille: thread.model?.likelyPermille ?? 0,
-    at: localText(thread.readAt, timeZone),
   });
 }
 

@@ -5,11 +5,13 @@ import { say } from '../platform/sentences/sentences.js';
 import { ActLink } from '../platform/web/kit/act.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
+import { ThreadBasis } from './thread-basis.js';
 import { LineEvents, Packed } from './thread-packed.js';
 import { Customers, Pallets } from './thread-pallets.js';
 import { Returns } from './thread-returns.js';
+import { RuledOut } from './thread-ruled-out.js';
 import { Sources } from './thread-sources.js';
-import { answerSentence, basisText, gramPreciseText, printedTimeTexts } from './thread-text.js';
+import { answerSentence, gramPreciseText, printedTimeTexts } from './thread-text.js';
 import type { Thread } from './thread.js';
 
 interface ThreadPageProps {
@@ -41,12 +43,13 @@ export function threadPage({ viewer, thread, fits = '', searchBox }: ThreadPageP
       <Packed parts={thread.packed} timeZone={viewer.timeZone} />
       <Sources caption="thread-sources" sources={sources.filter(({ word }) => word !== 'possible')} />
       <Sources caption="thread-sources-possible" sources={sources.filter(({ word }) => word === 'possible')} />
+      <RuledOut lines={thread.ruledOut} timeZone={viewer.timeZone} />
       <Pallets caption="thread-pallets" pallets={pallets.filter(({ word }) => word !== 'possible')} />
       <Pallets caption="thread-pallets-possible" pallets={pallets.filter(({ word }) => word === 'possible')} />
       <Customers customers={thread.customers} />
       <Returns returns={thread.returns} timeZone={viewer.timeZone} />
       <LineEvents events={thread.lineEvents} timeZone={viewer.timeZone} />
-      <p class="quiet">{basisText(thread, viewer.timeZone)}</p>
+      <ThreadBasis thread={thread} timeZone={viewer.timeZone} />
     </Shell>
   );
 }

@@ -1,5 +1,7 @@
 import type { ReturnedUnitRow } from '../dispatch/returns.js';
 import type { BagResult } from '../laboratory/bag-results.js';
+import type { RuledOutReason } from '../hopper/hopper-links.js';
+import type { ModelUsed } from '../hopper/model-used.js';
 import type { Instant } from '../platform/clock.js';
 import type { RunRange } from '../packing/run-ranges.js';
 import type { TimeWindow } from '../packing/ranges-in-time.js';
@@ -103,6 +105,21 @@ export interface LineEvent {
   readonly grams: number | null;
 }
 
+/** Bags of one hopper period that cannot be in the subject, all for the same reason: least and most are 0. */
+export interface RuledOutLine {
+  readonly hopperId: string;
+  readonly hopperCode: string;
+  readonly periodId: string;
+  readonly periodNumber: number;
+  /** `records-impossible`: the records of the period can't be true, so none of its bags is ruled out. */
+  readonly reason: RuledOutReason | 'records-impossible';
+  /** In the order in which they were tipped. */
+  readonly bagNumbers: readonly string[];
+  /** When the first and the last of them were tipped; null where there is none. */
+  readonly firstTippedAt: Instant | null;
+  readonly lastTippedAt: Instant | null;
+}
+
 /** The whole answer. */
 export interface Thread {
   readonly subject: ThreadSubject;
@@ -110,6 +127,8 @@ export interface Thread {
   readonly printedTimes: readonly PrintedTime[];
   readonly packed: readonly PackedPart[];
   readonly sources: readonly SourceLine[];
+  /** Bags of the same hopper periods that cannot be in it. */
+  readonly ruledOut: readonly RuledOutLine[];
   readonly dryerShifts: readonly (ShiftName & { readonly dryerCode: string; readonly bagCount: number })[];
   readonly pallets: readonly PalletLine[];
   readonly customers: readonly CustomerLine[];
@@ -118,7 +137,7 @@ export interface Thread {
   readonly returns: readonly ReturnedUnitRow[];
   /** The sugar of the subject by count times mean, and how sure that is. */
   readonly subjectGrams: { readonly lowerGrams: number; readonly grams: number; readonly upperGrams: number };
-  /** How *likely* was computed. */
-  readonly model: { readonly name: string; readonly likelyPermille: number } | null;
+  /** How *likely* was reckoned, period by period, with the trial that each model rests on. */
+  readonly models: readonly ModelUsed[];
   readonly readAt: string;
 }

@@ -57,7 +57,23 @@ addSentences('es', {
   'thread-what': 'Qué',
   'line-film': '{code} ({kind:film-kind})',
   'thread-basis':
-    'El mínimo y el máximo valen sea cual sea el flujo de la tolva; salen de lo pesado y contado, con los límites de las básculas. Probable: {model}, a partir de {permille} ‰ de la menor unidad vendida. Indica dónde mirar primero y nunca reduce una retirada de seguridad. Los mínimos y máximos de varios big bags no se suman; los probables sí. Leído {at}.',
+    'El mínimo y el máximo valen sea cual sea el flujo de la tolva; salen de lo pesado y contado, con los límites de las básculas. Lo probable indica dónde mirar primero y nunca reduce una retirada de seguridad. Los mínimos y máximos de varios big bags no se suman; los probables sí. Leído {at}.',
+  'thread-on-trial': 'con el ensayo con trazador {number}, vigente desde {since}',
+  'thread-ruled-out': 'Descartados: {count}',
+  'thread-ruled-out-hopper': 'Tolva y periodo',
+  'thread-ruled-out-count': 'Big bags',
+  'thread-ruled-out-why': 'Por qué nada de ellos puede estar dentro',
+  'thread-ruled-out-bags': 'Cuáles',
+  'thread-ruled-out-period': '{hopper}, periodo {number}',
+  'thread-ruled-out-tipped-later':
+    'Se vertieron solo después de que saliera el último de estos paquetes (de {first} a {last}), contando con toda duda sobre las horas',
+  'thread-ruled-out-left-before':
+    'Todo lo suyo había salido antes, según un nivel que se vio; vertidos de {first} a {last}',
+  'thread-ruled-out-records-impossible':
+    'Los registros de este periodo no pueden ser ciertos, así que ninguno de sus big bags está descartado. Corregirlos primero.',
+  'thread-ruled-out-more': '{count} más',
+  'thread-ruled-out-says':
+    'Descartado es una afirmación tan segura como «seguro»: el mínimo y el máximo son 0 fluya como fluya la tolva, siempre que estén registrados todos los vertidos. Reducir con ello una retención por seguridad exige una evaluación firmada.',
   'line-event-stop': 'Parada',
   'line-event-reject': 'Rechazos',
   'line-event-sample': 'Muestra',

@@ -57,7 +57,22 @@ addSentences('en', {
   'thread-what': 'What',
   'line-film': '{code} ({kind:film-kind})',
   'thread-basis':
-    'Least and most hold however the hopper flows; they come from what was weighed and counted, with the limits of the scales. Likely: {model}, from {permille} ‰ of the smallest sold unit on. It shows where to look first and never narrows a safety recall. Least and most of several bags do not add up; likely does. Read {at}.',
+    'Least and most hold however the hopper flows; they come from what was weighed and counted, with the limits of the scales. Likely shows where to look first and never narrows a safety recall. Least and most of several bags do not add up; likely does. Read {at}.',
+  'thread-on-trial': 'on tracer trial {number}, in force since {since}',
+  'thread-ruled-out': 'Ruled out: {count}',
+  'thread-ruled-out-hopper': 'Hopper and period',
+  'thread-ruled-out-count': 'Bags',
+  'thread-ruled-out-why': 'Why nothing of them can be in it',
+  'thread-ruled-out-bags': 'Which',
+  'thread-ruled-out-period': '{hopper}, period {number}',
+  'thread-ruled-out-tipped-later':
+    'Tipped only after the last of these packs had left ({first} to {last}), with every doubt about times allowed for',
+  'thread-ruled-out-left-before': 'All of them had left before, by a level that was seen; tipped {first} to {last}',
+  'thread-ruled-out-records-impossible':
+    'The records of this period can’t be true, so none of its bags is ruled out. Put them right first.',
+  'thread-ruled-out-more': '{count} more',
+  'thread-ruled-out-says':
+    'Ruled out is as sure a statement as “sure”: least and most are both 0 however the hopper flows, as long as all tips are recorded. Narrowing a safety hold by it needs a signed assessment.',
   'line-event-stop': 'Stop',
   'line-event-reject': 'Rejects',
   'line-event-sample': 'Sample',

@@ -66,6 +66,7 @@ addSentences('es', {
   'line-kilograms': '{kilograms} kg',
   'line-may-be': 'puede ser {lower} – {upper}',
   'line-column-says': '{hopper} contiene {kilograms} kg según los registros, entre {lower} y {upper} kg.',
+  'line-layers-mixed': 'Están mezclados: ninguno queda encima de otro.',
   'line-older-possible': 'Algo de {count} big bags más antiguos puede quedar pegado.',
   'line-tape-says': 'El turno de {line} hasta las {until}: volcados, corridas y paradas, palés.',
   'line-tape-tips': 'Volcados',

@@ -99,6 +99,7 @@ function Column({ view }: { readonly view: ShiftView }): VNode | null {
         mostGrams={level.upperGrams}
         layers={[...likely, ...ghosts]}
       />
+      {layers.isMixed ? <p class="quiet">{say('line-layers-mixed')}</p> : null}
       {layers.olderCount > 0 ? <p class="quiet">{say('line-older-possible', { count: layers.olderCount })}</p> : null}
     </section>
   );

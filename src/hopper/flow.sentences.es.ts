@@ -1,0 +1,142 @@
+import { addSentences } from '../platform/sentences/sentences.js';
+
+addSentences('es', {
+  'tracer-trial': 'ensayo con trazador',
+  'hopper-model': 'modelo de flujo',
+  trial: 'Ensayo',
+  'flow-title': 'Cómo fluye la tolva {hopper}',
+  'hopper-flow-link': 'Modelo y ensayos con trazador',
+  'flow-pour-and-drain': 'verter y vaciar',
+  'flow-stirred-zones': 'zonas agitadas en serie',
+  'flow-zones-text': '{zones} zona(s) agitada(s) que contienen {holdUp} (± {holdUpStandard}; ± {zonesStandard} zonas)',
+  'flow-first-in-first-out-about': 'Lo que entró primero sale primero; no necesita ensayo',
+  'flow-pour-and-drain-about': 'Cada big bag se mezcla con todo lo que hay dentro; un ensayo halló una sola zona',
+  'flow-stirred-zones-about': 'Tantas zonas como halló el ensayo, una debajo de otra',
+  'flow-nobody-chose':
+    'Lo «probable» se calcula como lo primero en entrar es lo primero en salir: nadie ha elegido otra cosa.',
+  'flow-in-force': 'Desde {since} lo «probable» se calcula con: {model}. Ensayo: {trial}.',
+  'flow-moves-likely-only':
+    'El modelo dice dónde mirar primero. Lo seguro, lo posible y lo descartado nunca dependen de él, y nunca reduce una retirada por seguridad.',
+  'flow-by-period':
+    'Un periodo de la tolva va por el modelo vigente cuando empezó; una nueva elección rige desde el próximo vacío comprobado.',
+  'flow-models': 'Elegidos hasta ahora: {count}',
+  'flow-no-models': 'nada; lo primero en entrar es lo primero en salir',
+  'flow-since': 'Desde cuándo',
+  'flow-since-hint': 'Vacío: ahora. La primera elección puede remontarse a cuando la tolva empezó a fluir así.',
+  'flow-model': 'Modelo',
+  'flow-on-trial': 'Con el ensayo',
+  'flow-trial-first': 'Todavía no hay ningún ensayo que diga algo: introducir uno primero',
+  'flow-trial-hint': 'Para lo primero en entrar, primero en salir, no hace falta ninguno',
+  'flow-by': 'Por',
+  'flow-why': 'Por qué',
+  'flow-why-hint': 'Necesario si la hora se retrasa más de una hora',
+  'flow-choose': 'Elegir otro modelo',
+  'flow-choose-act': 'Suponer que la tolva fluye así',
+  'flow-withdraw': 'Retirar la elección: {model}',
+  'flow-withdraw-why': 'Qué estaba mal',
+  'flow-withdraw-did-not-occur': 'Nunca fue así',
+  'flow-withdraw-incorrect-data': 'Se anotó mal',
+  'flow-withdraw-words': 'Con palabras propias',
+  'flow-withdraw-act': 'Retirar',
+  'said-flow-chosen': 'El modelo está elegido. Lo «probable» va por él en todo periodo que empezó desde entonces.',
+  'said-flow-withdrawn': 'La elección está retirada. La anterior rige de nuevo.',
+  'trials-caption': 'Ensayos con trazador: {count}',
+  'trials-none': 'no se hizo ninguno en esta tolva',
+  'trial-enter': 'Introducir un ensayo con trazador',
+  'trial-name': 'Ensayo {number}',
+  'trial-made': 'El segundo big bag empezó a entrar',
+  'trial-made-hint': 'Vacío: ahora',
+  'trial-bags': 'Big bags',
+  'trial-samples': 'Muestras',
+  'trial-says': 'Qué dice',
+  'trial-title': 'Tolva {hopper}, ensayo con trazador {number}',
+  'trial-made-by': 'Big bag {before}, después big bag {after}, desde {at}. Introducido por {by}.',
+  'trial-fit-text':
+    '{zones} zona(s) agitada(s): un contenido de {holdUp} (± {holdUpStandard}) en {count} (± {countStandard}) zonas.',
+  'trial-fit-plug-text':
+    '{zones} zona(s) agitada(s) bajo un tapón: {plug} (± {plugStandard}) pasan en orden, después un contenido de {holdUp} (± {holdUpStandard}) en {count} (± {countStandard}) zonas.',
+  'trial-hold-up': 'Contenido agitado',
+  'trial-zones': 'Zonas',
+  'trial-plug': 'Pasa en orden',
+  'trial-moving': 'Todo lo que se mueve',
+  'trial-chi': 'Ji cuadrado / grados de libertad',
+  'trial-estimate': '{value} ± {standard}',
+  'trial-doubt-says':
+    '± es una incertidumbre típica, mientras la tolva fluya de verdad por tales zonas. Los colores de ambos big bags se ajustan a la vez; el lugar de las muestras se toma como exacto.',
+  'trial-stands-still':
+    'De los {inside} de dentro unos {still} no se movieron: están en las paredes hasta que un vacío comprobado diga otra cosa.',
+  'trial-all-moves': 'Todos los {inside} de dentro se movieron, hasta donde el ensayo puede decir.',
+  'trial-picture-says':
+    'Parte del segundo big bag en las muestras según los kilogramos envasados, con la curva ajustada',
+  'trial-samples-caption':
+    'Muestras: {count}. Primer big bag {before} IU, segundo {after} IU, cada color ± {standard} IU',
+  'trial-at': 'Envasado desde entonces',
+  'trial-pack': 'paquete {number} ({at})',
+  'trial-colour': 'Color, IU',
+  'trial-share': 'Segundo big bag, %',
+  'trial-share-fit': 'Según la curva, %',
+  'trial-withdraw': 'Retirar este ensayo',
+  'said-trial-recorded': 'El ensayo {number} está registrado.',
+  'said-trial-withdrawn': 'El ensayo {number} está retirado.',
+  'trial-new-title': 'Ensayo con trazador en la tolva {hopper}',
+  'trial-how': 'Cómo se hace un ensayo',
+  'trial-how-bags':
+    'Tomar dos big bags cuyo color difiera diez veces lo que el laboratorio puede errar, ambos buenos para lo que se envasa.',
+  'trial-how-first':
+    'Dejar que el primero llene todo lo que se mueve: envasar hasta que todo lo de dentro sea de él, sin que baje el nivel.',
+  'trial-how-second':
+    'Verter el segundo sin pausa y seguir alimentando la tolva con lo mismo hasta la última muestra. Anotar lo que había dentro.',
+  'trial-how-samples':
+    'Tomar paquetes detrás de la tolva, 8 al menos, más seguidos mientras cambia el color. Contar todas las líneas que alimenta.',
+  'trial-how-colour': 'Hacer medir el color en solución de cada muestra y de ambos big bags, con un solo método.',
+  'trial-before-bag': 'Primer big bag',
+  'trial-before-bag-hint': 'Número, SSCC o identificador; el último de varios iguales',
+  'trial-before-colour': 'Su color',
+  'trial-after-bag': 'Segundo big bag',
+  'trial-after-bag-hint': 'Número, SSCC o identificador; el primero de varios iguales',
+  'trial-after-colour': 'Su color',
+  'trial-standard': 'Incertidumbre típica de cada color',
+  'trial-standard-hint': 'La repetibilidad del método dividida por 2,8, o la de las propias repeticiones',
+  'trial-pack-grams': 'Gramos de un paquete',
+  'trial-pack-grams-hint': 'Solo si las muestras se numeran por paquetes; vacío si es por kilogramos',
+  'trial-samples-hint':
+    'Una por renglón: kilogramos envasados desde que empezó el segundo big bag (o el número del paquete), después el color. Ejemplo: 120 18,4',
+  'trial-inside': 'Dentro al empezar el segundo big bag',
+  'trial-inside-hint': 'Dice lo que queda parado en las paredes. Vacío: nadie miró',
+  'trial-note': 'Observaciones',
+  'trial-record': 'Registrar el ensayo',
+  'trial-line':
+    'El renglón {line} («{text}») no se puede leer. Escribir dónde se tomó, un espacio y el color, en 200 renglones como máximo.',
+  'trial-place': 'Situar cada muestra por kilogramos o por el número de su paquete: uno de los dos.',
+  'trial-pack-grams-missing': 'Decir cuánto contiene un paquete, ya que las muestras se numeran por paquetes.',
+  'trial-too-few-samples': 'Tiene menos de 8 muestras, así que no dice nada. Hacer otro con más.',
+  'trial-colours-too-alike':
+    'Los dos big bags se parecen demasiado para lo que el laboratorio puede errar. Hacer otro con big bags más distintos.',
+  'trial-rise-not-covered':
+    'Las muestras no cubren el cambio de un big bag a otro. Tomar algunas por debajo del 30 %, otras por encima del 90 % y otras entre medias.',
+  'trial-does-not-settle':
+    'No destacan ni un contenido ni un número de zonas. Mirar el orden de las muestras y hacer otro.',
+  'trial-more-mixed-than-one-zone':
+    'Dispersa más que una zona agitada: algo pasa de largo o queda parado, y ningún modelo de aquí dice cómo. Quedarse con lo primero en entrar, primero en salir.',
+  'trial-hardly-mixed': 'Apenas mezcla: lo primero en entrar, primero en salir, es tan cierto como cualquier otro.',
+  'trial-does-not-fit':
+    'Las muestras se apartan más de lo que permite el azar. Buscar una muestra cambiada o una incertidumbre demasiado pequeña, e introducirlo de nuevo.',
+  'trial-of-one-bag': 'Ambos son el big bag {bag}. Nombrar los dos big bags que difieren en color.',
+  'model-needs-trial':
+    'El modelo «{kind:flow}» solo puede elegirse con un ensayo con trazador. Hacer e introducir uno, o quedarse con lo primero en entrar, primero en salir.',
+  'trial-says-nothing': 'El ensayo {trial} no da ningún modelo: {problem:trial}',
+  'trial-mixes-otherwise':
+    'El ensayo {trial} halló {zones} zona(s), no una con la que se mezcle todo el big bag. Elegir con él zonas agitadas.',
+  'trial-in-use':
+    'El modelo «{kind:flow}» se apoya en el ensayo {trial} desde {since}. Retirar primero esa elección y después el ensayo.',
+  'field-name-before-bag': 'Primer big bag',
+  'field-name-after-bag': 'Segundo big bag',
+  'field-name-before-colour-iu': 'Color del primer big bag',
+  'field-name-after-colour-iu': 'Color del segundo big bag',
+  'field-name-standard-iu': 'Incertidumbre típica de cada color',
+  'field-name-pack-grams': 'Gramos de un paquete',
+  'field-name-samples-text': 'Muestras',
+  'field-name-inside-grams': 'Kilogramos dentro',
+  'field-name-made-at': 'Cuándo empezó el segundo big bag',
+  'field-name-trial-id': 'Ensayo',
+});
