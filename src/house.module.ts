@@ -20,6 +20,7 @@ import { ComplaintsModule } from './complaints/complaints.module.js';
 import { RecallsModule } from './recalls/recalls.module.js';
 import { DesksModule } from './desks/desks.module.js';
 import { ComplaintsDeskModule } from './desks/complaints/complaints-desk.module.js';
+import { RecallsDeskModule } from './desks/recalls/recalls-desk.module.js';
 import { QualityDeskModule } from './desks/quality/quality-desk.module.js';
 
 /** All rooms, in the order of the product's way. */
@@ -50,6 +51,7 @@ export class HouseModule {
         RecallsModule,
         DesksModule,
         ComplaintsDeskModule,
+        RecallsDeskModule,
         QualityDeskModule,
         ...(annexe === undefined ? [] : [annexe]),
       ],

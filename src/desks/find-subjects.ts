@@ -7,7 +7,16 @@ import { notePrefix } from '../dispatch/deliveries.js';
 import { shiftAt } from '../plant/plant-facts.js';
 import type { Instant } from '../platform/clock.js';
 import type { ReadFrom } from '../platform/database/reading.js';
-import { choiceKey, fit, fitsOfSwaps, type ComplaintFinding, type Finding, type Fit } from './finding.js';
+import { findRecall, recallPrefixes } from '../recalls/recalls.js';
+import {
+  choiceKey,
+  fit,
+  fitsOfSwaps,
+  type ComplaintFinding,
+  type Finding,
+  type Fit,
+  type RecallFinding,
+} from './finding.js';
 import { LotFinder } from './find-lots.js';
 import { orNone, UnitFinder } from './find-units.js';
 
@@ -28,6 +37,7 @@ export interface CodeAsked {
 export interface Findings {
   readonly findings: readonly Finding[];
   readonly complaints: readonly ComplaintFinding[];
+  readonly recalls: readonly RecallFinding[];
   /** What is wrong with the code itself, where nothing carries it. */
   readonly fault: Fit | null;
 }
@@ -46,26 +56,30 @@ export async function findSubjects(from: ReadFrom, siteId: string, asked: CodeAs
   return distinct([...findings, ...linked]);
 }
 
-/** The same, with complaints as such. */
+/** The same, with complaints and recalls as such. */
 export async function findAnything(from: ReadFrom, siteId: string, asked: CodeAsked): Promise<Findings> {
   const candidates = recognise(asked.code, await houseCodes(from, siteId, asked.now));
   const lots = new LotFinder(from, siteId, asked.localTime);
   const units = new UnitFinder(from, siteId);
   const complaints: ComplaintFinding[] = [];
+  const recalls: RecallFinding[] = [];
   const whole: Finding[] = [];
   for (const candidate of candidates) {
     const found = await byWholeCode(candidate, lots, units);
     whole.push(...found);
     if (found.length > 0 && saysItself(candidate)) break;
     if (candidate.kind === 'complaint') complaints.push(...(await complaintsOf(from, siteId, candidate)));
+    if (candidate.kind === 'recall') recalls.push(...(await recallsOf(from, siteId, candidate)));
   }
   const best = asked.isReadByEye === true ? whole : bestOf(whole);
-  if (best.length > 0 || complaints.length > 0) return { findings: distinct(best), complaints, fault: null };
+  if (best.length + complaints.length + recalls.length > 0) {
+    return { findings: distinct(best), complaints, recalls, fault: null };
+  }
   const parts: Finding[] = [];
   for (const candidate of candidates) parts.push(...(await byPart(candidate, lots)));
   const noTime = impossibleTimeIn(asked.code);
   const fault = parts.length > 0 || noTime === null ? null : fit('code-time-impossible', { at: noTime });
-  return { findings: distinct(parts), complaints, fault };
+  return { findings: distinct(parts), complaints, recalls, fault };
 }
 
 async function houseCodes(from: ReadFrom, siteId: string, now: Instant): Promise<HouseCodes> {
@@ -74,7 +88,8 @@ async function houseCodes(from: ReadFrom, siteId: string, now: Instant): Promise
   const { productionOn } = await shiftAt(from, siteId, now);
   const currentYear = Number(productionOn.slice(0, 4));
   const window = { earliestOn: `${currentYear - yearsBack}-01-01`, latestOn: addDays(productionOn, 1) };
-  return { currentYear, deliveryPrefix: notePrefix, complaintPrefix, patterns, window };
+  const prefixes = { deliveryPrefix: notePrefix, complaintPrefix, recallPrefixes: Object.values(recallPrefixes) };
+  return { currentYear, ...prefixes, patterns, window };
 }
 
 function byWholeCode(candidate: Candidate, lots: LotFinder, units: UnitFinder): Promise<readonly Finding[]> {
@@ -96,6 +111,7 @@ function byWholeCode(candidate: Candidate, lots: LotFinder, units: UnitFinder): 
       return order === null ? Promise.resolve([]) : units.byOrder(order);
     }
     case 'complaint':
+    case 'recall':
       return Promise.resolve([]);
   }
 }
@@ -119,6 +135,15 @@ async function complaintsOf(
 ): Promise<readonly ComplaintFinding[]> {
   const fits = [fit('fits-complaint'), ...fitsOfSwaps(swaps)];
   return orNone(async () => ({ complaint: await findComplaint(from, siteId, complaintNumber), fits }));
+}
+
+async function recallsOf(
+  from: ReadFrom,
+  siteId: string,
+  { recallNumber, swaps }: Extract<Candidate, { kind: 'recall' }>,
+): Promise<readonly RecallFinding[]> {
+  const fits = [fit('fits-recall'), ...fitsOfSwaps(swaps)];
+  return orNone(async () => ({ recall: await findRecall(from, siteId, recallNumber), fits }));
 }
 
 /** As typed, else by look-alikes. */

@@ -2,15 +2,17 @@ import { Injectable } from '@nestjs/common';
 import { subjectOfComplaint, type ComplaintRow } from '../complaints/complaints.js';
 import { Clock } from '../platform/clock.js';
 import { HeavyReads } from '../platform/database/heavy-reads.js';
+import type { RecallRow } from '../recalls/recalls.js';
 import { readThread } from '../tracing/read-thread.js';
 import type { Thread } from '../tracing/thread.js';
 import { findAnything, type Findings } from './find-subjects.js';
 import { choiceKey, type Fit } from './finding.js';
 
-/** A typed code leads to a thread, to a complaint, to a choice, or to nothing. */
+/** A typed code leads to a thread, to a complaint, to a recall, to a choice, or to nothing. */
 export type Found =
   | { readonly thread: Thread; readonly fits: readonly Fit[] }
   | { readonly complaint: ComplaintRow }
+  | { readonly recall: RecallRow }
   | { readonly choices: Findings };
 
 /** Finds what a code means and follows it, both in one unchanging view of the records. */
@@ -31,13 +33,13 @@ export class FindThread {
       const found = await findAnything(from, siteId, { code, localTime, now });
       const findings = found.findings.filter((finding) => meant === null || choiceKey(finding) === meant);
       const complaints = found.complaints.filter(({ complaint }) => meant === null || complaint.id === meant);
-      const [only] = findings;
-      const [complaint] = complaints;
-      if (complaint !== undefined && complaints.length + findings.length === 1) {
-        return { complaint: complaint.complaint };
-      }
-      const isPlain = only !== undefined && complaints.length + findings.length === 1;
-      if (!isPlain || (only.isDoubtful && meant === null)) return { choices: { ...found, findings, complaints } };
+      const recalls = found.recalls.filter(({ recall }) => meant === null || recall.id === meant);
+      const [[only], [complaint], [recall]] = [findings, complaints, recalls];
+      const count = findings.length + complaints.length + recalls.length;
+      if (count === 1 && complaint !== undefined) return { complaint: complaint.complaint };
+      if (count === 1 && recall !== undefined) return { recall: recall.recall };
+      const isPlain = only !== undefined && count === 1 && (!only.isDoubtful || meant !== null);
+      if (!isPlain) return { choices: { ...found, findings, complaints, recalls } };
       const fits = only.tier === 'as-typed' ? [] : only.fits;
       return { thread: await readThread(from, siteId, only.subject, now), fits };
     });

@@ -1,6 +1,7 @@
 import type { ComplaintRow } from '../complaints/complaints.js';
 import type { Swap } from '../core/identifiers/look-alike.js';
 import type { SentenceFacts } from '../platform/refusal.js';
+import type { RecallRow } from '../recalls/recalls.js';
 import type { ThreadSubject } from '../tracing/thread.js';
 
 /** Why a thing fits what was typed: a sentence of the catalogue. */
@@ -25,6 +26,12 @@ export interface Finding {
 /** A complaint that carries the number. */
 export interface ComplaintFinding {
   readonly complaint: ComplaintRow;
+  readonly fits: readonly Fit[];
+}
+
+/** A recall or an exercise that carries the number. */
+export interface RecallFinding {
+  readonly recall: RecallRow;
   readonly fits: readonly Fit[];
 }
 

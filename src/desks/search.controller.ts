@@ -58,6 +58,10 @@ export class SearchController {
       void reply.status(303).header('Location', `/quality/complaints/${found.complaint.id}`);
       return null;
     }
+    if ('recall' in found) {
+      void reply.status(303).header('Location', `/quality/recalls/${found.recall.id}`);
+      return null;
+    }
     if ('choices' in found) return searchPage({ viewer, code, choices: found.choices });
     // Links of pages name a thing by its id, which nobody reads.
     const { id, name } = found.thread.subject;

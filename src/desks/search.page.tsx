@@ -7,7 +7,7 @@ import { Shell } from '../platform/web/shell.js';
 import { desks, waysOf } from '../platform/web/ways.js';
 import type { Findings } from './find-subjects.js';
 import { findingText, fitsText } from './finding-text.js';
-import { choiceKey, type ComplaintFinding, type Finding } from './finding.js';
+import { choiceKey, type ComplaintFinding, type Finding, type RecallFinding } from './finding.js';
 
 interface SearchPageProps {
   readonly viewer: Viewer;
@@ -61,8 +61,8 @@ export function searchBox(code: string): VNode {
 }
 
 function Choices({ code, choices }: { readonly code: string; readonly choices: Findings }): VNode {
-  const { findings, complaints, fault } = choices;
-  if (findings.length + complaints.length === 0) {
+  const { findings, complaints, recalls, fault } = choices;
+  if (findings.length + complaints.length + recalls.length === 0) {
     return (
       <section class="card refusal" role="alert">
         <p>{fault === null ? say('code-not-found', { code }) : say(fault.code, fault.facts)}</p>
@@ -78,6 +78,9 @@ function Choices({ code, choices }: { readonly code: string; readonly choices: F
         ))}
         {complaints.map((one) => (
           <ComplaintChoice key={one.complaint.id} of={one} />
+        ))}
+        {recalls.map((one) => (
+          <RecallChoice key={one.recall.id} of={one} />
         ))}
       </ul>
       {findings.length < mostLots ? null : <p class="quiet">{say('search-more', { count: mostLots })}</p>}
@@ -103,6 +106,16 @@ function ComplaintChoice({ of: { complaint, fits } }: { readonly of: ComplaintFi
     <li>
       <a href={`/quality/complaints/${complaint.id}`}>{say('complaint-named', { complaint: complaint.number })}</a>{' '}
       <span class="quiet">{say(`complaint-about-${complaint.category}`)}</span>
+      <br />
+      <small>{fitsText(fits)}</small>
+    </li>
+  );
+}
+
+function RecallChoice({ of: { recall, fits } }: { readonly of: RecallFinding }): VNode {
+  return (
+    <li>
+      <a href={`/quality/recalls/${recall.id}`}>{say(`recall-named-${recall.kind}`, { recall: recall.number })}</a>
       <br />
       <small>{fitsText(fits)}</small>
     </li>

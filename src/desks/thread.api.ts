@@ -17,7 +17,7 @@ export class CodeThreadApi {
   @ApiOperation({
     summary: 'The thread of whatever carries this code; where it fits several things, the choices',
     description:
-      'Takes a pack code with or without its time, a bag number, an SSCC, a GS1 element string, a Digital Link, a delivery note number, a customer’s order, a complaint, a film or liner lot, a run. Choices say why they fit.',
+      'Takes a pack code with or without its time, a bag number, an SSCC, a GS1 element string, a Digital Link, a delivery note number, a customer’s order, a complaint, a recall, a film or liner lot, a run. Choices say why they fit.',
   })
   @ApiOkResponse({
     schema: { example: { thread: { subject: { kind: 'lot', name: 'L6071A2' }, sources: [], pallets: [] } } },
@@ -30,12 +30,14 @@ export class CodeThreadApi {
       const { complaint } = found;
       return { complaint, thread: await this.threads.ofComplaint(actor.siteId, complaint) };
     }
-    const { findings, complaints, fault } = found.choices;
+    if ('recall' in found) return found;
+    const { findings, complaints, recalls, fault } = found.choices;
     if (fault !== null) throw new BadForm([{ field: 'code', ...fault }]);
-    if (findings.length + complaints.length === 0) throw new NotFound('code', query.code);
+    if (findings.length + complaints.length + recalls.length === 0) throw new NotFound('code', query.code);
     return {
       choices: findings.map((choice) => ({ ...choice, meant: choiceKey(choice) })),
       complaints: complaints.map((choice) => ({ ...choice, meant: choice.complaint.id })),
+      recalls: recalls.map((choice) => ({ ...choice, meant: choice.recall.id })),
     };
   }
 }

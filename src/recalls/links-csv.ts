@@ -1,6 +1,6 @@
 import { kilogramsText } from '../core/units/grams.js';
 import type { ReadFrom } from '../platform/database/reading.js';
-import { linksOfText } from './frozen-figures.js';
+import { figuresOfText } from './frozen-figures.js';
 import { figuresOfRecall } from './recall-figures.js';
 import { linksOfRecall, type RecallLink } from './recall-links.js';
 import { signingOf, type RecallRow } from './recalls.js';
@@ -22,7 +22,7 @@ export function csvOfLinks(links: readonly RecallLink[]): string {
 /** As signed; as the records stand while it is open. */
 export async function linksCsv(from: ReadFrom, recall: RecallRow): Promise<string> {
   const signing = await signingOf(from, recall.id);
-  if (signing !== null) return csvOfLinks(linksOfText(signing.figures));
+  if (signing !== null) return csvOfLinks(figuresOfText(signing.figures).links);
   return csvOfLinks(await linksOfRecall(from, await figuresOfRecall(from, recall)));
 }
 

@@ -2,17 +2,16 @@ import { Injectable } from '@nestjs/common';
 import { takeDocumentNumber } from '../drying/take-document-number.js';
 import type { Asked } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
-import type { Tx } from '../platform/database/unit-of-work.js';
 import { Ids } from '../platform/ids.js';
-import { BadForm, NotFound, Refusal } from '../platform/refusal.js';
-import { shiftAt } from '../plant/plant-facts.js';
-import { nameOfScope, reachOfScopes } from './recall-reach.js';
+import { Refusal } from '../platform/refusal.js';
+import { reachOfScopes } from './recall-reach.js';
 import { RecallScope } from './recall-scope.entity.js';
 import { Recall } from './recall.entity.js';
-import type { OpenRecallForm, RecallScopeForm } from './recall.form.js';
+import type { OpenRecallForm } from './recall.form.js';
 import { findOrigin } from './recall-origin.js';
 import type { RecallKind } from './recall-words.js';
 import type { RecallScopeRow } from './recalls.js';
+import { settleScope } from './settle-scope.js';
 
 export interface RecallOpened {
   readonly id: string;
@@ -81,24 +80,3 @@ const touchedBy = {
   'dryer-shift': null,
   'packing-shift': null,
 } as const;
-
-/** A shift without an end is the whole shift that its time falls in. */
-async function settleScope(tx: Tx, siteId: string, form: RecallScopeForm): Promise<RecallScopeRow> {
-  const { scopeKind, scopeId, fromAt = null, untilAt = null } = form;
-  const known = await nameOfScope(tx, form);
-  if (known.siteId !== siteId) throw new NotFound(scopeKind, scopeId);
-  if (scopeKind === 'bulk-bag' || scopeKind === 'lot') return { scopeKind, scopeId, fromAt: null, untilAt: null };
-  if (scopeKind === 'packing-run' && fromAt === null && untilAt === null) {
-    return { scopeKind, scopeId, fromAt: null, untilAt: null };
-  }
-  if (fromAt === null) throw new BadForm([{ field: 'fromAt', code: 'field-missing', facts: {} }]);
-  if (untilAt === null && scopeKind === 'packing-run') {
-    throw new BadForm([{ field: 'untilAt', code: 'field-missing', facts: {} }]);
-  }
-  if (untilAt !== null) {
-    if (untilAt <= fromAt) throw new Refusal('recall-time-not-usable', { fromAt, untilAt });
-    return { scopeKind, scopeId, fromAt, untilAt };
-  }
-  const shift = await shiftAt(tx, siteId, fromAt);
-  return { scopeKind, scopeId, fromAt: shift.startsAt, untilAt: shift.endsAt };
-}

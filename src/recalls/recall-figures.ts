@@ -15,7 +15,8 @@ import { customersOfRecall, type RecallCustomer } from './recall-customers.js';
 import { reachOfScopes, type RecallReach } from './recall-reach.js';
 import { removedWithin, type RecalledRemoval } from './recall-removed.js';
 import { unitsOfReach, type RecalledUnit, type RecallPlace } from './recall-units.js';
-import { answersOf, scopesOf, type RecallAnswerRow, type RecallRow } from './recalls.js';
+import type { RecallSureness } from './recall-words.js';
+import { answersOf, scopesOf, type RecallAnswerRow, type RecallRow, type RecallScopeRow } from './recalls.js';
 
 /** A recall as it stands now: computed when asked for, kept only at its signing. */
 export interface RecallFigures {
@@ -38,11 +39,26 @@ export interface RecallFigures {
 
 /** Where everything recalled is, adds up to, and went. */
 export async function figuresOfRecall(from: ReadFrom, recall: RecallRow): Promise<RecallFigures> {
-  const scopes = await scopesOf(from, recall.id);
-  const reach = await reachOfScopes(from, recall.siteId, scopes, recall.sureness);
+  const { id, siteId, sureness } = recall;
+  return figuresOfScopes(from, { siteId, sureness, scopes: await scopesOf(from, id) }, await answersOf(from, id));
+}
+
+/** What is to be recalled, before or after a recall of it is opened. */
+export interface RecallAsked {
+  readonly siteId: string;
+  readonly scopes: readonly RecallScopeRow[];
+  readonly sureness: RecallSureness;
+}
+
+/** The same of a scope that nobody has opened a recall of yet. */
+export async function figuresOfScopes(
+  from: ReadFrom,
+  { siteId, scopes, sureness }: RecallAsked,
+  answers: readonly RecallAnswerRow[] = [],
+): Promise<RecallFigures> {
+  const reach = await reachOfScopes(from, siteId, scopes, sureness);
   const units = await unitsOfReach(from, reach);
   const removals = await removedWithin(from, reach.ranges);
-  const answers = await answersOf(from, recall.id);
   const means = await meanNetsOf(from, [...new Set(reach.ranges.map(({ runId }) => runId))]);
   const weigh = (ranges: readonly RunRange[]): number =>
     ranges.reduce((sum, range) => sum + packsIn([range]) * (means.get(range.runId)?.meanMilligrams ?? 0), 0);
@@ -64,7 +80,7 @@ export async function figuresOfRecall(from: ReadFrom, recall: RecallRow): Promis
     milligramRates: ratesOf(milligrams.dispatched, answers, (answer) => milligramsAnswered(answer, customers)),
     respondedCount: customers.filter(({ hasAnswered }) => hasAnswered).length,
     overRecall: isOfBags ? overRecallFactor(Math.round(milligrams.produced / 1000), bagGrams) : null,
-    parts: await packedParts(from, recall.siteId, reach.ranges),
+    parts: await packedParts(from, siteId, reach.ranges),
   };
 }
 

@@ -11,11 +11,12 @@ export interface ProposedHold {
   readonly toCount: number | null;
   /** The hold that covers just this already; null: none does. */
   readonly heldBy: string | null;
+  readonly heldById: string | null;
 }
 
 /** The holds that would block what a recall covers: its bags and lots as such, else the packs of its runs. */
 export async function proposedHolds(from: ReadFrom, recall: RecallRow): Promise<readonly ProposedHold[]> {
-  const wanted: Omit<ProposedHold, 'heldBy'>[] = [];
+  const wanted: Wanted[] = [];
   const whole = { fromCount: null, toCount: null };
   for (const scope of await scopesOf(from, recall.id)) {
     if (scope.scopeKind === 'lot') wanted.push({ scope: { kind: 'lot', id: scope.scopeId }, ...whole });
@@ -35,10 +36,15 @@ export async function proposedHolds(from: ReadFrom, recall: RecallRow): Promise<
     from,
     wanted.map(({ scope }) => scope),
   );
-  return wanted.map((one) => ({ ...one, heldBy: held.find((hold) => covers(hold, one))?.number ?? null }));
+  return wanted.map((one) => {
+    const hold = held.find((row) => covers(row, one));
+    return { ...one, heldBy: hold?.number ?? null, heldById: hold?.id ?? null };
+  });
 }
 
-function covers(hold: HoldRow, { scope, fromCount, toCount }: Omit<ProposedHold, 'heldBy'>): boolean {
+type Wanted = Omit<ProposedHold, 'heldBy' | 'heldById'>;
+
+function covers(hold: HoldRow, { scope, fromCount, toCount }: Wanted): boolean {
   if (hold.scopeKind !== scope.kind || hold.scopeId !== scope.id) return false;
   if (hold.fromCount === null || hold.toCount === null) return true;
   return fromCount !== null && toCount !== null && hold.fromCount <= fromCount && hold.toCount >= toCount;

@@ -1,5 +1,4 @@
 import type { RecallBalance } from '../core/recall-sums/recall-balance.js';
-import { entriesAbout, type EntryLine } from '../journal/journal-entries.js';
 import { packsIn } from '../packing/run-ranges.js';
 import { namesOf } from '../people/people.js';
 import type { Instant } from '../platform/clock.js';
@@ -9,11 +8,11 @@ import { inPaperLanguage } from '../platform/printing/paper-language.js';
 import { printedTime } from '../platform/printing/printed-figures.js';
 import { customerOf, siteOf } from '../plant/plant-facts.js';
 import { lineEvents } from '../tracing/line-events.js';
-import { threadLink } from '../tracing/thread-text.js';
 import { shareText } from './frozen-figures.js';
 import type { RecallFigures } from './recall-figures.js';
 import type { RecallLink } from './recall-links.js';
 import { nameOfScope } from './recall-reach.js';
+import { laterEntries, recordsOf } from './recall-records.js';
 import type { PrintedBalance, RecallReportFacts } from './recall-report.facts.js';
 import { scopesOf, type RecallRow } from './recalls.js';
 
@@ -132,37 +131,4 @@ async function customersOf(from: ReadFrom, { customers }: RecallFigures): Promis
     });
   }
   return lines;
-}
-
-/** Corrections of what the recall rests on, and what was entered with a time set back. */
-async function laterEntries(from: ReadFrom, siteId: string, figures: RecallFigures): Promise<readonly EntryLine[]> {
-  const subjects = [
-    ...[...new Set(figures.parts.map(({ runId }) => runId))].map((id) => ({ kind: 'packing-run', id })),
-    ...figures.units.map(({ kind, id }) => ({ kind, id })),
-  ];
-  const found = new Map<number, EntryLine>();
-  for (const subject of subjects) {
-    for (const entry of await entriesAbout(from, siteId, subject)) {
-      if (entry.statedAt !== null || /^(correct|void)-/.test(entry.action)) found.set(entry.sequence, entry);
-    }
-  }
-  return [...found.values()].sort((one, other) => one.sequence - other.sequence);
-}
-
-/** Every record that belongs in the file, once, with where it is. */
-function recordsOf(links: readonly RecallLink[], { removals }: RecallFigures): RecallReportFacts['records'] {
-  const records = new Map<string, RecallReportFacts['records'][number]>();
-  const put = (kind: string, number: string, link = threadLink(number)): void => {
-    if (number !== '') records.set(`${kind} ${number}`, { kind, number, link });
-  };
-  for (const { step, parent, child } of links) {
-    if (step === 'bag-run') put('bulk-bag', parent);
-    if (step === 'bag-run') put('packing-run', child);
-    if (step === 'run-lot') put('packing-run', parent);
-    if (step === 'run-lot') put('lot', child);
-    if (step === 'lot-pallet') put('pallet', child);
-    if (step === 'unit-delivery') put('delivery', child);
-  }
-  for (const { id } of removals) put('removal', id, '/journal');
-  return [...records.values()];
 }

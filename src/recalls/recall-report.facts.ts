@@ -1,6 +1,7 @@
 import type { RecallAmounts } from '../core/recall-sums/recall-balance.js';
 import type { LineEvent } from '../tracing/thread.js';
 import type { RecallLink } from './recall-links.js';
+import type { RecallRecord } from './recall-records.js';
 import type { RecallPlace } from './recall-units.js';
 import type { RecallKind, RecallSureness } from './recall-words.js';
 
@@ -57,7 +58,7 @@ export interface RecallReportFacts {
     readonly occurredAtLocal: string;
     readonly recordedAtLocal: string;
   }[];
-  readonly records: readonly { readonly kind: string; readonly number: string; readonly link: string }[];
+  readonly records: readonly RecallRecord[];
   readonly explanation: string | null;
   readonly openedBy: string | null;
   readonly signedBy: string | null;

@@ -6,7 +6,6 @@ import { NoteFlow, noteLeftMm, noteWidthMm } from '../dispatch/note-flow.js';
 import { balanceBar } from './balance-bar.js';
 import type { PrintedBalance, RecallReportFacts } from './recall-report.facts.js';
 
-export const recallReportKind = 'recall-report';
 export const recallReportEdition = '1';
 
 /** The report of a recall or an exercise, A4: the answer first, then what it rests on, then who signed it. */

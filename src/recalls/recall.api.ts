@@ -6,18 +6,26 @@ import { May, type Actor } from '../platform/actor.js';
 import { HeavyReads } from '../platform/database/heavy-reads.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { listed, pageOf, type Listed } from '../platform/web/listed.js';
+import { NotFound } from '../platform/refusal.js';
 import { PageQuery } from '../platform/web/page-query.js';
 import { Acting, Asking } from '../platform/web/request.js';
+import { figuresOfText, type FiguresOfText } from './frozen-figures.js';
 import { linksCsv } from './links-csv.js';
 import { MarkRecall, type RecallMarked } from './mark-recall.js';
 import { OpenRecall, type RecallOpened } from './open-recall.js';
 import { figuresOfRecall, type RecallFigures } from './recall-figures.js';
 import { proposedHolds, type ProposedHold } from './recall-holds.js';
 import { MarkRecallForm, OpenRecallForm } from './recall.form.js';
-import { findRecall, recallPage, type RecallRow } from './recalls.js';
+import { findRecall, recallPage, reportOfRecall, signingOf, type RecallRow, type RecallSigningRow } from './recalls.js';
 
 const id = '0195862e-7d3f-7a4b-9c55-0d0f6f1b7a10';
 const example = { id, number: 'EX-2026-000001', kind: 'exercise', startedAt: '2026-03-12T14:00:00.000Z' };
+
+/** As it was signed, to be read by machines. */
+interface SignedRecall extends Omit<RecallSigningRow, 'figures'> {
+  readonly figures: FiguresOfText;
+  readonly paperId: string | null;
+}
 
 @ApiTags('recalls')
 @Controller('api')
@@ -48,6 +56,19 @@ export class RecallApi {
     return this.heavy.snapshot(async (from) => {
       const recall = await findRecall(from, actor.siteId, recallId);
       return { ...recall, figures: await figuresOfRecall(from, recall) };
+    });
+  }
+
+  @Get('recalls/:id/signing')
+  @May('read')
+  @ApiOperation({ summary: 'The figures of a recall as they were signed, and its report' })
+  signing(@Acting() actor: Actor, @Param('id', ParseUUIDPipe) recallId: string): Promise<SignedRecall> {
+    return this.heavy.snapshot(async (from) => {
+      const { id: known } = await findRecall(from, actor.siteId, recallId);
+      const signing = await signingOf(from, known);
+      if (signing === null) throw new NotFound('recall-signing', recallId);
+      const { figures, ...signed } = signing;
+      return { ...signed, figures: figuresOfText(figures), paperId: await reportOfRecall(from, known) };
     });
   }
 

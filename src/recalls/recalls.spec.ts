@@ -1,13 +1,12 @@
 import { afterEach, beforeEach, describe, expect, it } from '@jest/globals';
 import { aBag, readerOf } from '../../test/support/a-bag.js';
-import { aDelivery, deliveryClosed, palletLoaded, vehicleChecked, vehicleLeft } from '../../test/support/a-delivery.js';
 import { aPackedRun, aPallet, aTippedBag } from '../../test/support/a-pallet.js';
 import { aPlant, type Plant } from '../../test/support/a-plant.js';
 import { pageCount, textOf } from '../../test/support/read-pdf.js';
+import { aLotLoaded, lotLeaves } from '../../test/support/a-loaded-lot.js';
 import { asking, openHouse, type TestHouse } from '../../test/support/house.js';
 import { openHolds } from '../disposition/standings.js';
 import { TakeBack } from '../dispatch/take-back.js';
-import { RemoveSugar } from '../packing/remove-sugar.js';
 import { Papers } from '../platform/printing/papers.js';
 import { BadForm, NotFound } from '../platform/refusal.js';
 import type { ReadFrom } from '../platform/database/reading.js';
@@ -48,30 +47,8 @@ const sign = (id: string, explanation: string | null = null) =>
 const figures = async (id: string) => figuresOfRecall(from, await findRecall(from, plant.siteId, id));
 const countOf = async () => (await recallPage(from, plant.siteId, { before: null, limit: 50 })).length;
 
-/** A bag tipped, 500 packs on five pallets, three of them gone to a customer, 2 packs rejected and 1 retained. */
-async function aLotGone(palletsGone = 3) {
-  const bag = await aTippedBag(house, plant);
-  const run = await aPackedRun(house, plant, { packCount: 500 });
-  const remove = (kind: 'reject' | 'sample', packCount: number, fate: 'waste' | 'retained') =>
-    house.get(RemoveSugar).execute(asking(plant.actor), {
-      ...{ kind, lineId: plant.lineIds[0], packCount, fate, removalReason: kind === 'reject' ? 'seal' : 'retained' },
-    });
-  await remove('reject', 2, 'waste');
-  await remove('sample', 1, 'retained');
-  const pallets = [];
-  for (let place = 0; place < 5; place += 1) {
-    pallets.push(await aPallet(house, plant, { run: run.runId, placeId: plant.placeIds.store }));
-  }
-  const delivery = await aDelivery(house, plant);
-  await vehicleChecked(house, plant, delivery);
-  for (const pallet of pallets.slice(0, palletsGone)) await palletLoaded(house, plant, delivery, pallet.sscc);
-  return { bag, run, pallets, delivery };
-}
-
-async function gone(delivery: string, unitCount = 3) {
-  await deliveryClosed(house, plant, delivery, { blindCount: unitCount });
-  await vehicleLeft(house, plant, delivery);
-}
+const aLotGone = (palletsGone?: number) => aLotLoaded(house, plant, palletsGone);
+const gone = (delivery: string, unitCount?: number) => lotLeaves(house, plant, delivery, unitCount);
 
 describe('a recall', () => {
   it('says where every pack of a lot is, in packs and in kilograms, and the sum is what was produced', async () => {

@@ -6,6 +6,9 @@ import { NotFound } from '../platform/refusal.js';
 import type { Page } from '../platform/web/listed.js';
 import type { RecallAnswerKind, RecallKind, RecallMark, RecallScopeKind, RecallSureness } from './recall-words.js';
 
+/** What its report is called among papers. */
+export const recallReportKind = 'recall-report';
+
 /** The letters that numbers begin with: an exercise is one at first sight. */
 export const recallPrefixes = { recall: 'RC', exercise: 'EX' } as const;
 
@@ -80,6 +83,24 @@ export function recallPage(from: ReadFrom, siteId: string, page: Page): Promise<
     ORDER BY r."id" DESC LIMIT ${Math.min(page.limit, 200)}`;
 }
 
+/** Recalls and exercises of a site that nobody has signed yet: recalls first, the latest of each on top. */
+export function openRecalls(from: ReadFrom, siteId: string): Promise<readonly RecallRow[]> {
+  return from.sql<RecallRow>`
+    ${() => recallSelect} AND r."site_id" = ${siteId} AND s."id" IS NULL
+    ORDER BY CASE WHEN r."kind" = 'recall' THEN 0 ELSE 1 END, r."id" DESC LIMIT 200`;
+}
+
+/** The recalls that began with a hold or a complaint, latest first. */
+export function recallsFrom(
+  from: ReadFrom,
+  siteId: string,
+  origin: { readonly kind: 'hold' | 'complaint'; readonly id: string },
+): Promise<readonly RecallRow[]> {
+  return from.sql<RecallRow>`
+    ${() => recallSelect} AND r."site_id" = ${siteId} AND r."origin_kind" = ${origin.kind}
+      AND r."origin_id" = ${origin.id} ORDER BY r."id" DESC LIMIT 200`;
+}
+
 export function scopesOf(from: ReadFrom, recallId: string): Promise<readonly RecallScopeRow[]> {
   return from.sql<RecallScopeRow>`
     SELECT "scope_kind" AS "scopeKind", "scope_id" AS "scopeId", "from_at" AS "fromAt", "until_at" AS "untilAt"
@@ -97,6 +118,16 @@ export async function answerOf(from: ReadFrom, answerId: string): Promise<Recall
   const row = onlyRow(await from.sql<RecallAnswerRow>`SELECT ${answerColumns} WHERE "id" = ${answerId}`);
   if (row === null) throw new NotFound('recall-answer', answerId);
   return row;
+}
+
+/** The report of a signed recall; null while it is open. */
+export async function reportOfRecall(from: ReadFrom, recallId: string): Promise<string | null> {
+  const row = onlyRow(
+    await from.sql<{ id: string }>`
+      SELECT "id" FROM "paper" WHERE "kind" = ${recallReportKind} AND "subject_kind" = 'recall'
+        AND "subject_id" = ${recallId} AND "voided_by" IS NULL`,
+  );
+  return row?.id ?? null;
 }
 
 /** The figures as signed; null while it is open. */

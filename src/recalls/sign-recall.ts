@@ -16,9 +16,10 @@ import { openRecallOf } from './recall-in-unit.js';
 import { linksOfRecall } from './recall-links.js';
 import { reportFacts, type ReportDraft } from './recall-report-facts.js';
 import type { RecallReportFacts } from './recall-report.facts.js';
-import { recallReport, recallReportEdition, recallReportKind } from './recall-report.paper.js';
+import { recallReport, recallReportEdition } from './recall-report.paper.js';
 import { RecallSigning } from './recall-signing.entity.js';
 import type { RecallSigned } from './recall.form.js';
+import { recallReportKind } from './recalls.js';
 
 export interface RecallSignedAnswer {
   readonly id: string;

@@ -105,7 +105,7 @@ async function palletsOfPeriod(from: ReadFrom, periodId: string): Promise<Pallet
   return palletLines(from, await reachOfPeriod(from, periodId), []);
 }
 
-async function bagsOfDryerRun(from: ReadFrom, dryerRunId: string): Promise<readonly string[]> {
+export async function bagsOfDryerRun(from: ReadFrom, dryerRunId: string): Promise<readonly string[]> {
   const rows = await from.sql<{ id: string }>`
     SELECT "id" FROM "bulk_bag" WHERE "dryer_run_id" = ${dryerRunId} AND "voided_by" IS NULL ORDER BY "id"`;
   return rows.map((row) => row.id);

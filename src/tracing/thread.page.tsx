@@ -74,8 +74,14 @@ function Acts({ viewer, thread }: { readonly viewer: Viewer; readonly thread: Th
       {file !== undefined && mayDo(roles, 'decide') ? (
         <ActLink href={`${file}/${id}`} says={say('thread-decide')} />
       ) : null}
+      {mayDo(roles, 'run-recalls') ? <ActLink href={recallPath(thread)} says={say('thread-recall-these')} /> : null}
     </div>
   );
+}
+
+/** Where a recall of it begins: of packs with a printed time by their code, so that its minutes can be chosen. */
+function recallPath({ subject: { id, name, localTime } }: Thread): string {
+  return `/quality/recalls/new?code=${encodeURIComponent(localTime === null ? id : `${name} ${localTime}`)}`;
 }
 
 const filesOf: Readonly<Record<string, string>> = {

@@ -97,4 +97,5 @@ addSentences('es', {
   'clock-together': 'con el reloj igual al de la planta',
   'clock-ahead': 'con el reloj {seconds} s adelantado al de la planta',
   'clock-behind': 'con el reloj {seconds} s atrasado respecto al de la planta',
+  'thread-recall-these': 'Empezar una retirada o un simulacro',
 });

@@ -96,4 +96,5 @@ addSentences('en', {
   'clock-together': 'whose clock went with the plant’s',
   'clock-ahead': 'whose clock was {seconds} s ahead of the plant’s',
   'clock-behind': 'whose clock was {seconds} s behind the plant’s',
+  'thread-recall-these': 'Start a recall or an exercise',
 });

@@ -40,6 +40,7 @@ export type Candidate =
   | { readonly kind: 'other-elements'; readonly elements: readonly Gs1Element[] }
   | { readonly kind: 'delivery'; readonly deliveryNumber: string; readonly swaps: readonly Swap[] }
   | { readonly kind: 'complaint'; readonly complaintNumber: string; readonly swaps: readonly Swap[] }
+  | { readonly kind: 'recall'; readonly recallNumber: string; readonly swaps: readonly Swap[] }
   | { readonly kind: 'bag'; readonly serial: number; readonly bagNumber: string; readonly swaps: readonly Swap[] }
   | {
       readonly kind: 'pack-code';
@@ -59,6 +60,8 @@ export interface HouseCodes {
   readonly deliveryPrefix: string;
   /** The letters that the numbers of its complaints begin with, where they are looked for. */
   readonly complaintPrefix?: string;
+  /** The letters that the numbers of its recalls and exercises begin with, where they are looked for. */
+  readonly recallPrefixes?: readonly string[];
   readonly patterns: readonly FormatPattern[];
   readonly window: CodeWindow;
   /** Texts that scanners send in place of the GS1 separator. */
@@ -73,7 +76,7 @@ const LONGEST_TEXT = 500;
  *
  * Texts that say themselves what they are (AIM prefix of a GS1 symbol, brackets, a web address) are read as that alone; if they are wrong, the
  * plain text says what is wrong with them. Everything else is tried in this order: SSCC with 18 or 20 digits; bare element string;
- * delivery number; complaint number; bag number with its B; pack code that follows the pattern of a format; GTIN; bag number without B; pack code that
+ * delivery number; complaint number; number of a recall; bag number with its B; pack code that follows the pattern of a format; GTIN; bag number without B; pack code that
  * follows no pattern. Spaces, line ends and a symbology prefix around the text are dropped.
  * In numbers of the house, and where the pattern of a code allows it, O, I and B pass for 0, 1 and 8; the candidate says which.
  *
@@ -142,19 +145,25 @@ function numbered(text: string, house: HouseCodes): readonly Candidate[] {
 }
 
 function papers(text: string, house: HouseCodes): readonly Candidate[] {
-  const delivery = readDocumentNumber(text, house.deliveryPrefix);
-  const { complaintPrefix } = house;
-  const complaint = complaintPrefix === undefined ? null : readDocumentNumber(text, complaintPrefix);
-  const found: Candidate[] = [];
-  if (delivery !== null) {
-    const deliveryNumber = makeDocumentNumber(delivery);
-    found.push({ kind: 'delivery', deliveryNumber, swaps: swapsBetween(text, deliveryNumber) });
-  }
-  if (complaint !== null) {
-    const complaintNumber = makeDocumentNumber(complaint);
-    found.push({ kind: 'complaint', complaintNumber, swaps: swapsBetween(text, complaintNumber) });
-  }
-  return found;
+  const { deliveryPrefix, complaintPrefix, recallPrefixes = [] } = house;
+  const numbersOf = (prefixes: readonly string[]) =>
+    prefixes.flatMap((prefix) => {
+      const read = readDocumentNumber(text, prefix);
+      if (read === null) return [];
+      const number = makeDocumentNumber(read);
+      return [{ number, swaps: swapsBetween(text, number) }];
+    });
+  return [
+    ...numbersOf([deliveryPrefix]).map(({ number, swaps }): Candidate => {
+      return { kind: 'delivery', deliveryNumber: number, swaps };
+    }),
+    ...numbersOf(complaintPrefix === undefined ? [] : [complaintPrefix]).map(({ number, swaps }): Candidate => {
+      return { kind: 'complaint', complaintNumber: number, swaps };
+    }),
+    ...numbersOf(recallPrefixes).map(({ number, swaps }): Candidate => {
+      return { kind: 'recall', recallNumber: number, swaps };
+    }),
+  ];
 }
 
 /** A bag number with the B that may be left out. */

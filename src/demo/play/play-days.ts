@@ -11,6 +11,7 @@ import { DemoHand, type Give } from '../set-up/demo-hand.js';
 import { setUpDevices } from '../set-up/set-up-devices.js';
 import { setUpPeople } from '../set-up/set-up-people.js';
 import { setUpPlant } from '../set-up/set-up-plant.js';
+import { DemoExercises } from './hold-exercises.js';
 import { layOutPaper } from './lay-out-paper.js';
 import { accountPlayers } from './play-accounts.js';
 import { dispatchPlayers } from './play-dispatch.js';
@@ -53,8 +54,10 @@ export async function playDays(
   const hand = new DemoHand(give, reader, plant, actors, devices);
   const jobs = give(JobRunner);
   const players = allPlayers();
+  const exercises = new DemoExercises(hand, clock, instantOf(plan.until));
   let jobsAt = '';
   for (const [place, timed] of lived.acts.entries()) {
+    await exercises.goOnUntil(timed.at);
     clock.goTo(timed.at);
     await play(hand, players, timed);
     const halfHour = timed.at.slice(0, 14) + (timed.at.slice(14, 16) < '30' ? '0' : '3');
@@ -62,6 +65,7 @@ export async function playDays(
     jobsAt = halfHour;
     if (place % 50 === 0) onProgress(place, lived.acts.length);
   }
+  await exercises.goOnUntil(instantOf(plan.until));
   clock.goTo(instantOf(plan.until));
   await layOutPaper(hand);
   await takeInComplaints(hand);

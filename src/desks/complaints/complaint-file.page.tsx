@@ -6,6 +6,7 @@ import { ActLink } from '../../platform/web/kit/act.js';
 import { localText } from '../../platform/web/local-text.js';
 import { Shell } from '../../platform/web/shell.js';
 import { choiceKey } from '../finding.js';
+import { RecallsBegun } from '../recalls/recalls-begun.js';
 import { ContactBox, LinkBox, RareBoxes } from './complaint-boxes.js';
 import type { ComplaintFileProps } from './complaint-file-props.js';
 import type { ComplaintFile } from './complaint-file.js';
@@ -35,6 +36,9 @@ export function complaintFilePage(props: ComplaintFileProps): VNode {
           <StandOuts of={standOuts} timeZone={viewer.timeZone} />
         )}
       </section>
+      {complaint.status === 'withdrawn' ? null : (
+        <RecallsBegun viewer={viewer} origin={{ kind: 'complaint', id: complaint.id }} recalls={file.recalls} />
+      )}
       <SimilarComplaints similar={file.similar} timeZone={viewer.timeZone} />
       <Steps {...props} />
       {mayHandle && complaint.status !== 'withdrawn' ? <StepBox {...props} /> : null}

@@ -16,6 +16,7 @@ import { mayDo, type Actor } from '../../platform/actor.js';
 import { Clock } from '../../platform/clock.js';
 import { HeavyReads } from '../../platform/database/heavy-reads.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
+import { recallsFrom, type RecallRow } from '../../recalls/recalls.js';
 import { readThread } from '../../tracing/read-thread.js';
 import type { Thread, ThreadSubject } from '../../tracing/thread.js';
 
@@ -37,6 +38,8 @@ export interface ComplaintFile extends ComplaintLetter {
   /** Null where it is not known when the packs were packed. */
   readonly standOuts: readonly StandOut[] | null;
   readonly similar: readonly SimilarComplaint[];
+  /** That began with it. */
+  readonly recalls: readonly RecallRow[];
   readonly names: ReadonlyMap<string, string>;
   readonly sequence: number;
 }
@@ -60,6 +63,7 @@ export class ComplaintFiles {
         thread,
         standOuts: thread === null ? null : await standsOut(from, siteId, thread),
         similar: await similarComplaints(from, complaint, readAt),
+        recalls: await recallsFrom(from, siteId, { kind: 'complaint', id: complaint.id }),
         names: await namesOf(
           from,
           steps.flatMap(({ personId }) => personId ?? []),

@@ -11,6 +11,7 @@ import { Clock, shifted } from '../../platform/clock.js';
 import { HeavyReads } from '../../platform/database/heavy-reads.js';
 import { READER, type ReadFrom } from '../../platform/database/reading.js';
 import { Looking, type Viewer } from '../../platform/web/request.js';
+import { openRecalls } from '../../recalls/recalls.js';
 import { deskPage, type LotLine } from './desk.page.js';
 import { needsDecision } from './needs-decision.js';
 import { inOrderOfRisk } from './order-of-risk.js';
@@ -44,7 +45,8 @@ export class QualityDeskController {
     );
     const { waitingForResultsCount } = reading;
     const lots = await lotLines(this.reader, siteId);
-    return deskPage({ viewer, groups, waitingForResultsCount, changeCount: changes.length, lots, names });
+    const recallCount = (await openRecalls(this.reader, siteId)).length;
+    return deskPage({ viewer, groups, waitingForResultsCount, changeCount: changes.length, recallCount, lots, names });
   }
 }
 

@@ -25,6 +25,8 @@ interface DeskProps {
   readonly waitingForResultsCount: number;
   /** Late entries and corrections that nobody has looked at. */
   readonly changeCount: number;
+  /** Recalls and exercises that nobody has signed yet. */
+  readonly recallCount: number;
   readonly lots: readonly LotLine[];
   readonly names: ReadonlyMap<string, string>;
 }
@@ -44,6 +46,7 @@ export function deskPage({ viewer, groups, ...desk }: DeskProps): VNode {
         <ActLink href="/quality/holds/new" says={say('desk-place-hold')} tone="careful" accessKey="h" />
         <ActLink href="/quality/changes" says={say('desk-changes', { count: desk.changeCount })} accessKey="c" />
         <ActLink href="/quality/results" says={say('desk-results')} accessKey="r" />
+        <ActLink href="/quality/recalls" says={say('desk-recalls', { count: desk.recallCount })} accessKey="l" />
         <ActLink href="/paper-forms" says={say('paper-forms-title')} accessKey="p" />
       </div>
       <Live id="needs-decision" about={followed}>

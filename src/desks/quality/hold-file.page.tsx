@@ -12,6 +12,7 @@ import { localText } from '../../platform/web/local-text.js';
 import type { Viewer } from '../../platform/web/request.js';
 import { Shell } from '../../platform/web/shell.js';
 import { StateMark } from '../../platform/web/state-mark.js';
+import { RecallsBegun } from '../recalls/recalls-begun.js';
 import type { FileTrouble } from './file-trouble.js';
 import type { HoldFile } from './hold-file.js';
 import { Narrowings } from './narrowings.js';
@@ -24,7 +25,8 @@ interface HoldFileProps extends HoldFile {
 }
 
 /** An open hold: what it reaches now, its class, and its lifting. */
-export function holdFilePage({ viewer, hold, preview, narrowings, sequence, way, trouble }: HoldFileProps): VNode {
+export function holdFilePage({ viewer, trouble, ...file }: HoldFileProps): VNode {
+  const { hold, preview, narrowings, sequence, way } = file;
   const mayLift = mayDo(viewer.actor.roles, 'lift-holds') && hold.liftedAt === null;
   const box = { viewer, hold, seen: { kind: 'hold', id: hold.id, sequence } };
   return (
@@ -32,6 +34,7 @@ export function holdFilePage({ viewer, hold, preview, narrowings, sequence, way,
       {trouble?.changed ?? null}
       <HoldFacts hold={hold} subject={preview?.subject ?? null} timeZone={viewer.timeZone} />
       {preview === null ? null : <ReachTables preview={preview} />}
+      <RecallsBegun viewer={viewer} origin={{ kind: 'hold', id: hold.id }} recalls={file.recalls} />
       <Narrowings viewer={viewer} hold={hold} narrowings={narrowings} mayNarrow={mayLift} />
       {mayLift ? <ClassBox {...box} trouble={trouble?.of === 'class' ? trouble.form : null} /> : null}
       {mayLift ? <LiftBox {...box} way={way} trouble={trouble?.of === 'lift' ? trouble.form : null} /> : null}

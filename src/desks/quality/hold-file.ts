@@ -8,6 +8,7 @@ import { ProveAgain, type ProofWay } from '../../people/prove-again.js';
 import type { Actor } from '../../platform/actor.js';
 import { HeavyReads } from '../../platform/database/heavy-reads.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
+import { recallsFrom, type RecallRow } from '../../recalls/recalls.js';
 import { previewHold, type HoldPreview } from './hold-new.js';
 import { narrowedLines, type NarrowingLine } from './narrowing-lines.js';
 
@@ -18,6 +19,8 @@ export interface HoldFile {
   readonly preview: HoldPreview | null;
   /** What quality took out of it, who, when and why; also once it is lifted. */
   readonly narrowings: readonly NarrowingLine[];
+  /** That began with it. */
+  readonly recalls: readonly RecallRow[];
   readonly sequence: number;
   /** What who lifts it is asked for, here. */
   readonly way: ProofWay;
@@ -46,6 +49,7 @@ export class HoldFiles {
         hold,
         preview,
         narrowings: await narrowedLines(from, narrowings, names),
+        recalls: await recallsFrom(from, actor.siteId, { kind: 'hold', id: hold.id }),
         sequence: await lastSequenceOf(from, { kind: 'hold', id: hold.id }),
       };
     });

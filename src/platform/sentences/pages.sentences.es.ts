@@ -36,6 +36,7 @@ addSentences('es', {
   'way-samples': 'Muestras',
   'way-holds': 'Retenciones',
   'way-complaints': 'Reclamaciones',
+  'way-recalls': 'Retiradas',
   'way-runs': 'Corridas',
   'way-hoppers': 'Tolvas',
   'way-pallets': 'Palés',

@@ -38,6 +38,7 @@ addSentences('en', {
   'way-samples': 'Samples',
   'way-holds': 'Holds',
   'way-complaints': 'Complaints',
+  'way-recalls': 'Recalls',
   'way-runs': 'Runs',
   'way-hoppers': 'Hoppers',
   'way-pallets': 'Pallets',

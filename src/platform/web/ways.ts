@@ -28,6 +28,7 @@ export const records: readonly Way[] = [
   { href: '/samples', code: 'way-samples', permission: 'read' },
   { href: '/holds', code: 'way-holds', permission: 'read' },
   { href: '/quality/complaints', code: 'way-complaints', permission: 'read' },
+  { href: '/quality/recalls', code: 'way-recalls', permission: 'read' },
   { href: '/runs', code: 'way-runs', permission: 'read' },
   { href: '/hoppers', code: 'way-hoppers', permission: 'read' },
   { href: '/pallets', code: 'way-pallets', permission: 'read' },
