@@ -103,7 +103,7 @@ describe('a code off a pack', () => {
 
   it('that nothing carries is nothing; a time that no clock shows is said to be none', async () => {
     await codedRun('L607112');
-    expect(await anything('L999912')).toEqual({ findings: [], complaints: [], fault: null });
+    expect(await anything('L999912')).toEqual({ findings: [], complaints: [], recalls: [], fault: null });
     expect((await anything('L607112 25:99')).fault).toEqual({ code: 'code-time-impossible', facts: { at: '25:99' } });
   });
 

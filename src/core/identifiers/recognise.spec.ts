@@ -9,6 +9,7 @@ const house: HouseCodes = {
   currentYear: 2026,
   deliveryPrefix: 'DN',
   complaintPrefix: 'C',
+  recallPrefixes: ['RC', 'EX'],
   patterns: [
     { formatId: 'two-kilo', pattern: 'L{y}{ddd}{line}{shift} {HH}:{mm}' },
     { formatId: 'half-kilo', pattern: 'L{y}{ddd}{line}' },
@@ -73,6 +74,10 @@ describe('what a scanned or typed text may be', () => {
     // Year 6, day 123, line 1, shift 0, hour 1x: the digits of this bag read as a pack code as well.
     expect(kinds(makeBagNumber(6_123_101).slice(1))).toEqual(['pack-code', 'bag', 'text']);
     expect(kinds('6123A')).toEqual(['pack-code', 'text']);
+  });
+
+  it.each(['EX-2026-000007', 'ex 2026 7', 'EX2O26OOOOO7'])('is an exercise by its number: %p', (text) => {
+    expect(first(text)).toMatchObject({ kind: 'recall', recallNumber: 'EX-2026-000007' });
   });
 
   it.each(['DN-2026-000123', 'dn 2026 123', 'DN2026000123'])('is a delivery by its number: %p', (text) => {

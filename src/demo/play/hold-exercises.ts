@@ -51,22 +51,23 @@ export class DemoExercises {
     }
   }
 
-  /** The lot that went out on the most pallets. */
+  /** The lot that is split the most evenly between customers and the store: both have something to be found. */
   private async openOfLot(): Promise<void> {
     const { hand } = this;
-    const gone = await hand.reader.sql<{ id: string }>`
-      SELECT "pallet_id" AS "id" FROM "pallet_state" WHERE "status" = 'dispatched' ORDER BY "pallet_id"`;
-    const rows = await contentsOf(
-      hand.reader,
-      gone.map(({ id }) => id),
-    );
-    const [most] = [...groupBy(rows, ({ lotId }) => lotId)].sort(([, one], [, other]) => other.length - one.length);
+    const gone = await hand.reader.sql<{ id: string; status: string }>`
+      SELECT "pallet_id" AS "id", "status" FROM "pallet_state" WHERE "status" IN ('dispatched', 'in-store')
+      ORDER BY "pallet_id"`;
+    const statusOf = new Map(gone.map(({ id, status }) => [id, status]));
+    const lots = groupBy(await contentsOf(hand.reader, [...statusOf.keys()]), ({ lotId }) => lotId);
+    const split = [...lots].map(([lotId, rows]) => {
+      const goneCount = rows.filter(({ palletId }) => statusOf.get(palletId) === 'dispatched').length;
+      return { lotId, goneCount, evenCount: Math.min(goneCount, rows.length - goneCount) };
+    });
+    const [most] = split
+      .filter(({ goneCount }) => goneCount > 0)
+      .sort((one, other) => other.evenCount - one.evenCount || other.goneCount - one.goneCount);
     if (most === undefined) return;
-    await this.open(
-      'lot',
-      most[0],
-      'Yearly exercise: a pack bought in a shop is followed to every customer (invented)',
-    );
+    await this.open('lot', most.lotId, 'Yearly exercise: a pack from a shop is followed to every customer (invented)');
   }
 
   /** The bag that was tipped first: it had the longest way to go. */

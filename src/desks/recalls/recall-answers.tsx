@@ -23,7 +23,7 @@ export function Answers({
     <section class="card" aria-labelledby="answers">
       <h2 id="answers">{say('recall-answers')}</h2>
       <Table
-        caption={say('recall-answers')}
+        caption={say('recall-answers-caption')}
         hasHiddenCaption
         columns={[
           { head: say('thread-customer') },

@@ -1,6 +1,7 @@
 import type { VNode } from 'preact';
 import { say } from '../../platform/sentences/sentences.js';
-import { countText, roundKilogramsText } from '../../platform/web/figures-text.js';
+import { roundKilograms } from '../../platform/printing/printed-figures.js';
+import { countText } from '../../platform/web/figures-text.js';
 import { Balance } from '../../platform/web/kit/balance.js';
 import { Table } from '../../platform/web/kit/table.js';
 import type { FiguresOfText } from '../../recalls/frozen-figures.js';
@@ -56,9 +57,9 @@ function Sums({ figures: { packs, milligrams } }: { readonly figures: FiguresOfT
       rows={parts.map((part) => ({
         key: part,
         isLoud: part === 'unaccounted' && (packs.unaccounted !== 0 || milligrams.unaccounted !== 0),
-        cells: [say(`recall-part-${part}`), countText(packs[part]), roundKilogramsText(grams(milligrams[part]))],
+        cells: [say(`recall-part-${part}`), countText(packs[part]), roundKilograms(grams(milligrams[part]))],
       }))}
-      foot={[say('recall-part-produced'), countText(packs.produced), roundKilogramsText(grams(milligrams.produced))]}
+      foot={[say('recall-part-produced'), countText(packs.produced), roundKilograms(grams(milligrams.produced))]}
     />
   );
 }

@@ -57,7 +57,15 @@ export function recallChoosePage(props: ChooseProps): VNode {
       <form class="card" method="get" action="/quality/recalls/new">
         <label for="code">{say('recall-new-code')}</label>
         <div class="search">
-          <input id="code" name="code" type="text" value={code} maxLength={200} autocomplete="off" autofocus />
+          <input
+            id="code"
+            name="code"
+            type="text"
+            value={code}
+            maxLength={200}
+            autocomplete="off"
+            autofocus={choices === null}
+          />
           <Act says={say('recall-new-find')} tone={choices === null ? 'asked' : 'plain'} />
         </div>
       </form>

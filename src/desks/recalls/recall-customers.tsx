@@ -1,6 +1,7 @@
 import type { VNode } from 'preact';
 import { say } from '../../platform/sentences/sentences.js';
-import { countText, roundKilogramsText } from '../../platform/web/figures-text.js';
+import { roundKilograms } from '../../platform/printing/printed-figures.js';
+import { countText } from '../../platform/web/figures-text.js';
 import { Table } from '../../platform/web/kit/table.js';
 import type { FiguresOfText } from '../../recalls/frozen-figures.js';
 import { threadLink } from '../../tracing/thread-text.js';
@@ -43,7 +44,7 @@ export function RecallCustomers({ figures, names, recallId }: CustomersProps): V
             [...new Set(customer.deliveries.flatMap(({ lotCodes }) => lotCodes))].join(', '),
             countText(customer.palletCount + customer.bagCount),
             countText(customer.packCount),
-            roundKilogramsText(Math.round(customer.milligrams / 1000)),
+            roundKilograms(Math.round(customer.milligrams / 1000)),
             countText(customer.packRates.openAtCustomers),
           ],
         }))}

@@ -1,17 +1,17 @@
 import type { VNode } from 'preact';
 import { mayDo } from '../../platform/actor.js';
 import { say } from '../../platform/sentences/sentences.js';
-import { countText, roundKilogramsText } from '../../platform/web/figures-text.js';
+import { roundKilograms } from '../../platform/printing/printed-figures.js';
+import { countText } from '../../platform/web/figures-text.js';
 import { ActLink } from '../../platform/web/kit/act.js';
 import { Shell } from '../../platform/web/shell.js';
-import { LineEvents } from '../../tracing/thread-packed.js';
 import { AnswerBox, Answers } from './recall-answers.js';
 import { RecallBalanceParts } from './recall-balance.js';
 import { ClockBox } from './recall-clock.js';
 import { RecallCustomers } from './recall-customers.js';
 import type { RecallFileProps } from './recall-file-props.js';
 import { HoldsBox } from './recall-holds-box.js';
-import { Corrections, Records, SourceBags } from './recall-records-table.js';
+import { Corrections, Events, Records, SourceBags } from './recall-records-table.js';
 import { SignBox } from './recall-sign-box.js';
 import { RecallUnits } from './recall-units.js';
 import { scopeText } from './scope-key.js';
@@ -31,12 +31,12 @@ export function recallFilePage(props: RecallFileProps): VNode {
       <Answers {...props} mayRun={mayRun} />
       {mayRun && figures.customers.length > 0 ? <AnswerBox {...props} /> : null}
       <HoldsBox {...props} mayRun={mayRun} />
+      <SignBox {...props} mayRun={mayRun} />
       <RecallUnits units={figures.units} />
       <SourceBags links={figures.links} />
-      <LineEvents events={file.events} timeZone={viewer.timeZone} />
+      <Events events={file.events} timeZone={viewer.timeZone} />
       <Corrections entries={file.corrections} timeZone={viewer.timeZone} />
       <Records records={file.records} />
-      <SignBox {...props} mayRun={mayRun} />
     </Shell>
   );
 }
@@ -53,7 +53,7 @@ function Answer({ viewer, file }: RecallFileProps): VNode {
         {say('recall-says', {
           scope: scopes.map((scope) => scopeText(scope, viewer.timeZone)).join('; '),
           packs: countText(packs.produced),
-          kilograms: roundKilogramsText(Math.round(milligrams.produced / 1000)),
+          kilograms: roundKilograms(Math.round(milligrams.produced / 1000)),
           dispatched: countText(packs.dispatched),
           customers: customers.length,
           held: countText(packs.held),

@@ -17,7 +17,7 @@ export function HoldsBox({ viewer, file, trouble, mayRun }: RecallFileProps & { 
       <h2 id="holds">{say('recall-holds')}</h2>
       {recall.kind === 'exercise' ? <p>{say('recall-holds-exercise')}</p> : null}
       <Table
-        caption={say('recall-holds')}
+        caption={say('recall-holds-caption')}
         hasHiddenCaption
         columns={[{ head: say('recall-hold-of') }, { head: say('recall-hold-now') }]}
         rows={holds.map((hold) => ({

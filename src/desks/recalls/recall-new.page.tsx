@@ -1,7 +1,8 @@
 import type { VNode } from 'preact';
 import { recallKinds, recallSurenesses } from '../../recalls/recall-words.js';
 import { say } from '../../platform/sentences/sentences.js';
-import { countText, roundKilogramsText } from '../../platform/web/figures-text.js';
+import { roundKilograms } from '../../platform/printing/printed-figures.js';
+import { countText } from '../../platform/web/figures-text.js';
 import type { FormTrouble } from '../../platform/web/form-trouble.js';
 import { Act } from '../../platform/web/kit/act.js';
 import { ChoiceEntry, HiddenEntry, TextEntry } from '../../platform/web/kit/entries.js';
@@ -41,7 +42,7 @@ export function recallNewPage({ viewer, preview, origin, trouble }: RecallNewPro
             { label: say('recall-packs'), value: countText(packs.produced) },
             {
               label: say('recall-sugar'),
-              value: roundKilogramsText(Math.round(milligrams.produced / 1000)),
+              value: roundKilograms(Math.round(milligrams.produced / 1000)),
               unit: 'kg',
             },
             { label: say('recall-pallets'), value: countText(units.length) },

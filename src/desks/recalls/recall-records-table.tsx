@@ -1,4 +1,4 @@
-import type { VNode } from 'preact';
+import type { ComponentChildren, VNode } from 'preact';
 import { actionText } from '../../journal/entry-text.js';
 import type { EntryLine } from '../../journal/journal-entries.js';
 import { say } from '../../platform/sentences/sentences.js';
@@ -6,6 +6,8 @@ import { Table } from '../../platform/web/kit/table.js';
 import { localText } from '../../platform/web/local-text.js';
 import type { RecallLink } from '../../recalls/recall-links.js';
 import type { RecallRecord } from '../../recalls/recall-records.js';
+import { LineEvents } from '../../tracing/thread-packed.js';
+import type { LineEvent } from '../../tracing/thread.js';
 import { amountCells, amountColumns } from '../../tracing/thread-sources.js';
 import { threadLink } from '../../tracing/thread-text.js';
 
@@ -33,6 +35,22 @@ export function SourceBags({ links }: { readonly links: readonly RecallLink[] })
           ],
         }))}
       />
+    </Folded>
+  );
+}
+
+/** What stopped, was rejected, sampled or swept meanwhile, and the film. */
+export function Events({
+  events,
+  timeZone,
+}: {
+  readonly events: readonly LineEvent[];
+  readonly timeZone: string;
+}): VNode | null {
+  if (events.length === 0) return null;
+  return (
+    <Folded count={events.length} caption={say('recall-events', { count: events.length })}>
+      <LineEvents events={events} timeZone={timeZone} />
     </Folded>
   );
 }
@@ -99,9 +117,9 @@ function Folded({
 }: {
   readonly count: number;
   readonly caption: string;
-  readonly children: VNode;
+  readonly children: ComponentChildren;
 }): VNode {
-  if (count <= mostOpen) return children;
+  if (count <= mostOpen) return <section class="card">{children}</section>;
   return (
     <details class="card">
       <summary>{caption}</summary>

@@ -65,7 +65,12 @@ describe('starting a recall from the page', () => {
     const before = await recallCount();
     const page = await quality.get(`/quality/recalls/new?scopes=lot:${lotId}&look=yes`);
     expect(page.status).toBe(200);
-    for (const text of ['503', '1 customers got some of it', 'In store: 2 units with 200 packs', 'Open it and start']) {
+    for (const text of [
+      '503',
+      'Customers that got some of it: 1',
+      'In store: 2 units with 200 packs',
+      'Open it and start',
+    ]) {
       expect(page.text).toContain(text);
     }
     expect(await recallCount()).toBe(before);
@@ -120,7 +125,7 @@ describe('the page of a recall', () => {
     expect(figures.packs).toMatchObject({ produced: 503, inStore: 200, dispatched: 300, unaccounted: 0 });
     const { text } = await quality.get(`/quality/recalls/${id}`);
     const row = (head: string): string[] => cellsAfter(text, head);
-    const kilograms = (milligrams: number): string => String(Math.round(Math.round(milligrams / 1000) / 1000));
+    const kilograms = (milligrams: number): string => (Math.round(milligrams / 100_000) / 10).toFixed(1);
     for (const [head, part] of [
       ['In store', 'inStore'],
       ['Dispatched (with what came back since)', 'dispatched'],
