@@ -23,11 +23,7 @@ export function accountView({ viewer, signed, paperLanguage }: AccountProps): VN
   const { account } = signed;
   const at = (instant: string): string => localText(instant, viewer.timeZone);
   return (
-    <Shell
-      title={say('account-title', { number: signed.number, hopper: account.hopperName })}
-      viewer={viewer}
-      startsAtContent
-    >
+    <Shell title={say('account-title', { number: signed.number, hopper: account.hopperName })} viewer={viewer}>
       {signed.isVoid ? (
         <div class="card refusal">
           <p>{say('account-is-void', { number: signed.number })}</p>

@@ -10,7 +10,9 @@ export const tryPage: Rewrite = (path, html) => {
   const csrf = /data-csrf="([^"]+)"/.exec(html)?.[1] ?? '';
   const scan = decodeURIComponent(/[?&]scan=([^&]*)/.exec(path)?.[1] ?? '');
   const said = scan === '' ? '<p class="quiet">Scan</p>' : `<p class="word">SCANNED</p><p>${scan}</p>`;
-  return html.replace(/<\/h1>.*<\/main>/s, () => `</h1>${band(said)}${entry(csrf)}${other(csrf)}</main>`);
+  // This page has a place for scans: it begins there.
+  const without = html.replace('<main id="content" tabindex="-1" autofocus', '<main id="content" tabindex="-1"');
+  return without.replace(/<\/h1>.*<\/main>/s, () => `</h1>${band(said)}${entry(csrf)}${other(csrf)}</main>`);
 };
 
 const band = (said: string): string => `

@@ -53,6 +53,7 @@ export function vehicleCheckPage({ viewer, delivery, base, trouble, points, last
           maxLength={20}
           trouble={trouble}
           required
+          autofocus
         />
         <TextEntry
           name="haulierCode"

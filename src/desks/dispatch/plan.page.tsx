@@ -38,6 +38,7 @@ export function planPage({ viewer, customers, goods, today, trouble = null, chan
             choices={customers.map(({ id, code, name }) => ({ value: id, says: name ?? code, about: code }))}
             trouble={trouble}
             required
+            autofocus
           />
         ) : (
           <p>{say('plan-same-customer', { customer: delivery.customerName ?? delivery.customerCode })}</p>
@@ -49,6 +50,7 @@ export function planPage({ viewer, customers, goods, today, trouble = null, chan
           maxLength={40}
           trouble={trouble}
           required
+          autofocus={delivery !== null}
         />
         <TextEntry
           name="plannedOn"

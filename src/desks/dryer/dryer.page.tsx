@@ -33,12 +33,7 @@ export function dryerPage(props: DryerProps): VNode {
   const [bag, ...others] = desk.hanging;
   const isIdle = bag === undefined && desk.run === null;
   return (
-    <Shell
-      title={say('dryer-title', { dryer: desk.dryer.name })}
-      viewer={viewer}
-      use="tablet"
-      startsAtContent={bag === undefined || !mayFill}
-    >
+    <Shell title={say('dryer-title', { dryer: desk.dryer.name })} viewer={viewer} use="tablet">
       <p class="sentence">{runSentence(props)}</p>
       {paperId === undefined || paperId === null ? null : (
         <p class="acts">

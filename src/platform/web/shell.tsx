@@ -17,13 +17,11 @@ interface ShellProps {
   readonly use?: 'tablet' | 'handheld' | 'desk' | undefined;
   /** The title is read out, not shown: the page says it in its own way. */
   readonly hasUnseenTitle?: boolean | undefined;
-  /** No field of the page has the focus when it opens: the keyboard goes on from the content, past the ways. */
-  readonly startsAtContent?: boolean | undefined;
   readonly children: ComponentChildren;
 }
 
 /** The frame of every page for someone who is signed in. */
-export function Shell({ title, viewer, use, hasUnseenTitle, startsAtContent, children }: ShellProps): VNode {
+export function Shell({ title, viewer, use, hasUnseenTitle, children }: ShellProps): VNode {
   const used = use ?? (viewer.deviceCode === null ? 'desk' : 'tablet');
   return (
     <Document title={`${title} · ${viewer.siteName}`} use={used} viewer={viewer}>
@@ -31,7 +29,7 @@ export function Shell({ title, viewer, use, hasUnseenTitle, startsAtContent, chi
         {say('skip-to-content')}
       </a>
       <Top viewer={viewer} />
-      <main id="content" tabIndex={-1} autofocus={startsAtContent}>
+      <main id="content" tabIndex={-1}>
         {viewer.said === null ? null : (
           <p class="said-before" role="status">
             {sayLocally(viewer.said.code, viewer.said.facts, viewer.timeZone)}
