@@ -8,8 +8,9 @@ import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
 import { modelText } from './flow-text.js';
-import { ExitTable, Findings, TipTable } from './hopper-tables.js';
+import { ExitTable, TipTable } from './hopper-tables.js';
 import type { PeriodView } from './hopper-views.js';
+import { LevelFindings } from './level-findings.js';
 import { mass } from './level-text.js';
 
 interface HopperPeriodProps {
@@ -46,7 +47,7 @@ export function hopperPeriodPage({ viewer, view }: HopperPeriodProps): VNode {
           <ActLink href={`/hopper-periods/${period.id}/correct-empty`} says={say('period-correct-empty')} />
         ) : null}
       </div>
-      <Findings level={view.level} timeZone={timeZone} />
+      <LevelFindings view={view} timeZone={timeZone} />
       <TipTable tips={view.tips} viewer={viewer} />
       <ExitTable view={view} timeZone={timeZone} />
     </Shell>

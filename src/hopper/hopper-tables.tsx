@@ -4,47 +4,9 @@ import { say } from '../platform/sentences/sentences.js';
 import { Table } from '../platform/web/kit/table.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
-import type { HopperLevel } from './hopper-level.js';
 import type { PeriodView } from './hopper-views.js';
 import { mass } from './level-text.js';
 import type { TipRow } from './tips.js';
-
-/** What in the records cannot be true, and what would explain it. */
-export function Findings({
-  level,
-  timeZone,
-}: {
-  readonly level: HopperLevel;
-  readonly timeZone: string;
-}): VNode | null {
-  if (level.findings.length === 0) return null;
-  const local = (at: string | null): string => (at === null ? say('level-since-the-start') : localText(at, timeZone));
-  return (
-    <section class="card">
-      <h2>{say('hopper-records-impossible')}</h2>
-      <ul>
-        {level.findings.map(({ kind, eventIndex, at, byGrams }) => (
-          <li key={`${kind}-${eventIndex}`}>
-            {say('finding-at', { at: local(at), kilograms: mass(byGrams), what: say(`finding-${kind}`) })}
-          </li>
-        ))}
-      </ul>
-      <p>{say('suspects-best-first')}</p>
-      <ol>
-        {level.suspects.map((suspect, place) => (
-          <li key={place}>
-            {say(`suspect-${suspect.kind}`, {
-              bag: say('suspect-not-named'),
-              mass: mass(suspect.grams),
-              after: local(suspect.afterAt),
-              by: local(suspect.byAt),
-            })}
-          </li>
-        ))}
-      </ol>
-    </section>
-  );
-}
 
 /** What went in. */
 export function TipTable({ tips, viewer }: { readonly tips: readonly TipRow[]; readonly viewer: Viewer }): VNode {

@@ -5,8 +5,10 @@ import { hopperOf } from '../plant/plant-facts.js';
 import type { HopperRow, NamedRow } from '../plant/plant-rows.js';
 import type { ModelRow } from './flow-models.js';
 import { contentOf, type HopperContent } from './hopper-content.js';
-import { levelOf, levelOfPeriod, type HopperLevel } from './hopper-level.js';
+import { explainedLevel, levelOf, type HopperLevel } from './hopper-level.js';
 import { currentPeriod, periodOf, periodsOfHopper, type PeriodRow } from './hopper-period-rows.js';
+import { missingTipShown, type MissingTipShown } from './missing-tip.js';
+import { suspectTips, type SuspectTip } from './named-suspects.js';
 import { readHopperPeriod, type HopperPeriodFacts, type LevelFact } from './hopper-periods.js';
 import { tipsOfPeriod, type TipRow } from './tips.js';
 
@@ -65,6 +67,10 @@ export interface PeriodView {
   /** What *likely* is reckoned by in it; null: first in, first out. */
   readonly chosen: ModelRow | null;
   readonly level: HopperLevel;
+  /** The tips that its suspects name. */
+  readonly suspectTips: readonly SuspectTip[];
+  /** By when a tip that nobody entered must have shown; null where the records can’t be true. */
+  readonly missingTip: MissingTipShown | null;
   readonly tips: readonly TipRow[];
   readonly levels: readonly Pick<LevelFact, 'id' | 'how' | 'lowerGrams' | 'upperGrams' | 'seenAt'>[];
   readonly runs: readonly RunExits[];
@@ -76,11 +82,14 @@ export async function readPeriodView(from: ReadFrom, siteId: string, periodId: s
   const { siteId: ownSiteId } = await periodOf(from, periodId);
   if (ownSiteId !== siteId) throw new NotFound('hopper-period', periodId);
   const facts = await readHopperPeriod(from, periodId);
+  const level = await explainedLevel(from, facts);
   return {
     hopper: facts.hopper,
     period: facts.period,
     chosen: facts.chosen,
-    level: levelOfPeriod(facts),
+    level,
+    suspectTips: await suspectTips(from, level),
+    missingTip: missingTipShown(facts, level),
     tips: await tipsOfPeriod(from, periodId),
     levels: facts.levels.map(({ id, how, lowerGrams, upperGrams, seenAt }) => {
       return { id, how, lowerGrams, upperGrams, seenAt };

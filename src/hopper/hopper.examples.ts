@@ -16,7 +16,7 @@ export const endTipExample = { tipId: id, offAt: at, restGrams: 310_700, pouredG
 
 export const levelExample = {
   ...{ hopperId: id, periodId: id, asOfAt: at, lowerGrams: 258_000, grams: 298_000, upperGrams: 338_000 },
-  ...{ capacityGrams: 4_000_000, findings: [], suspects: [] },
+  ...{ capacityGrams: 4_000_000, findings: [], suspects: [], timesBetter: null },
 };
 
 export const contentExample = {

@@ -17,6 +17,8 @@ import { HopperApi, HopperRecordsApi } from './hopper.api.js';
 import { HopperController, HopperPeriodController } from './hopper.controller.js';
 import './hopper.sentences.js';
 import './hopper.sentences.es.js';
+import './level-findings.sentences.js';
+import './level-findings.sentences.es.js';
 import { LevelWatch } from './level-watch.js';
 import { PointAtLevel } from './point-at-level.js';
 import { DoRung } from './do-rung.js';

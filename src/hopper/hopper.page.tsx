@@ -6,8 +6,9 @@ import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
 import { HopperCautions } from './hopper-cautions.js';
 import { modelText } from './flow-text.js';
-import { ExitTable, Findings, TipTable } from './hopper-tables.js';
+import { ExitTable, TipTable } from './hopper-tables.js';
 import type { HopperView } from './hopper-views.js';
+import { LevelFindings } from './level-findings.js';
 import { levelText, mass } from './level-text.js';
 
 interface HopperProps {
@@ -30,7 +31,7 @@ export function hopperPage({ viewer, view }: HopperProps): VNode {
         })}{' '}
         <a href={`/hoppers/${hopper.id}/flow`}>{say('hopper-flow-link')}</a>
       </p>
-      <Findings level={level} timeZone={timeZone} />
+      {period === null ? null : <LevelFindings view={period} timeZone={timeZone} />}
       <HopperCautions />
       <BagTable view={view} />
       {period === null ? null : <TipTable tips={period.tips} viewer={viewer} />}

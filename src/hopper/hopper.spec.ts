@@ -245,7 +245,7 @@ describe('the level check', () => {
       hopper: 'H1',
       kilograms: '392 kg',
       what: 'below-zero',
-      best: 'tip-missing',
+      first: 'tip-missing',
       mass: '392 kg',
     });
     expect(say(point?.cause ?? '', point?.facts)).toContain(

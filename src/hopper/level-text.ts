@@ -12,3 +12,8 @@ export function levelText({ periodId, grams, lowerGrams, upperGrams }: HopperLev
   if (periodId === null) return say('hopper-nothing-recorded');
   return say('hopper-level-text', { level: mass(grams), lower: mass(lowerGrams), upper: mass(upperGrams) });
 }
+
+/** More than a hundred times is a hundred times: the sizes behind it are not known better. */
+export function timesText(times: number): string {
+  return times >= 100 ? '100+' : times.toFixed(1);
+}

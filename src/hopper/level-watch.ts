@@ -6,7 +6,7 @@ import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { JobRunner } from '../platform/jobs/job-runner.js';
 import { currentPeriod, periodOf, type PeriodRow } from './hopper-period-rows.js';
 import { readHopperPeriod } from './hopper-periods.js';
-import { levelOf, levelOfPeriod, type HopperLevel } from './hopper-level.js';
+import { explainedLevel, levelOf, type HopperLevel } from './hopper-level.js';
 import { isSurelyPossible, levelSince, lookedAt, type LastLook } from './level-estimate.js';
 import { levelJobKind } from './level-job.js';
 import { PointAtLevel } from './point-at-level.js';
@@ -60,7 +60,7 @@ export class LevelWatch implements OnModuleInit {
       if (estimated !== null) return estimated;
     }
     const { level, looked } = await this.heavy.snapshot(async (from) => {
-      const found = levelOfPeriod(await readHopperPeriod(from, period.id));
+      const found = await explainedLevel(from, await readHopperPeriod(from, period.id));
       return { level: found, looked: await lookedAt(from, period, found) };
     });
     this.pageLooks.set(hopperId, looked);
@@ -71,7 +71,7 @@ export class LevelWatch implements OnModuleInit {
   async look(periodId: string): Promise<void> {
     const { facts, level, looked } = await this.heavy.snapshot(async (from) => {
       const read = await readHopperPeriod(from, periodId);
-      const found = levelOfPeriod(read);
+      const found = await explainedLevel(from, read);
       return { facts: read, level: found, looked: await lookedAt(from, read.period, found) };
     });
     if (facts.period.endedAt === null) this.lastLooks.set(facts.period.hopperId, looked);

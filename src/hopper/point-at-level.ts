@@ -1,6 +1,5 @@
 import { Inject, Injectable } from '@nestjs/common';
 import { formatKilograms } from '../core/units/grams.js';
-import { bagsOf } from '../drying/bulk-bags.js';
 import type { Asked, Subject } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
 import { openPointIdOf } from '../open-points/open-points.js';
@@ -9,6 +8,8 @@ import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { Ids } from '../platform/ids.js';
 import type { SentenceFacts } from '../platform/refusal.js';
 import type { HopperPeriodFacts } from './hopper-periods.js';
+import { timesText } from './level-text.js';
+import { suspectTips } from './named-suspects.js';
 import type { HopperLevel, PlacedFinding, PlacedSuspect } from './hopper-level.js';
 
 export const levelCause = 'hopper-level-impossible';
@@ -33,12 +34,12 @@ export class PointAtLevel {
     const openId = await openPointIdOf(this.reader, { siteId, cause: levelCause, subject });
     if ((openId !== null) === (finding !== undefined)) return;
     if (finding === undefined) await this.clear(siteId, subject);
-    else await this.raise(facts, { subject, finding, suspect: level.suspects[0] ?? null });
+    else await this.raise(facts, { subject, finding, level });
   }
 
   private async raise(
     facts: HopperPeriodFacts,
-    found: { readonly subject: Subject; readonly finding: PlacedFinding; readonly suspect: PlacedSuspect | null },
+    found: { readonly subject: Subject; readonly finding: PlacedFinding; readonly level: HopperLevel },
   ): Promise<void> {
     const { siteId } = facts.period;
     const said = await this.factsOf(facts, found);
@@ -47,11 +48,13 @@ export class PointAtLevel {
       const point = { id: this.ids.next(), siteId, cause: levelCause, facts: said, subject, at: change.recordedAt };
       await raisePoint(tx, { ...point, role: 'line-lead' });
       const { kind, byGrams } = found.finding;
+      const [best] = found.level.suspects;
       const after = {
         finding: kind,
         byGrams,
-        suspect: found.suspect?.kind ?? null,
-        suspectId: found.suspect?.id ?? null,
+        suspect: best?.kind ?? null,
+        suspectId: best?.id ?? null,
+        tied: tiedWith(found.level).map(({ kind: also }) => also),
       };
       return { answer: null, entry: { action: 'question-hopper-level', subject, after } };
     });
@@ -67,20 +70,21 @@ export class PointAtLevel {
 
   private async factsOf(
     facts: HopperPeriodFacts,
-    { finding, suspect }: { readonly finding: PlacedFinding; readonly suspect: PlacedSuspect | null },
+    { finding, level }: { readonly finding: PlacedFinding; readonly level: HopperLevel },
   ): Promise<SentenceFacts> {
     const since = (at: string | null): string => at ?? 'the-start';
+    const [suspect] = level.suspects;
     return {
       hopper: facts.hopper.code,
       period: facts.period.number,
       at: since(finding.at),
       kilograms: formatKilograms(finding.byGrams, { thousands: true }),
       what: finding.kind,
-      best: suspect?.kind ?? 'none',
-      ...(suspect === null
+      ...toldOf(level),
+      ...(suspect === undefined
         ? {}
         : {
-            bag: await this.bagOfTip(facts, suspect.id),
+            bag: await this.bagOfSuspect(level, suspect),
             mass: formatKilograms(suspect.grams, { thousands: true }),
             after: since(suspect.afterAt),
             by: since(suspect.byAt),
@@ -88,11 +92,26 @@ export class PointAtLevel {
     };
   }
 
-  private async bagOfTip(facts: HopperPeriodFacts, tipId: string | null): Promise<string> {
-    const [bagId] = facts.additions.find(({ id }) => id === tipId)?.bagIds ?? [];
-    const [bag] = bagId === undefined ? [] : await bagsOf(this.reader, [bagId]);
-    return bag?.number ?? 'not-named';
+  private async bagOfSuspect({ suspects }: HopperLevel, { id }: PlacedSuspect): Promise<string> {
+    const tips = await suspectTips(this.reader, { suspects });
+    return tips.find(({ tipId }) => tipId === id)?.bagNumber ?? 'not-named';
   }
+}
+
+/** Those that fit as well as the first, or too nearly as well to be told from it; without the first. */
+function tiedWith({ suspects: [first, ...others] }: HopperLevel): readonly PlacedSuspect[] {
+  return first?.isTied === true ? others.filter(({ isTied }) => isTied) : [];
+}
+
+/** Which mistake it would be, and how clearly it stands out. */
+function toldOf(level: HopperLevel): SentenceFacts {
+  const [first] = level.suspects;
+  if (first === undefined) return { best: 'none' };
+  if (!first.cures) return { best: first.kind };
+  const tied = tiedWith(level);
+  if (tied.length > 0) return { best: 'tied', first: first.kind, also: tied.map(({ kind }) => kind).join(', ') };
+  if (level.timesBetter === null) return { best: 'alone', first: first.kind };
+  return { best: 'led', first: first.kind, times: timesText(level.timesBetter) };
 }
 
 /** What the house itself asks for: no person, no device, no key. */

@@ -18,6 +18,7 @@ import { dispatchPlayers } from './play-dispatch.js';
 import { dryingPlayers } from './play-drying.js';
 import { hopperPlayers } from './play-hopper.js';
 import { laboratoryPlayers } from './play-laboratory.js';
+import { makeTracerTrial } from './make-tracer-trial.js';
 import { linePlayers } from './play-line.js';
 import { palletPlayers } from './play-pallets.js';
 import { qualityPlayers } from './play-quality.js';
@@ -69,6 +70,7 @@ export async function playDays(
   clock.goTo(instantOf(plan.until));
   await layOutPaper(hand);
   await takeInComplaints(hand);
+  await makeTracerTrial(hand, instantOf(plan.from));
   await jobs.drain();
   onProgress(lived.acts.length, lived.acts.length);
   return hand;
