@@ -49,12 +49,13 @@ export class CheckLine {
       const { siteId, personId } = asked.actor;
       const stated = { statedAt: form.checkedAt ?? null, reason: form.reason ?? null };
       const { occurredAt, statedAt, reason, hasHappened } = settleAsked(asked, stated, change.recordedAt);
+      const checkedBy = asked.happening?.writtenBy ?? personId;
       const plan = await planAt(tx, siteId, planId, occurredAt);
       await lockPlan(tx, planId);
       const run = await runOfLineAt(tx, plan.lineId, occurredAt);
       const judged = await judgeCheck(tx, { plan, run, at: occurredAt }, form);
       const { passed, readCode, intendedCode } = judged;
-      const broken = await brokenCheckRules(tx, { actor: asked.actor, plan, at: occurredAt, passed, form });
+      const broken = await brokenCheckRules(tx, { actor: asked.actor, checkedBy, plan, at: occurredAt, passed, form });
       const bagId = await bagOf(tx, siteId, plan, form);
       const uncounted = await this.count(tx, run, occurredAt, form);
       const against = uncounted === null ? broken : [...broken, uncounted];

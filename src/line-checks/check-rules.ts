@@ -12,6 +12,8 @@ const sameCheckMilliseconds = 2 * 60_000;
 /** A check as it is about to be recorded. */
 export interface CheckInHand {
   readonly actor: Actor;
+  /** Who checked: who keyed the row in did not, where somebody else wrote it. */
+  readonly checkedBy: string | null;
   readonly plan: CheckPlanRow;
   readonly at: Instant;
   readonly passed: boolean;
@@ -20,14 +22,14 @@ export interface CheckInHand {
 
 /** The rules that a check breaks, each as the refusal that it would be if it had not happened yet. */
 export async function brokenCheckRules(tx: Tx, check: CheckInHand): Promise<readonly Refusal[]> {
-  const { actor, plan, passed, form } = check;
+  const { actor, checkedBy, plan, passed, form } = check;
   const { station } = plan;
   const broken: Refusal[] = [];
   if (!plan.isInForce) broken.push(new Refusal('check-plan-ended', { station, endedAt: plan.validFrom }));
   const secondPersonId = form.secondPersonId ?? null;
   if (secondPersonId === null && plan.needsSecondPerson)
     broken.push(new Refusal('check-needs-second-person', { station }));
-  if (secondPersonId !== null && secondPersonId === actor.personId) broken.push(new Refusal('second-person-same'));
+  if (secondPersonId !== null && secondPersonId === checkedBy) broken.push(new Refusal('second-person-same'));
   else if (secondPersonId !== null) await personOf(tx, actor.siteId, secondPersonId);
   if (!passed && form.action == null) broken.push(new Refusal('check-needs-action', { station }));
   const sameAt = passed ? await sameCheckAt(tx, plan.planId, check.at) : null;

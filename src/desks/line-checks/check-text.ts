@@ -1,6 +1,7 @@
 import type { CheckPlanRow } from '../../line-checks/check-plan-rows.js';
 import type { TestPiece } from '../../line-checks/check-words.js';
 import type { DueCheck } from '../../line-checks/due-checks.js';
+import { decimalText } from '../../platform/sentences/decimal-text.js';
 import { say } from '../../platform/sentences/sentences.js';
 import { countText } from '../../platform/web/figures-text.js';
 
@@ -10,7 +11,7 @@ export function thousandthsText(thousandths: number): string {
   const rest = String(Math.abs(thousandths) % 1000)
     .padStart(3, '0')
     .replace(/0+$/, '');
-  const text = countText(whole) + (rest === '' ? '' : `.${rest}`);
+  const text = countText(whole) + (rest === '' ? '' : decimalText(`.${rest}`));
   return thousandths < 0 ? `\u2212${text}` : text;
 }
 

@@ -45,7 +45,7 @@ export function doCheckPage({ viewer, due, code, bag, people, trouble }: DoCheck
         <AllPassed plan={plan} code={code} />
         <details class="card" open={hasTrouble || plan.kind === 'torn-bag'}>
           <summary>{say('check-something-failed')}</summary>
-          <Failed plan={plan} trouble={trouble} />
+          <FoundAtCheck plan={plan} trouble={trouble} />
           <Late viewer={viewer} trouble={trouble} />
           <div class="acts">
             <Act says={say('check-record')} tone="careful" />
@@ -92,7 +92,14 @@ function AllPassed({ plan, code }: { readonly plan: CheckPlanRow; readonly code:
   );
 }
 
-function Failed({ plan, trouble }: { readonly plan: CheckPlanRow; readonly trouble: FormTrouble | null }): VNode {
+/** What each piece came to, the code that was read, what was done at once. */
+export function FoundAtCheck({
+  plan,
+  trouble,
+}: {
+  readonly plan: CheckPlanRow;
+  readonly trouble: FormTrouble | null;
+}): VNode {
   return (
     <>
       {piecesOf(plan).map(({ code }, place) => (

@@ -1,7 +1,8 @@
+import type { CheckKind } from '../../line-checks/check-words.js';
 import type { Permission } from '../../platform/actor.js';
 
 /** What a sheet is written for when the server is away: each kind has rows of its own. */
-export const formKinds = ['tips', 'pallets', 'stops', 'counts', 'removals'] as const;
+export const formKinds = ['tips', 'pallets', 'stops', 'counts', 'removals', 'checks'] as const;
 export type FormKind = (typeof formKinds)[number];
 
 /**
@@ -14,6 +15,7 @@ export const rowCounts: Readonly<Record<FormKind, number>> = {
   stops: 18,
   counts: 18,
   removals: 18,
+  checks: 14,
 };
 
 /** What a sheet says, frozen when it was printed. */
@@ -30,6 +32,21 @@ export interface PaperFormFacts {
   readonly rowCount: number;
   /** Numbers set aside for the pallets of this sheet, one a row; none on other sheets. */
   readonly ssccs: readonly string[];
+  /** The checks of the line, on sheets of checks. */
+  readonly checks?: readonly PrintedCheck[];
+}
+
+/** A check as a sheet names it, in the sheet's language. */
+export interface PrintedCheck {
+  readonly planId: string;
+  /** What a row names it by. */
+  readonly letter: string;
+  readonly kind: CheckKind;
+  readonly title: string;
+  readonly oftenText: string;
+  readonly needsSecondPerson: boolean;
+  /** What is put through or looked at, by number; none: the one thing that the check is named after. */
+  readonly pieces: readonly string[];
 }
 
 export const paperFormKind = 'paper-form';
@@ -42,4 +59,5 @@ export const permissionOf: Readonly<Record<FormKind, Permission>> = {
   stops: 'run-line',
   counts: 'count-packs',
   removals: 'run-line',
+  checks: 'check-line',
 };

@@ -1,3 +1,4 @@
+import { IntersectionType } from '@nestjs/swagger';
 import { mostPacks } from '../../packing/packing-run.form.js';
 import { stopReasons, type StopReason } from '../../packing/line-stop.form.js';
 import { removalFates, removalKinds, removalReasons } from '../../packing/removal.form.js';
@@ -12,6 +13,7 @@ import {
 } from '../../platform/web/fields.js';
 import { KilogramsField } from '../../platform/web/kilograms-field.js';
 import { PageQuery } from '../../platform/web/page-query.js';
+import { CheckOnPageForm } from '../line-checks/check-page.form.js';
 import { formKinds, type FormKind } from './form-kinds.js';
 
 export class PaperFormsQuery extends PageQuery {
@@ -30,6 +32,9 @@ export class PrintPaperFormsForm {
 export class SheetQuery {
   @WholeField({ optional: true, least: 1, most: 100, says: 'The row to key in' })
   row?: number | null;
+
+  @TextField({ optional: true, most: 2, pattern: /^[A-Z]{1,2}$/, form: 'letter', says: 'The check that the row names' })
+  check?: string | null;
 }
 
 export class StrikeRowForm {
@@ -150,4 +155,13 @@ export class WrittenRemovalForm extends WrittenRowForm {
 
   @ChoiceField(removalFates)
   fate!: (typeof removalFates)[number];
+}
+
+/** A check as it was written: which one, and what a page of it says. */
+export class WrittenCheckForm extends IntersectionType(WrittenRowForm, CheckOnPageForm) {
+  @IdField({ says: 'The plan of the check' })
+  planId!: string;
+
+  @IdField({ says: 'The version of the plan whose pieces the page showed' })
+  versionId!: string;
 }

@@ -3,6 +3,7 @@ import { PdfKit } from '../../platform/printing/pdf-kit.js';
 import type { PdfSheet } from '../../platform/printing/pdf-sheet.js';
 import { printedSscc } from '../../platform/printing/printed-figures.js';
 import { matrixSymbol } from '../../platform/printing/symbols.js';
+import { drawChecks, drawPieceBoxes } from './check-rows.js';
 import type { FormKind, PaperFormFacts } from './form-kinds.js';
 import { drawPalletCards } from './pallet-cards.js';
 import { englishWords, spanishWords, type FormWords } from './paper-form.words.js';
@@ -16,6 +17,7 @@ const widthsMm: Readonly<Record<FormKind, readonly number[]>> = {
   stops: [24, 24, 72, 32, 29],
   counts: [24, 44, 40, 44, 29],
   removals: [18, 46, 20, 20, 16, 26, 20, 15],
+  checks: [18, 11, 48, 36, 30, 16, 22],
 };
 
 /** The columns in which boxes are ticked instead of words written. */
@@ -28,14 +30,21 @@ const leftMm = 10;
 const innerMm = 190;
 const numberMm = 9;
 const matrixModuleMm = 0.743;
+/** Lower than this, nobody with gloves writes in a row (our own value, no source). */
+const leastRowMm = 9;
+/** Which column of a sheet of checks has a box for each piece. */
+const piecesColumn = 2;
 
 /** A sheet to write on by hand: which sheet, what to write, blank numbered rows; then a card for each pallet number. */
 export async function paperForm(facts: PaperFormFacts, issuedAt: string): Promise<Uint8Array> {
   const said = words[facts.language];
   const kit = await PdfKit.begin(`${said.titles[facts.kind]} ${facts.number}`, issuedAt, facts.language);
   const sheet = kit.addSheet('a4');
-  const tableMm = drawHead(sheet, facts, said);
-  drawRows(sheet, facts, said, tableMm);
+  const headMm = drawHead(sheet, facts, said);
+  const tableMm = drawChecks(sheet, facts, said, { xMm: leftMm, widthMm: innerMm, yMm: headMm });
+  // A line of many checks leaves no room below them: its rows take a page of their own.
+  if (rowHeightMm(sheet, facts, tableMm) >= leastRowMm) drawRows(sheet, facts, said, tableMm);
+  else drawRows(kit.addSheet('a4'), facts, said, leftMm);
   if (facts.ssccs.length > 0) drawPalletCards(kit, facts, said);
   kit.sheets.forEach((page, place) => {
     const foot = { xMm: leftMm, yMm: page.heightMm - 9, widthMm: innerMm, sizePoints: 8 };
@@ -74,6 +83,13 @@ function drawPenLine(sheet: PdfSheet, said: FormWords, yMm: number): number {
   return bottomMm;
 }
 
+/** From the end of the text to the first row: the titles of the columns. */
+const headOfTableMm = 6;
+
+function rowHeightMm(sheet: PdfSheet, facts: PaperFormFacts, topMm: number): number {
+  return Math.floor(((sheet.heightMm - 12 - topMm - headOfTableMm) / facts.rowCount) * 10) / 10;
+}
+
 function drawRows(sheet: PdfSheet, facts: PaperFormFacts, said: FormWords, topMm: number): void {
   const cells = cellsOf(facts.kind);
   const titleMm = topMm + 2;
@@ -81,8 +97,8 @@ function drawRows(sheet: PdfSheet, facts: PaperFormFacts, said: FormWords, topMm
     const title = said.columns[facts.kind][place] ?? '';
     sheet.text(title, { xMm: xMm + 0.8, yMm: titleMm, widthMm: widthMm - 1.2, sizePoints: 7.5, leastPoints: 5.5 });
   });
-  const firstMm = titleMm + 4;
-  const rowMm = Math.floor(((sheet.heightMm - 12 - firstMm) / facts.rowCount) * 10) / 10;
+  const firstMm = topMm + headOfTableMm;
+  const rowMm = rowHeightMm(sheet, facts, topMm);
   for (let row = 1; row <= facts.rowCount; row += 1) {
     const yMm = firstMm + (row - 1) * rowMm;
     const middleMm = yMm + rowMm / 2 - 2.2;
@@ -91,6 +107,9 @@ function drawRows(sheet: PdfSheet, facts: PaperFormFacts, said: FormWords, topMm
     });
     cells.forEach(({ xMm, widthMm }, place) => {
       sheet.box({ xMm, yMm, widthMm, heightMm: rowMm });
+      if (facts.kind === 'checks' && place === piecesColumn) {
+        drawPieceBoxes(sheet, { xMm, yMm, widthMm, heightMm: rowMm });
+      }
       drawTicks(sheet, ticks[facts.kind]?.[place] ?? [], said, { xMm, yMm: middleMm, widthMm });
     });
     const sscc = facts.ssccs[row - 1];

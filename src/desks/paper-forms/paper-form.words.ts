@@ -12,6 +12,9 @@ export interface FormWords {
   readonly cautions: Readonly<Record<FormKind, string>>;
   readonly columns: Readonly<Record<FormKind, readonly string[]>>;
   readonly ticks: Readonly<Record<'whole' | 'part' | 'reject' | 'sample' | 'sweepings', string>>;
+  readonly twoPeople: string;
+  /** What is written of a check that names no pieces. */
+  readonly wholeChecks: Readonly<Record<'printed-code' | 'torn-bag' | 'other', string>>;
   readonly scan: string;
   readonly page: string;
   readonly foot: string;
@@ -27,6 +30,7 @@ export const englishWords: FormWords = {
     stops: 'STOPS',
     counts: 'PACKS COUNTED',
     removals: 'REJECTS, SAMPLES, SWEEPINGS',
+    checks: 'LINE CHECKS',
   },
   sheet: 'Sheet',
   printed: 'printed',
@@ -41,6 +45,8 @@ export const englishWords: FormWords = {
     counts:
       'The line’s counter of accepted packs since the start of the run. Loose: accepted packs on belts and tables, at handover.',
     removals: 'Net weight and scale, or whole packs. Sweepings and metal rejects are never rework.',
+    checks:
+      'Write the letter of the check and, under the number of each piece, a tick where it passed or a cross where it did not. A cross: stop the line, write what was done at once, set aside all since the last good check, call quality. Two people: both write their names.',
   },
   cautions: {
     tips: 'CAUTION: nobody under or beside a hanging bag; all loops, never above its safe load. Keep flames and sparks away: sugar dust explodes. Local rules go first.',
@@ -51,6 +57,8 @@ export const englishWords: FormWords = {
     counts: 'CAUTION: read the counter from where you stand safely; nothing is reached into. Local rules go first.',
     removals:
       'CAUTION: lock the machine out before cleaning; no compressed air on sugar dust, it explodes. Local rules go first.',
+    checks:
+      'CAUTION: no hand into a running machine; lock it out before a sieve or magnet is opened. Count the test pieces back: none stays in the product. Local rules go first.',
   },
   columns: {
     tips: ['bag number', 'opened at', 'off at', 'whole or part', 'gross kg', 'tare kg', 'scale', 'written by'],
@@ -58,6 +66,15 @@ export const englishWords: FormWords = {
     stops: ['stopped at', 'ran again at', 'why', 'counter', 'written by'],
     counts: ['read at', 'counter', 'loose packs', 'what for', 'written by'],
     removals: ['taken at', 'what', 'net kg', 'or packs', 'scale', 'why', 'goes to', 'written by'],
+    checks: [
+      'checked at',
+      'letter',
+      'pieces: tick or cross',
+      'shown g, code read or bag',
+      'done at once',
+      'counter',
+      'written by, seen by',
+    ],
   },
   ticks: {
     whole: 'whole',
@@ -65,6 +82,12 @@ export const englishWords: FormWords = {
     reject: 'reject',
     sample: 'sample',
     sweepings: 'swept',
+  },
+  twoPeople: 'two people',
+  wholeChecks: {
+    'printed-code': 'Read the code off a pack and write it down letter by letter.',
+    'torn-bag': 'Write the number of the bag; box 1: a cross where it is torn or its seal is broken.',
+    other: 'Box 1: a tick or a cross.',
   },
   scan: 'scan to key in',
   page: 'page',
@@ -89,6 +112,7 @@ export const spanishWords: FormWords = {
     stops: 'PARADAS',
     counts: 'PAQUETES CONTADOS',
     removals: 'RECHAZOS, MUESTRAS, BARREDURAS',
+    checks: 'CONTROLES DE LÍNEA',
   },
   sheet: 'Hoja',
   printed: 'impresa',
@@ -103,6 +127,8 @@ export const spanishWords: FormWords = {
     counts:
       'El contador de paquetes aceptados de la línea desde el inicio de la corrida. Sueltos: paquetes aceptados en cintas y mesas, al relevo.',
     removals: 'Peso neto y báscula, o paquetes enteros. Barreduras y rechazos por metal no se reprocesan nunca.',
+    checks:
+      'Escribir la letra del control y, bajo el número de cada pieza, una marca si se superó o una cruz si no. Una cruz: parar la línea, escribir qué se hizo en el momento, apartar todo desde el último control bueno, llamar a calidad. Dos personas: las dos escriben su nombre.',
   },
   cautions: {
     tips: 'PRECAUCIÓN: nadie debajo ni al lado de un big bag colgado; todas las asas, nunca por encima de su carga segura. Sin llamas ni chispas: el polvo de azúcar explota. Las normas locales van primero.',
@@ -113,6 +139,8 @@ export const spanishWords: FormWords = {
     counts: 'PRECAUCIÓN: leer el contador desde un lugar seguro; no se mete la mano. Las normas locales van primero.',
     removals:
       'PRECAUCIÓN: bloquear la máquina antes de limpiar; sin aire comprimido sobre polvo de azúcar, explota. Las normas locales van primero.',
+    checks:
+      'PRECAUCIÓN: ninguna mano en una máquina en marcha; bloquearla antes de abrir un tamiz o un imán. Contar las piezas de prueba a la vuelta: ninguna queda en el producto. Las normas locales van primero.',
   },
   columns: {
     tips: ['número', 'abierto a las', 'fuera a las', 'entero o parte', 'bruto kg', 'tara kg', 'báscula', 'escrito por'],
@@ -120,6 +148,15 @@ export const spanishWords: FormWords = {
     stops: ['parada a las', 'anda a las', 'por qué', 'contador', 'escrito por'],
     counts: ['leído a las', 'contador', 'sueltos', 'para qué', 'escrito por'],
     removals: ['a las', 'qué', 'neto kg', 'o paquetes', 'báscula', 'por qué', 'va a', 'escrito por'],
+    checks: [
+      'a las',
+      'letra',
+      'piezas: marca o cruz',
+      'indicado g, código o big bag',
+      'hecho en el momento',
+      'contador',
+      'escrito por, visto por',
+    ],
   },
   ticks: {
     whole: 'entero',
@@ -127,6 +164,12 @@ export const spanishWords: FormWords = {
     reject: 'rechazo',
     sample: 'muestra',
     sweepings: 'barrido',
+  },
+  twoPeople: 'dos personas',
+  wholeChecks: {
+    'printed-code': 'Leer el código de un paquete y escribirlo letra por letra.',
+    'torn-bag': 'Escribir el número del big bag; casilla 1: una cruz si está roto o su precinto abierto.',
+    other: 'Casilla 1: una marca o una cruz.',
   },
   scan: 'leer para pasarla',
   page: 'página',

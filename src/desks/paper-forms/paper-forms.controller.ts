@@ -2,13 +2,16 @@ import { Controller, Get, Inject, Param, ParseIntPipe, Post, Query } from '@nest
 import { ApiExcludeController } from '@nestjs/swagger';
 import type { VNode } from 'preact';
 import type { Asked } from '../../journal/entry-draft.js';
+import { plansOfSite } from '../../line-checks/check-plans.js';
 import { May } from '../../platform/actor.js';
+import { Clock } from '../../platform/clock.js';
 import { READER, type ReadFrom } from '../../platform/database/reading.js';
 import type { FormTrouble } from '../../platform/web/form-trouble.js';
 import { listed, pageOf } from '../../platform/web/listed.js';
 import { Asking, Looking, type Viewer } from '../../platform/web/request.js';
 import { Sent, type SentForm } from '../../platform/web/sent-form.js';
 import { linesOf } from '../line/line-rows.js';
+import type { FormKind } from './form-kinds.js';
 import { PaperFormsQuery, PrintPaperFormsForm, SheetQuery, StrikeRowForm } from './paper-form.form.js';
 import { findPaperForm, paperFormPage } from './paper-forms.js';
 import { paperFormsPage } from './paper-forms.page.js';
@@ -25,6 +28,7 @@ export class PaperFormsController {
     private readonly sheets: PaperSheets,
     private readonly printForm: PrintPaperForm,
     private readonly strikeRow: StrikePaperRow,
+    private readonly clock: Clock,
   ) {}
 
   @Get()
@@ -41,7 +45,8 @@ export class PaperFormsController {
       timeZone: viewer.timeZone,
       act: async ({ lineId, kinds }) => {
         const numbers: string[] = [];
-        for (const kind of new Set(kinds)) {
+        // A sheet of checks may be refused: first, before any other is printed.
+        for (const kind of [...new Set(kinds)].sort((one, other) => rank(one) - rank(other))) {
           const one = keyedFor(asked, kind);
           numbers.push((await this.printForm.execute(one, { kind, lineId })).number);
         }
@@ -56,7 +61,9 @@ export class PaperFormsController {
   @Get(':number')
   @May('read')
   sheet(@Looking() viewer: Viewer, @Param('number') number: string, @Query() query: SheetQuery): Promise<VNode> {
-    return this.sheets.page(viewer, { number, row: query.row ?? null, trouble: null });
+    return this.sheets.page(viewer, {
+      ...{ number, row: query.row ?? null, check: query.check ?? null, trouble: null },
+    });
   }
 
   @Post(':number/rows/:row/strike')
@@ -112,8 +119,14 @@ export class PaperFormsController {
     const page = pageOf(query);
     const { items: forms, next } = listed(await paperFormPage(this.reader, siteId, page), page);
     const lines = await linesOf(this.reader, siteId);
-    return paperFormsPage({ viewer, forms, older: next, lines, lineId: query.line ?? null, trouble });
+    const isChecked = (await plansOfSite(this.reader, siteId, this.clock.now())).length > 0;
+    return paperFormsPage({ viewer, forms, older: next, lines, lineId: query.line ?? null, isChecked, trouble });
   }
+}
+
+/** What is printed first. */
+function rank(kind: FormKind): number {
+  return kind === 'checks' ? 0 : 1;
 }
 
 /** A key of its own for each entry that one form makes. */

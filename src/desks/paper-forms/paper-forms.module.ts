@@ -2,6 +2,8 @@ import { Module } from '@nestjs/common';
 import { HopperModule } from '../../hopper/hopper.module.js';
 import { PackingModule } from '../../packing/packing.module.js';
 import { PalletsModule } from '../../pallets/pallets.module.js';
+import { LineChecksModule } from '../../line-checks/line-checks.module.js';
+import { KeyInChecks } from './key-in-checks.js';
 import { KeyInPacks } from './key-in-packs.js';
 import { KeyInStops } from './key-in-stops.js';
 import { KeyInTips } from './key-in-tips.js';
@@ -14,8 +16,8 @@ import { PrintPaperForm } from './print-paper-form.js';
 import { StrikePaperRow } from './strike-paper-row.js';
 
 @Module({
-  imports: [HopperModule, PackingModule, PalletsModule],
+  imports: [HopperModule, LineChecksModule, PackingModule, PalletsModule],
   controllers: [PaperFormsController, PaperRowsController],
-  providers: [PaperSheets, PrintPaperForm, StrikePaperRow, KeyInTips, KeyInStops, KeyInPacks],
+  providers: [PaperSheets, PrintPaperForm, StrikePaperRow, KeyInTips, KeyInStops, KeyInPacks, KeyInChecks],
 })
 export class PaperFormsModule {}

@@ -21,13 +21,15 @@ interface PaperFormsProps {
   readonly lines: readonly { readonly id: string; readonly name: string }[];
   /** The line that is chosen to begin with. */
   readonly lineId: string | null;
+  /** Checks are planned at the site; else nothing stands on a sheet of them. */
+  readonly isChecked: boolean;
   readonly trouble: FormTrouble | null;
 }
 
 /** Sheets for a night without the server: printing some ahead, and those that were printed. */
 export function paperFormsPage({ viewer, forms, older, ...printing }: PaperFormsProps): VNode {
   return (
-    <Shell title={say('paper-forms-title')} viewer={viewer} use="tablet">
+    <Shell title={say('paper-forms-title')} viewer={viewer}>
       <p>{say('paper-forms-says')}</p>
       {mayDo(viewer.actor.roles, 'keep-paper-forms') ? <PrintForm viewer={viewer} {...printing} /> : null}
       <Table
@@ -78,10 +80,11 @@ function PrintForm({
   viewer,
   lines,
   lineId,
+  isChecked,
   trouble,
-}: Pick<PaperFormsProps, 'viewer' | 'lines' | 'lineId' | 'trouble'>): VNode {
+}: Pick<PaperFormsProps, 'viewer' | 'lines' | 'lineId' | 'isChecked' | 'trouble'>): VNode {
   const sent = trouble?.entered['kinds'];
-  const ticked = trouble === null ? [...formKinds] : [sent ?? []].flat();
+  const ticked = trouble === null ? formKinds.filter((kind) => isChecked || kind !== 'checks') : [sent ?? []].flat();
   return (
     <EntryForm viewer={viewer} action="/paper-forms" trouble={trouble} id="print">
       <ChoiceEntry

@@ -21,6 +21,7 @@ addSentences('es', {
   'form-kind-pallets': 'Palés formados',
   'form-kind-stops': 'Paradas',
   'form-kind-counts': 'Paquetes contados',
+  'form-kind-checks': 'Controles de línea',
   'form-kind-removals': 'Rechazos, muestras, barreduras',
   'paper-rows-blank': 'Todavía no se ha pasado nada: {left} filas en blanco.',
   'paper-rows-left': '{keyed} pasadas, {struck} anuladas, {left} todavía en blanco.',
@@ -35,6 +36,8 @@ addSentences('es', {
   'paper-sheet-order-stops': 'Las filas se pueden pasar en cualquier orden.',
   'paper-sheet-order-counts': 'Las filas se pueden pasar en cualquier orden.',
   'paper-sheet-order-removals': 'Las filas se pueden pasar en cualquier orden.',
+  'paper-sheet-order-checks':
+    'Las filas se pueden pasar en cualquier orden. Un control no superado abre un punto para calidad.',
   'paper-sheet-open': 'La hoja como se imprimió',
   'paper-sheet-rows': 'Filas de la hoja',
   'paper-row': 'Fila',
@@ -71,6 +74,10 @@ addSentences('es', {
   'written-part-says': 'Solo si se vació en parte: lo que se volvió a pesar. Vacío: entró el big bag entero.',
   'written-again-time': 'Volvió a andar a las',
   'written-again-time-hint': 'vacío: sigue parada, o se pasa después',
+  'written-check-which': '¿Qué control nombra la fila {row}? Su letra está en la hoja.',
+  'written-check-other': 'otro control',
+  'written-check-all': 'Registrar la fila {row}: todo superado',
+  'written-check-it': 'Registrar la fila {row}: superado',
   'written-sscc': 'Número en el palé',
   'written-sscc-hint': 'el de la fila; leer la tarjeta si se pegó otra',
   'written-label': 'Imprimir ahora su etiqueta',
@@ -94,6 +101,12 @@ addSentences('es', {
   'paper-row-not-begun':
     'La fila {row} de la hoja {sheet} no espera ningún final. Abrir otra vez la hoja y mirar qué dice.',
   'paper-sheet-of-another-kind': 'La hoja {sheet} es para otra cosa. Abrir otra vez la hoja y pasar la fila allí.',
+  'line-has-no-check-plan':
+    'La línea {line} no tiene controles que imprimir. Dejar fuera la hoja de controles, o que calidad planifique antes algunos.',
+  'paper-check-not-there':
+    'Este control no está en la hoja {sheet}. Abrir otra vez la hoja y elegir la letra que nombra la fila.',
+  'paper-check-asked-otherwise':
+    'El {at} el plan de {station} pedía otras piezas que las mostradas aquí. Ahora se muestran las de entonces: introducir la fila otra vez según ellas.',
   'paper-number-struck':
     'El número {sscc} se anuló con la fila {row} de la hoja {sheet}: no está en ningún palé. Leer otra vez la tarjeta del palé; si ese número está de verdad en él, avisar a calidad.',
   'field-name-time': 'Hora',
@@ -101,6 +114,7 @@ addSentences('es', {
   'field-name-written-by': 'Escrita por',
   'field-name-off-time': 'Big bag fuera a las',
   'field-name-again-time': 'Volvió a andar a las',
+  'form-letter': 'una letra, como A',
   'field-name-sscc': 'Número en el palé',
   'field-name-kinds': 'Hojas',
   'field-name-line-id': 'Línea',

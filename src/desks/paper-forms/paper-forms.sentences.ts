@@ -21,6 +21,7 @@ addSentences('en', {
   'form-kind-pallets': 'Pallets built',
   'form-kind-stops': 'Stops',
   'form-kind-counts': 'Packs counted',
+  'form-kind-checks': 'Line checks',
   'form-kind-removals': 'Rejects, samples, sweepings',
   'paper-rows-blank': 'Nothing keyed in yet: {left} rows are blank.',
   'paper-rows-left': '{keyed} keyed in, {struck} struck, {left} still blank.',
@@ -35,6 +36,7 @@ addSentences('en', {
   'paper-sheet-order-stops': 'Rows may be keyed in in any order.',
   'paper-sheet-order-counts': 'Rows may be keyed in in any order.',
   'paper-sheet-order-removals': 'Rows may be keyed in in any order.',
+  'paper-sheet-order-checks': 'Rows may be keyed in in any order. A failed check opens a point for quality.',
   'paper-sheet-open': 'The sheet as it was printed',
   'paper-sheet-rows': 'Rows of the sheet',
   'paper-row': 'Row',
@@ -70,6 +72,10 @@ addSentences('en', {
   'written-part-says': 'Only where it was tipped in part: what was weighed back. Left empty: the whole bag went in.',
   'written-again-time': 'Ran again at',
   'written-again-time-hint': 'left empty: it still stands, or that is keyed in later',
+  'written-check-which': 'Which check does row {row} name? Its letter stands on the sheet.',
+  'written-check-other': 'another check',
+  'written-check-all': 'Record row {row}: all passed',
+  'written-check-it': 'Record row {row}: passed',
   'written-sscc': 'Number on the pallet',
   'written-sscc-hint': 'that of the row; scan the card where another was stuck on',
   'written-label': 'Print its label now',
@@ -91,6 +97,12 @@ addSentences('en', {
     'Sheet {sheet} has rows 1 to {rowCount}, and no row {row}. Look at the number in front of the row.',
   'paper-row-not-begun': 'Row {row} of sheet {sheet} waits for no end. Open the sheet again and look at what it says.',
   'paper-sheet-of-another-kind': 'Sheet {sheet} is for something else. Open the sheet again and key the row in there.',
+  'line-has-no-check-plan':
+    'Line {line} has no checks to print. Leave the sheet of checks out, or have quality plan some first.',
+  'paper-check-not-there':
+    'This check does not stand on sheet {sheet}. Open the sheet again and choose the letter that the row names.',
+  'paper-check-asked-otherwise':
+    'At {at} the plan of {station} asked for other pieces than were shown here. Those of then are shown now: enter the row again by them.',
   'paper-number-struck':
     'The number {sscc} was struck with row {row} of sheet {sheet}: it is on no pallet. Read the card on the pallet again; if that number is really on it, tell quality.',
   'field-name-time': 'Time',
@@ -98,6 +110,7 @@ addSentences('en', {
   'field-name-written-by': 'Written by',
   'field-name-off-time': 'Bag off at',
   'field-name-again-time': 'Ran again at',
+  'form-letter': 'one letter, such as A',
   'field-name-sscc': 'Number on the pallet',
   'field-name-kinds': 'Sheets',
   'field-name-line-id': 'Line',

@@ -6,10 +6,12 @@ import type { Instant } from '../../platform/clock.js';
 import { Asking, Looking, type Viewer } from '../../platform/web/request.js';
 import { Sent, type SentForm } from '../../platform/web/sent-form.js';
 import type { FormKind } from './form-kinds.js';
+import { KeyInChecks } from './key-in-checks.js';
 import { KeyInPacks } from './key-in-packs.js';
 import { KeyInStops } from './key-in-stops.js';
 import { KeyInTips } from './key-in-tips.js';
 import {
+  WrittenCheckForm,
   WrittenCountForm,
   WrittenPalletForm,
   WrittenRemovalForm,
@@ -40,6 +42,7 @@ export class PaperRowsController {
     private readonly tips: KeyInTips,
     private readonly stops: KeyInStops,
     private readonly packs: KeyInPacks,
+    private readonly checks: KeyInChecks,
   ) {}
 
   @Post('tips')
@@ -137,6 +140,20 @@ export class PaperRowsController {
   ) {
     return this.take({ sent, asked, viewer, number, row }, 'removals', WrittenRemovalForm, (at, form) =>
       this.packs.removal(at, form),
+    );
+  }
+
+  @Post('checks')
+  @May('check-line')
+  check(
+    @Sent() sent: SentForm,
+    @Asking() asked: Asked,
+    @Looking() viewer: Viewer,
+    @Param('number') number: string,
+    @Param('row', ParseIntPipe) row: number,
+  ) {
+    return this.take({ sent, asked, viewer, number, row }, 'checks', WrittenCheckForm, (at, form) =>
+      this.checks.check(at, form),
     );
   }
 

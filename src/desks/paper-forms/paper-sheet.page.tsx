@@ -9,7 +9,7 @@ import { EntryForm } from '../../platform/web/kit/entry-form.js';
 import { Table } from '../../platform/web/kit/table.js';
 import { localText } from '../../platform/web/local-text.js';
 import { Shell } from '../../platform/web/shell.js';
-import { permissionOf } from './form-kinds.js';
+import { permissionOf, type PaperFormFacts } from './form-kinds.js';
 import { isClosed, strikeAction, type FormRow, type KeyedEntry, wordIn } from './form-rows.js';
 import { notKnown } from './paper-form.form.js';
 import type { PaperForm } from './paper-forms.js';
@@ -74,7 +74,7 @@ function Rows({ viewer, form, names, things, mayKeyIn }: PaperSheetProps & { rea
         cells: [
           row.row,
           ...(hasNumbers ? [row.sscc] : []),
-          <What key="what" row={row} viewer={viewer} things={things} />,
+          <What key="what" row={row} viewer={viewer} form={form} things={things} />,
           <Who key="who" entry={row.entries[0] ?? null} names={names} />,
           <RowAct key="act" form={form} row={row} mayKeyIn={mayKeyIn} />,
         ],
@@ -93,7 +93,12 @@ function RowAct({
   return <a href={href}>{say(row.state === 'begun' ? 'paper-row-end' : 'paper-row-key-in', { row: row.row })}</a>;
 }
 
-function What({ row, viewer, things }: Pick<PaperSheetProps, 'viewer' | 'things'> & { readonly row: FormRow }): VNode {
+function What({
+  row,
+  viewer,
+  form,
+  things,
+}: Pick<PaperSheetProps, 'viewer' | 'form' | 'things'> & { readonly row: FormRow }): VNode {
   return (
     <>
       {row.entries.map((entry) => (
@@ -101,7 +106,7 @@ function What({ row, viewer, things }: Pick<PaperSheetProps, 'viewer' | 'things'
           {entry.action === strikeAction
             ? say('paper-row-struck-for', { reason: entry.reason })
             : `${actionText(entry.action)}, ${localText(entry.happenedAt, viewer.timeZone)}`}{' '}
-          <Thing entry={entry} things={things} />
+          <Thing entry={entry} facts={form.facts} things={things} />
         </div>
       ))}
       {row.state === 'begun' ? <strong>{say(`paper-row-open-${row.openEnd?.of ?? 'tip'}`)}</strong> : null}
@@ -110,17 +115,25 @@ function What({ row, viewer, things }: Pick<PaperSheetProps, 'viewer' | 'things'
 }
 
 /** What an entry is about, as far as it has a name, and what it says of it. */
-function Thing({ entry, things }: { readonly entry: KeyedEntry; readonly things: ReadonlyMap<string, string> }): VNode {
+function Thing({
+  entry,
+  facts,
+  things,
+}: {
+  readonly entry: KeyedEntry;
+  readonly facts: PaperFormFacts;
+  readonly things: ReadonlyMap<string, string>;
+}): VNode {
   const name = things.get(entry.subjectId);
   return (
     <>
       {name === undefined ? null : <a href={`/thread?code=${encodeURIComponent(name)}`}>{name}</a>}{' '}
-      <small>{detailsOf(entry)}</small>
+      <small>{detailsOf(entry, facts)}</small>
     </>
   );
 }
 
-function detailsOf({ action, after }: KeyedEntry): string {
+function detailsOf({ action, after, subjectId }: KeyedEntry, { checks = [] }: PaperFormFacts): string {
   const facts = Object.fromEntries(
     Object.entries(after).map(([name, value]) => [
       name,
@@ -136,6 +149,10 @@ function detailsOf({ action, after }: KeyedEntry): string {
       return say('paper-detail-loose', facts);
     case 'count-packs':
       return say('paper-detail-packs', { packCount: countIn(after['counts']) });
+    case 'check-line': {
+      const check = checks.find(({ planId }) => planId === subjectId);
+      return `${check?.letter ?? '–'} · ${check?.title ?? '–'}: ${say(after['passed'] === true ? 'check-passed' : 'check-failed')}`;
+    }
     case 'remove-sugar':
       return say(`removal-kind-${wordIn(after, 'kind')}`);
     default:

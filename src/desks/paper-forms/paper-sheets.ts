@@ -8,7 +8,9 @@ import { READER, type ReadFrom } from '../../platform/database/reading.js';
 import type { FormTrouble } from '../../platform/web/form-trouble.js';
 import type { Viewer } from '../../platform/web/request.js';
 import { colleaguesOf, scalesOf } from '../line/line-rows.js';
-import { permissionOf, type FormKind } from './form-kinds.js';
+import type { CheckPlanRow } from '../../line-checks/check-plan-rows.js';
+import { planAt, versionsOfPlan } from '../../line-checks/check-plans.js';
+import { permissionOf, type FormKind, type PaperFormFacts } from './form-kinds.js';
 import type { FormRow } from './form-rows.js';
 import { notKnown } from './paper-form.form.js';
 import { findPaperForm, type PaperForm } from './paper-forms.js';
@@ -20,6 +22,8 @@ import { rowAt, type RowAt, type RowWanted } from './row-at.js';
 export interface SheetWanted {
   readonly number: string;
   readonly row: number | null;
+  /** The letter of the check that the row names, on sheets of checks. */
+  readonly check?: string | null;
   readonly trouble: FormTrouble | null;
 }
 
@@ -31,24 +35,41 @@ export class PaperSheets {
     private readonly clock: Clock,
   ) {}
 
-  async page(viewer: Viewer, { number, row, trouble }: SheetWanted): Promise<VNode> {
+  async page(viewer: Viewer, { number, row, check = null, trouble }: SheetWanted): Promise<VNode> {
     const { siteId, roles } = viewer.actor;
     const form = await findPaperForm(this.reader, siteId, number);
     const chosen = mayDo(roles, permissionOf[form.facts.kind]) ? chosenRow(form.rows, row) : null;
     const entries = form.rows.flatMap((one) => one.entries);
     const people = entries.flatMap(({ keyedBy, writtenBy }) => [keyedBy, writtenBy]);
+    const until = lastTimeOf(form.rows, chosen?.row ?? 1, this.clock.now());
+    const planId = planOf(form.facts, check, trouble);
     return paperSheetPage({
       viewer,
       form,
       row: chosen,
+      plan: planId === null ? null : await this.planShown(siteId, { planId, until, trouble }),
       // Nobody is left out: who keys it in may have written it.
       people: await colleaguesOf(this.reader, siteId, null),
       scales: await scalesOf(this.reader, siteId),
       names: await namesOf(this.reader, people.filter((id) => id !== null && id !== notKnown).map(String)),
       things: await thingsOf(this.reader, form),
-      until: lastTimeOf(form.rows, chosen?.row ?? 1, this.clock.now()),
+      until,
       trouble,
     });
+  }
+
+  /** The version of then, where what was sent was written under another one than the page had shown. */
+  private async planShown(
+    siteId: string,
+    {
+      planId,
+      until,
+      trouble,
+    }: { readonly planId: string; readonly until: string; readonly trouble: FormTrouble | null },
+  ): Promise<CheckPlanRow> {
+    const wanted = trouble?.facts['versionId'] ?? trouble?.entered['versionId'];
+    const version = (await versionsOfPlan(this.reader, planId)).find(({ id }) => id === wanted);
+    return version ?? planAt(this.reader, siteId, planId, until);
   }
 
   /**
@@ -73,6 +94,13 @@ export class PaperSheets {
 function chosenRow(rows: readonly FormRow[], row: number | null): FormRow | null {
   const left = rows.filter(({ state }) => state === 'blank' || state === 'begun');
   return left.find((one) => one.row === row) ?? left[0] ?? null;
+}
+
+/** The plan of the check that a row is of: that of the form that was sent, of the letter, or the only one. */
+function planOf({ checks = [] }: PaperFormFacts, letter: string | null, trouble: FormTrouble | null): string | null {
+  const sent = checks.find(({ planId }) => planId === trouble?.entered['planId']);
+  const only = checks.length === 1 ? checks[0] : undefined;
+  return (sent ?? checks.find((one) => one.letter === letter) ?? only)?.planId ?? null;
 }
 
 /** What to call the things that entries are about. */

@@ -14,6 +14,7 @@ import { languageNow } from '../../platform/sentences/language.js';
 import { localText } from '../../platform/web/local-text.js';
 import { paperFormEdition, paperFormKind, rowCounts, type FormKind, type PaperFormFacts } from './form-kinds.js';
 import { paperForm } from './paper-form.paper.js';
+import { checksToPrint } from './printed-checks.js';
 
 export interface PrintedForm {
   readonly paperId: string;
@@ -28,7 +29,8 @@ export interface FormAsked {
 
 /**
  * A sheet is printed ahead, for a night without the server: it gets a number, blank numbered rows, and for pallets the
- * numbers that they will bear, out of the site's one series.
+ * numbers that they will bear, out of the site's one series; for checks what the plans of the line ask for.
+ * Refusals: `line-has-no-check-plan`.
  */
 @Injectable()
 export class PrintPaperForm implements OnModuleInit {
@@ -80,13 +82,16 @@ export class PrintPaperForm implements OnModuleInit {
     const { siteId } = actor;
     const line = ofSite(actor, 'packing-line', await lineOf(tx, lineId));
     const site = await siteOf(tx, siteId);
+    const language = languageNow();
+    const checks = kind === 'checks' ? await checksToPrint(tx, line, { at, language }) : null;
     const number = await takeDocumentNumber(tx, siteId, 'paper-form', at);
     const rowCount = rowCounts[kind];
     const block = { nextId: this.nextId, siteId, deviceId: null, sheet: number, numberCount: rowCount, at };
     return {
-      ...{ number, kind, rowCount, language: languageNow(), siteName: site.name },
+      ...{ number, kind, rowCount, language, siteName: site.name },
       ...{ lineCode: line.code, lineName: line.name, printedAtText: localText(at, site.timeZone) },
       ssccs: kind === 'pallets' ? (await setAside(tx, block)).ssccs : [],
+      ...(checks === null ? {} : { checks }),
     };
   }
 }

@@ -6,6 +6,8 @@ import { ChoiceEntry, NumberEntry, TextEntry, TickEntry } from '../../platform/w
 import type { Viewer } from '../../platform/web/request.js';
 import { RemovalEntries, wordsOf } from '../line/removal-entries.js';
 import { choicesOf } from '../line/tip.page.js';
+import type { CheckPlanRow } from '../../line-checks/check-plan-rows.js';
+import { CheckFields } from './check-fields.js';
 import type { FormRow } from './form-rows.js';
 import type { PaperForm } from './paper-forms.js';
 
@@ -21,10 +23,12 @@ export interface RowFormProps {
   /** A time without its day is the last one not later than this. */
   readonly until: string;
   readonly trouble: FormTrouble | null;
+  /** The plan of the check that the row is of; null on other sheets, and where it is not chosen yet. */
+  readonly plan: CheckPlanRow | null;
 }
 
 /** What a row of each kind says beside its time and its writer. */
-export function RowFields(props: RowFormProps): VNode {
+export function RowFields(props: RowFormProps): VNode | null {
   switch (props.form.facts.kind) {
     case 'tips':
       return <TipFields {...props} />;
@@ -34,6 +38,8 @@ export function RowFields(props: RowFormProps): VNode {
       return <StopFields {...props} />;
     case 'counts':
       return <CountFields {...props} />;
+    case 'checks':
+      return <CheckFields {...props} />;
     case 'removals':
       return <RemovalEntries scales={props.scales} trouble={props.trouble} />;
   }

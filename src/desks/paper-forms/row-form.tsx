@@ -6,6 +6,7 @@ import { ChoiceEntry, TextEntry } from '../../platform/web/kit/entries.js';
 import { EntryForm } from '../../platform/web/kit/entry-form.js';
 import { clockText, localText } from '../../platform/web/local-text.js';
 import { notKnown } from './paper-form.form.js';
+import { CheckChoice } from './check-fields.js';
 import { RowFields, type RowFormProps } from './row-fields.js';
 
 /** One row as it was written: time, what it says, who wrote it; or that it says nothing. */
@@ -18,11 +19,15 @@ export function RowForm(props: RowFormProps): VNode {
     <section id="row" class="card">
       <h2>{say(isBegun ? 'paper-row-end-title' : 'paper-row-title', { row: row.row })}</h2>
       {isBegun ? <p>{say(`paper-row-open-${row.openEnd?.of ?? 'tip'}`)}</p> : null}
-      <EntryForm viewer={viewer} action={`${at}/${isBegun ? end : form.facts.kind}`} trouble={trouble} id="key-in">
-        {isBegun ? null : <WhenAndWho {...props} />}
-        <RowFields {...props} />
-        <Act says={say('paper-row-record', { row: row.row })} />
-      </EntryForm>
+      {form.facts.kind === 'checks' && props.plan === null ? (
+        <CheckChoice form={form} row={row} trouble={trouble} />
+      ) : (
+        <EntryForm viewer={viewer} action={`${at}/${isBegun ? end : form.facts.kind}`} trouble={trouble} id="key-in">
+          {isBegun ? null : <WhenAndWho {...props} />}
+          <RowFields {...props} />
+          <Act says={say('paper-row-record', { row: row.row })} />
+        </EntryForm>
+      )}
       {isBegun || !mayDo(viewer.actor.roles, 'keep-paper-forms') ? null : <Strike viewer={viewer} at={at} row={row} />}
     </section>
   );
