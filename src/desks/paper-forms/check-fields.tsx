@@ -4,7 +4,7 @@ import { say } from '../../platform/sentences/sentences.js';
 import { Act, ActLink } from '../../platform/web/kit/act.js';
 import { ChoiceEntry, HiddenEntry, NumberEntry, TextEntry } from '../../platform/web/kit/entries.js';
 import { FoundAtCheck } from '../line-checks/do-check.page.js';
-import type { RowFormProps } from './row-fields.js';
+import type { RowFormProps } from './row-form-props.js';
 
 /** Which check a row is of: the letter that it names. */
 export function CheckChoice({ form, row, trouble }: Pick<RowFormProps, 'form' | 'row' | 'trouble'>): VNode {

@@ -14,7 +14,7 @@ import { isClosed, strikeAction, type FormRow, type KeyedEntry, wordIn } from '.
 import { notKnown } from './paper-form.form.js';
 import type { PaperForm } from './paper-forms.js';
 import { rowsText } from './paper-forms.page.js';
-import type { RowFormProps } from './row-fields.js';
+import type { RowFormProps } from './row-form-props.js';
 import { RowForm } from './row-form.js';
 
 export interface PaperSheetProps extends Omit<RowFormProps, 'row'> {

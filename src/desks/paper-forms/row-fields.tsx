@@ -3,29 +3,10 @@ import { stopReasons } from '../../packing/line-stop.form.js';
 import { say } from '../../platform/sentences/sentences.js';
 import type { FormTrouble } from '../../platform/web/form-trouble.js';
 import { ChoiceEntry, NumberEntry, TextEntry, TickEntry } from '../../platform/web/kit/entries.js';
-import type { Viewer } from '../../platform/web/request.js';
 import { RemovalEntries, wordsOf } from '../line/removal-entries.js';
 import { choicesOf } from '../line/tip.page.js';
-import type { CheckPlanRow } from '../../line-checks/check-plan-rows.js';
 import { CheckFields } from './check-fields.js';
-import type { FormRow } from './form-rows.js';
-import type { PaperForm } from './paper-forms.js';
-
-type Named = readonly { readonly id: string; readonly name: string }[];
-
-export interface RowFormProps {
-  readonly viewer: Viewer;
-  readonly form: PaperForm;
-  readonly row: FormRow;
-  /** Everybody who may have written it. */
-  readonly people: Named;
-  readonly scales: Named;
-  /** A time without its day is the last one not later than this. */
-  readonly until: string;
-  readonly trouble: FormTrouble | null;
-  /** The plan of the check that the row is of; null on other sheets, and where it is not chosen yet. */
-  readonly plan: CheckPlanRow | null;
-}
+import type { RowFormProps } from './row-form-props.js';
 
 /** What a row of each kind says beside its time and its writer. */
 export function RowFields(props: RowFormProps): VNode | null {

@@ -7,7 +7,8 @@ import { EntryForm } from '../../platform/web/kit/entry-form.js';
 import { clockText, localText } from '../../platform/web/local-text.js';
 import { notKnown } from './paper-form.form.js';
 import { CheckChoice } from './check-fields.js';
-import { RowFields, type RowFormProps } from './row-fields.js';
+import { RowFields } from './row-fields.js';
+import type { RowFormProps } from './row-form-props.js';
 
 /** One row as it was written: time, what it says, who wrote it; or that it says nothing. */
 export function RowForm(props: RowFormProps): VNode {
