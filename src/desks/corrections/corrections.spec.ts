@@ -4,6 +4,7 @@ import { aPerson, signedIn, type SignedInPerson } from '../../../test/support/a-
 import { aPlant, type Plant } from '../../../test/support/a-plant.js';
 import { aProvenEmpty, aReleasedBag, aTippedBag } from '../../../test/support/a-tip.js';
 import { asking, openHouse, type TestHouse } from '../../../test/support/house.js';
+import { hiddenFields, pageText } from '../../../test/support/page-text.js';
 import { threePallets } from '../../../test/support/three-pallets.js';
 import { FitFilm } from '../../packing/fit-film.js';
 import { countsOf } from '../../packing/packing-runs.js';
@@ -27,14 +28,8 @@ afterEach(async () => {
 
 type Page = Awaited<ReturnType<SignedInPerson['send']>>;
 
-const textOf = ({ text }: Page): string => text.replaceAll(/<[^>]+>/g, ' ').replaceAll(/\s+/g, ' ');
-
-/** What the page carries in hidden fields, as a browser would send it. */
-function hiddenIn({ text }: Page): Record<string, string> {
-  const form = /<form[^>]*class="entry"[\s\S]*?<\/form>/.exec(text)?.[0] ?? '';
-  const fields = [...form.matchAll(/<input type="hidden" name="(\w+)" value="([^"]*)"/g)];
-  return Object.fromEntries(fields.map(([, name = '', value = '']) => [name, value]));
-}
+const textOf = ({ text }: Page): string => pageText(text);
+const hiddenIn = ({ text }: Page): Record<string, string> => hiddenFields(text);
 
 const corrections = async (): Promise<number> => {
   const rows = await reader.sql`SELECT "id" FROM "journal_entry" WHERE "action" LIKE 'correct-%'`;
