@@ -76,8 +76,13 @@ export function layOutPeriod(
 
 /** The period in the order of the level check, with what it ended with as a level that was seen. */
 export function periodForLevelCheck(facts: HopperPeriodFacts): HopperPeriod {
+  return orderForLevelCheck(timedPeriodOf(facts));
+}
+
+/** The period with its intervals, the packs between two counts as one exit each, named by `wholePiece`. */
+export function timedPeriodOf(facts: HopperPeriodFacts): TimedHopperPeriod<Instant> {
   const exits = facts.packs.map((pack) => pieceEvent(facts, pack, wholePiece(pack)));
-  return orderForLevelCheck(timedPeriod(facts, exits, null));
+  return timedPeriod(facts, exits, null);
 }
 
 /** The exits of a target; *maybe* where they belong to the widened part only. */

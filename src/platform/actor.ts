@@ -60,6 +60,7 @@ export const permissions = {
   'load-vehicles': ['dispatch-clerk', 'loader', 'plant-manager'],
   'close-deliveries': ['dispatch-clerk'],
   'sign-accounts': ['line-lead', 'plant-manager'],
+  'read-reach': ['quality-officer', 'plant-manager', 'auditor'],
   'read-interruptions': ['quality-officer', 'plant-manager', 'administrator', 'auditor'],
   'answer-open-points': everyoneButAuditors,
   correct: ['dryer-operator', 'line-lead', 'lab-analyst', 'quality-officer', 'dispatch-clerk', 'plant-manager'],

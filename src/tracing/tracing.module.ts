@@ -19,6 +19,9 @@ import { PlaceHold } from './place-hold.js';
 import { ThreadApi } from './thread.api.js';
 import './tracing.sentences.js';
 import './tracing.sentences.es.js';
+import { ReachApi } from './reach.api.js';
+import './reach.sentences.js';
+import './reach.sentences.es.js';
 import './ripple.sentences.js';
 import './ripple.sentences.es.js';
 import { RunPreviewApi } from './run-preview.api.js';
@@ -36,7 +39,7 @@ import { WatchReach } from './watch-reach.js';
     HopperModule,
     PalletsModule,
   ],
-  controllers: [ThreadApi, HoldReachApi, NarrowingApi, TipPreviewApi, RunPreviewApi, UnitPreviewApi],
+  controllers: [ThreadApi, HoldReachApi, NarrowingApi, TipPreviewApi, RunPreviewApi, UnitPreviewApi, ReachApi],
   providers: [PlaceHold, HoldSinceLastGood, NarrowHold, WatchReach, CorrectionRipple],
   exports: [PlaceHold, HoldSinceLastGood, NarrowHold, CorrectionRipple],
 })

@@ -14,6 +14,8 @@ import type { Viewer } from '../../platform/web/request.js';
 import { Shell } from '../../platform/web/shell.js';
 import { StateMark } from '../../platform/web/state-mark.js';
 import type { BagFile } from './bag-file.js';
+import type { BagReach } from '../../tracing/bag-reach.js';
+import { BagReachBox } from './bag-reach.js';
 import { DecisionBox } from './decision-box.js';
 import { Decided, Lacks } from './file-parts.js';
 import type { FileTrouble } from './file-trouble.js';
@@ -21,11 +23,12 @@ import type { FileTrouble } from './file-trouble.js';
 interface BagFileProps {
   readonly viewer: Viewer;
   readonly file: BagFile;
+  readonly reach: BagReach;
   readonly trouble: FileTrouble | null;
 }
 
 /** One bag: what is missing, what is known, and the decision. */
-export function bagFilePage({ viewer, file, trouble }: BagFileProps): VNode {
+export function bagFilePage({ viewer, file, reach, trouble }: BagFileProps): VNode {
   const { bag, sequence } = file;
   const seen = { kind: 'bulk-bag', id: bag.id, sequence };
   return (
@@ -38,6 +41,7 @@ export function bagFilePage({ viewer, file, trouble }: BagFileProps): VNode {
         </div>
         <BagFacts file={file} viewer={viewer} />
       </div>
+      <BagReachBox reach={reach} />
       <DecisionBox
         viewer={viewer}
         action={`/quality/bags/${bag.id}/decision`}

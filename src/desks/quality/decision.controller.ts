@@ -8,11 +8,13 @@ import { DecideOnBagsForm } from '../../disposition/decision.form.js';
 import type { Asked } from '../../journal/entry-draft.js';
 import { May } from '../../platform/actor.js';
 import { Clock } from '../../platform/clock.js';
+import { HeavyReads } from '../../platform/database/heavy-reads.js';
 import { READER, type ReadFrom } from '../../platform/database/reading.js';
 import { TextField } from '../../platform/web/fields.js';
 import { Asking, Looking, type Viewer } from '../../platform/web/request.js';
 import { Sent, type SentForm, type TakenForScript } from '../../platform/web/sent-form.js';
 import { readBagFile } from './bag-file.js';
+import { readBagReach } from '../../tracing/bag-reach.js';
 import { bagFilePage } from './bag-file.page.js';
 import { readBagGroup } from './bag-group.js';
 import { bagGroupPage } from './bag-group.page.js';
@@ -34,11 +36,13 @@ type Answer = Promise<VNode | TakenForScript | null>;
 @ApiExcludeController()
 @Controller('quality/bags')
 export class BagDecisionController {
+  // eslint-disable-next-line max-params -- one bag and several, their grade, and how far one reaches
   constructor(
     private readonly decide: Decide,
     private readonly decideOnBags: DecideOnBags,
     private readonly assignGrade: AssignGrade,
     private readonly clock: Clock,
+    private readonly heavy: HeavyReads,
     @Inject(READER) private readonly reader: ReadFrom,
   ) {}
 
@@ -116,6 +120,8 @@ export class BagDecisionController {
   }
 
   private async file(viewer: Viewer, id: string, trouble: FileTrouble | null): Promise<VNode> {
-    return bagFilePage({ viewer, file: await readBagFile(this.reader, viewer.actor, id), trouble });
+    const file = await readBagFile(this.reader, viewer.actor, id);
+    const reach = await this.heavy.snapshot((from) => readBagReach(from, viewer.actor.siteId, file.bag.id));
+    return bagFilePage({ viewer, file, reach, trouble });
   }
 }

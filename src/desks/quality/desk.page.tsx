@@ -1,4 +1,5 @@
 import type { VNode } from 'preact';
+import { mayDo } from '../../platform/actor.js';
 import { say } from '../../platform/sentences/sentences.js';
 import { Act, ActLink } from '../../platform/web/kit/act.js';
 import { Live } from '../../platform/web/kit/live.js';
@@ -47,6 +48,7 @@ export function deskPage({ viewer, groups, ...desk }: DeskProps): VNode {
         <ActLink href="/quality/changes" says={say('desk-changes', { count: desk.changeCount })} accessKey="c" />
         <ActLink href="/quality/results" says={say('desk-results')} accessKey="r" />
         <ActLink href="/quality/recalls" says={say('desk-recalls', { count: desk.recallCount })} accessKey="l" />
+        {mayDo(viewer.actor.roles, 'read-reach') ? <ActLink href="/quality/reach" says={say('desk-to-reach')} /> : null}
         <ActLink href="/paper-forms" says={say('paper-forms-title')} accessKey="p" />
       </div>
       <Live id="needs-decision" about={followed}>

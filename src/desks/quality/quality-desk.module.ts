@@ -17,6 +17,7 @@ import './narrowing-pages.sentences.js';
 import { PointController } from './point.controller.js';
 import './quality.sentences.es.js';
 import './quality.sentences.js';
+import { PlantReachController } from './reach.controller.js';
 import { ResultsController } from './results.controller.js';
 import { UnitDecisionController } from './unit-decision.controller.js';
 
@@ -33,6 +34,7 @@ import { UnitDecisionController } from './unit-decision.controller.js';
     ChangesController,
     ResultsController,
     PointController,
+    PlantReachController,
   ],
   providers: [HoldFiles, LiftOnPage],
 })

@@ -35,6 +35,7 @@ addSentences('es', {
   'way-bags': 'Big bags',
   'way-samples': 'Muestras',
   'way-holds': 'Retenciones',
+  'way-reach': 'Alcance de un big bag',
   'way-complaints': 'Reclamaciones',
   'way-recalls': 'Retiradas',
   'way-runs': 'Corridas',

@@ -37,6 +37,7 @@ addSentences('en', {
   'way-bags': 'Bulk bags',
   'way-samples': 'Samples',
   'way-holds': 'Holds',
+  'way-reach': 'Reach of a bag',
   'way-complaints': 'Complaints',
   'way-recalls': 'Recalls',
   'way-runs': 'Runs',

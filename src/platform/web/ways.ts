@@ -27,6 +27,7 @@ export const records: readonly Way[] = [
   { href: '/bags', code: 'way-bags', permission: 'read' },
   { href: '/samples', code: 'way-samples', permission: 'read' },
   { href: '/holds', code: 'way-holds', permission: 'read' },
+  { href: '/quality/reach', code: 'way-reach', permission: 'read-reach' },
   { href: '/quality/complaints', code: 'way-complaints', permission: 'read' },
   { href: '/quality/recalls', code: 'way-recalls', permission: 'read' },
   { href: '/runs', code: 'way-runs', permission: 'read' },
