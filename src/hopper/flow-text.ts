@@ -12,8 +12,8 @@ export function modelText(model: ModelNumbers | null): string {
   if (kind !== 'stirred-zones') return say(`flow-${kind}`);
   return say('flow-zones-text', {
     zones: zoneCount,
-    holdUp: mass(holdUpGrams ?? 0),
-    holdUpStandard: mass(holdUpStandardGrams ?? 0),
+    holdUp: kilograms(holdUpGrams ?? 0),
+    holdUpStandard: kilograms(holdUpStandardGrams ?? 0),
     zonesStandard: Number(zoneCountStandard).toFixed(2),
   });
 }

@@ -111,7 +111,7 @@ function TrialTable({ viewer, view, names }: TableProps): VNode {
             {say('trial-name', { number: trial.number })}
           </a>,
           localText(trial.madeAt, viewer.timeZone),
-          `${trial.beforeBagNumber} → ${trial.afterBagNumber}`,
+          say('trial-two-bags', { before: trial.beforeBagNumber, after: trial.afterBagNumber }),
           samples.length,
           fitText(fit),
           names.get(trial.personId ?? '') ?? '–',

@@ -47,6 +47,7 @@ addSentences('es', {
   'trial-made': 'El segundo big bag empezó a entrar',
   'trial-made-hint': 'Vacío: ahora',
   'trial-bags': 'Big bags',
+  'trial-two-bags': '{before}, después {after}',
   'trial-samples': 'Muestras',
   'trial-says': 'Qué dice',
   'trial-title': 'Tolva {hopper}, ensayo con trazador {number}',

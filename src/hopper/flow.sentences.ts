@@ -46,6 +46,7 @@ addSentences('en', {
   'trial-made': 'Second bag began to go in',
   'trial-made-hint': 'Empty: now',
   'trial-bags': 'Bags',
+  'trial-two-bags': '{before}, then {after}',
   'trial-samples': 'Samples',
   'trial-says': 'What it says',
   'trial-title': 'Hopper {hopper}, tracer trial {number}',

@@ -1,13 +1,14 @@
 import { afterEach, beforeEach, describe, expect, it } from '@jest/globals';
-import { readerOf } from '../../test/support/a-bag.js';
+import { readerOf, someResults } from '../../test/support/a-bag.js';
 import { aPerson, signedIn } from '../../test/support/a-person.js';
-import { aPlant, type Plant } from '../../test/support/a-plant.js';
+import { aPlant, colourMethod, type Plant } from '../../test/support/a-plant.js';
 import { packsCounted } from '../../test/support/a-run.js';
 import { aStartedRun, aTippedBag, withoutDoubt } from '../../test/support/a-tip.js';
 import { aTrial } from '../../test/support/a-trial.js';
 import { asking, openHouse, type TestHouse } from '../../test/support/house.js';
 import { ChooseFlowModel } from '../hopper/choose-flow-model.js';
 import { RunDown } from '../hopper/run-down.js';
+import { ReportResult } from '../laboratory/report-result.js';
 import { readThread } from './read-thread.js';
 import { subjectById } from './subject-by-id.js';
 import type { Thread } from './thread.js';
@@ -93,5 +94,33 @@ describe('the thread of a run', () => {
     expect(text).toContain('3 stirred zone(s)');
     expect(text).toContain(`/tracer-trials/${trial.id}`);
     expect(text).toContain('Ruled out: 1');
+  });
+
+  it('says what quality it should have, calculated from its bags, with what the laboratory’s repeats scatter', async () => {
+    const one = await onLine(0);
+    for (const [colourIu, again] of [
+      ['28', '30'],
+      ['32', '31'],
+      ['36', '37'],
+      ['30', '30'],
+    ] as const) {
+      const sample = await someResults(house, plant, await poured(), { colourIu });
+      const retest = { property: 'colour-iu', method: colourMethod, amount: again, isRetest: true };
+      await house.get(ReportResult).execute(asking(plant.actor), { sample: sample.number, ...retest });
+    }
+    await counted(one.id, 1900);
+    const { expected } = await threadOfRun(one.id);
+    expect(expected.map(({ kind, property }) => [kind, property])).toEqual([
+      ['calculated', 'moisture-percent'],
+      ['calculated', 'colour-iu'],
+    ]);
+    // 1 t each of 29, 31.5 and 36.5 IU and 0.8 t of 30 IU; half the squared differences of the repeats are 3, over 4.
+    const value = (29 + 31.5 + 36.5 + 0.8 * 30) / 3.8;
+    const standard = (Math.sqrt(3 / 4 / 2) * Math.hypot(1, 1, 1, 0.8)) / 3.8;
+    expect(expected[1]).toMatchObject({ value: expect.closeTo(value, 6), standard: expect.closeTo(standard, 6) });
+    // Nobody analysed moisture again, so how far it is off is not known, and said so.
+    expect(expected[0]).toMatchObject({ value: expect.closeTo(0.035, 9), standard: null });
+    const officer = await signedIn(house, await aPerson(house, plant.siteId, { roles: ['quality-officer'] }));
+    expect((await officer.get(`/thread?code=${one.id}`)).text).toContain('Calculated, not tested');
   });
 });

@@ -10,6 +10,8 @@ import type { ReadFrom } from '../platform/database/reading.js';
 import { loadedUnitsOf } from '../dispatch/deliveries.js';
 import { returnsAmong } from '../dispatch/returns.js';
 import type { RunRange } from '../packing/run-ranges.js';
+import { recentRepeatability } from '../laboratory/recent-repeats.js';
+import { expectedQualities } from './expected-qualities.js';
 import { lineEvents } from './line-events.js';
 import { packedParts } from './packed-parts.js';
 import { customersOf, palletLines, type SoldBag } from './pallet-lines.js';
@@ -42,6 +44,7 @@ export async function readThread(from: ReadFrom, siteId: string, subject: Thread
     packed,
     sources,
     ruledOut: await ruledOutLines(from, group.ruledOut, reach.models),
+    expected: isOfBags(subject) ? [] : expectedQualities(sources, await recentRepeatability(from, siteId)),
     dryerShifts: dryerShiftsOf(sources),
     pallets,
     customers: customersOf(

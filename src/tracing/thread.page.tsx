@@ -9,6 +9,7 @@ import { ThreadBasis } from './thread-basis.js';
 import { LineEvents, Packed } from './thread-packed.js';
 import { Customers, Pallets } from './thread-pallets.js';
 import { Returns } from './thread-returns.js';
+import { ThreadQuality } from './thread-quality.js';
 import { RuledOut } from './thread-ruled-out.js';
 import { Sources } from './thread-sources.js';
 import { answerSentence, gramPreciseText, printedTimeTexts } from './thread-text.js';
@@ -43,6 +44,7 @@ export function threadPage({ viewer, thread, fits = '', searchBox }: ThreadPageP
       <Packed parts={thread.packed} timeZone={viewer.timeZone} />
       <Sources caption="thread-sources" sources={sources.filter(({ word }) => word !== 'possible')} />
       <Sources caption="thread-sources-possible" sources={sources.filter(({ word }) => word === 'possible')} />
+      <ThreadQuality expected={thread.expected} />
       <RuledOut lines={thread.ruledOut} timeZone={viewer.timeZone} />
       <Pallets caption="thread-pallets" pallets={pallets.filter(({ word }) => word !== 'possible')} />
       <Pallets caption="thread-pallets-possible" pallets={pallets.filter(({ word }) => word === 'possible')} />

@@ -1,3 +1,4 @@
+import type { CalculatedQuality, QualityRefused } from '../core/sugar-analysis/expected-quality.js';
 import type { ReturnedUnitRow } from '../dispatch/returns.js';
 import type { BagResult } from '../laboratory/bag-results.js';
 import type { RuledOutReason } from '../hopper/hopper-links.js';
@@ -97,6 +98,18 @@ export interface CustomerLine {
   readonly bagCount: number;
 }
 
+/** What a property of the subject should be by its likely bags: calculated, never a test; or why nothing is said. */
+export type ExpectedQuality =
+  | (Omit<CalculatedQuality, 'standard'> & {
+      /** Null: too few samples were analysed again to know how far the method scatters. */
+      readonly standard: number | null;
+      /** From how many repeats that is known. */
+      readonly repeatCount: number;
+      /** To how many decimals the value is worth showing. */
+      readonly decimals: number;
+    })
+  | QualityRefused;
+
 /** What happened on the line near the subject. */
 export interface LineEvent {
   readonly kind: 'stop' | 'reject' | 'sample' | 'sweepings' | 'film';
@@ -129,6 +142,8 @@ export interface Thread {
   readonly sources: readonly SourceLine[];
   /** Bags of the same hopper periods that cannot be in it. */
   readonly ruledOut: readonly RuledOutLine[];
+  /** Moisture, ash, colour and what else its bags were tested for; none of a bag, which has tests of its own. */
+  readonly expected: readonly ExpectedQuality[];
   readonly dryerShifts: readonly (ShiftName & { readonly dryerCode: string; readonly bagCount: number })[];
   readonly pallets: readonly PalletLine[];
   readonly customers: readonly CustomerLine[];

@@ -17,6 +17,8 @@ import './narrowing.sentences.js';
 import './narrowing.sentences.es.js';
 import { PlaceHold } from './place-hold.js';
 import { ThreadApi } from './thread.api.js';
+import './quality.sentences.js';
+import './quality.sentences.es.js';
 import './tracing.sentences.js';
 import './tracing.sentences.es.js';
 import { ReachApi } from './reach.api.js';

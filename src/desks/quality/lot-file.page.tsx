@@ -8,6 +8,7 @@ import { Table } from '../../platform/web/kit/table.js';
 import type { Viewer } from '../../platform/web/request.js';
 import { Shell } from '../../platform/web/shell.js';
 import { StateMark } from '../../platform/web/state-mark.js';
+import { ThreadQuality } from '../../tracing/thread-quality.js';
 import { distinctShifts } from '../../tracing/thread-text.js';
 import { DecisionBox } from './decision-box.js';
 import { Decided, Lacks } from './file-parts.js';
@@ -82,6 +83,7 @@ function LotFacts({ file }: { readonly file: LotFile }): VNode {
         rows={runs.map(runRow)}
       />
       <Bags file={file} />
+      <ThreadQuality expected={thread.expected} />
       <p>
         <a href={`/thread?code=${encodeURIComponent(file.lot.code)}`}>{say('lot-follow', { code: file.lot.code })}</a>
       </p>
