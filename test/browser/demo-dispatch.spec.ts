@@ -9,6 +9,7 @@ import {
   isReady,
   leaves,
   listed,
+  touch,
   type ServedHouse,
 } from '../support/a-served-demo.js';
 import { pressAccessKey } from '../support/browser.js';
@@ -58,11 +59,6 @@ async function scan(page: Page, code: string, ...says: readonly string[]): Promi
   await leaves(page, () => scanOn(page, code));
   const band = await page.locator('#band').innerText();
   for (const words of says) expect(band).toContain(words);
-}
-
-async function touch(name: string | RegExp): Promise<void> {
-  const there = hand.getByRole('button', { name }).or(hand.getByRole('link', { name })).first();
-  await leaves(hand, () => there.tap());
 }
 
 async function delivery(): Promise<Delivery> {
@@ -151,7 +147,7 @@ describe('the demo’s dispatch clerk, by keyboard and scanner, and its loader w
 
   it('lets the loader scan on, with a yes and a no that a glove can reach, while the clerk’s page follows', async () => {
     await isReady(hand);
-    await touch(new RegExp(order));
+    await touch(hand, new RegExp(order));
     await isMadeForGloves(hand);
     await scan(hand, good[1]!, 'YES');
     await isMadeForGloves(hand);
@@ -169,7 +165,7 @@ describe('the demo’s dispatch clerk, by keyboard and scanner, and its loader w
     await isMadeForGloves(hand);
     await hand.getByLabel('Why').tap();
     await hand.keyboard.type('corner crushed', { delay: 60 });
-    await touch('Take off');
+    await touch(hand, 'Take off');
     expect(await delivery()).toMatchObject({ loadedCount: 2 });
     expect(await palletOf(sscc)).toMatchObject({ status: 'in-store' });
     expect(await hand.getByText(/close and print/i).count()).toBe(0);

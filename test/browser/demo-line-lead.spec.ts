@@ -7,10 +7,12 @@ import {
   demoPerson,
   isMadeForGloves,
   isReady,
+  keyIn,
   lastRunOf,
   leaves,
   levelGrams,
   listed,
+  touch,
   type DemoRun,
   type ServedHouse,
 } from '../support/a-served-demo.js';
@@ -34,23 +36,6 @@ const bandSays = (text: string): Promise<void> => page.locator('#band', { hasTex
 const bagOf = async (id: string): Promise<Bag> => (await asked<{ bag: Bag }>(page, `/api/bags/${id}`)).bag;
 /** The run of this tablet's line, as the house has it now. */
 const runNow = (): Promise<DemoRun> => lastRunOf(page, 'Line 1');
-
-/** A finger on what is called so; the next page is there afterwards. */
-async function touch(name: string | RegExp): Promise<void> {
-  const there = page.getByRole('button', { name }).or(page.getByRole('link', { name })).first();
-  await leaves(page, () => there.tap());
-}
-
-/** A finger on a field, and on the keys that come up below it. */
-async function keyIn(label: string | RegExp, digits: string): Promise<void> {
-  const field = page.getByLabel(label).first();
-  await field.tap();
-  const pad = page.locator('.number-pad');
-  for (const digit of digits) await pad.getByRole('button', { name: digit, exact: true }).tap();
-  await isMadeForGloves(page);
-  await pad.locator('.done').tap();
-  expect(await field.inputValue()).toBe(digits);
-}
 
 async function scan(code: string, ...says: readonly string[]): Promise<void> {
   await scanOn(page, code);
@@ -83,7 +68,7 @@ describe('the demo’s line lead, on a tablet, by scan and touch', () => {
 
   it('finds the line, with all that a glove must hit large enough', async () => {
     await isMadeForGloves(page);
-    await touch(/^Line 1/);
+    await touch(page, /^Line 1/);
     [line = ''] = page.url().split('?');
     await shows(/Tomas Weir · change person/);
     await isMadeForGloves(page);
@@ -96,7 +81,7 @@ describe('the demo’s line lead, on a tablet, by scan and touch', () => {
     const before = await levelGrams(page);
     await scan(bag!.number, bag!.number.slice(-4), 'Released');
     await isMadeForGloves(page);
-    await touch('TIP WHOLE');
+    await touch(page, 'TIP WHOLE');
     await shows(`Tipped: ${bag!.number}`);
     expect(await bagOf(bag!.id)).toMatchObject({ status: 'empty', remainingGrams: 0 });
     expect(await levelGrams(page)).toBe(before + bag!.remainingGrams);
@@ -113,32 +98,32 @@ describe('the demo’s line lead, on a tablet, by scan and touch', () => {
 
   it('tips a part of that bag and weighs the rest back', async () => {
     const bag = bags[1]!;
-    await touch('PART');
+    await touch(page, 'PART');
     await shows(`Bag ${bag.number} hangs`);
     await isMadeForGloves(page);
-    await touch(/^Back to/);
+    await touch(page, /^Back to/);
     await scan(bag.number, 'HANGS');
-    await touch('WEIGH BACK');
-    await keyIn('Gross', '402');
-    await keyIn('Tare', '2');
+    await touch(page, 'WEIGH BACK');
+    await keyIn(page, 'Gross', '402');
+    await keyIn(page, 'Tare', '2');
     await page.getByLabel('Scale').selectOption({ index: 1 });
     await isMadeForGloves(page);
-    await touch('RECORD THE REST');
+    await touch(page, 'RECORD THE REST');
     await shows(/^Off\. /);
     expect(await bagOf(bag.id)).toMatchObject({ remainingGrams: 400_000 });
   });
 
   it('counts what the counter shows', async () => {
     const { packCount } = await runNow();
-    await touch('Count packs');
-    await keyIn('The counter shows', String(packCount + 40));
-    await touch('RECORD');
+    await touch(page, 'Count packs');
+    await keyIn(page, 'The counter shows', String(packCount + 40));
+    await touch(page, 'RECORD');
     await shows('Counted.');
     expect((await runNow()).packCount).toBe(packCount + 40);
   });
 
   it('builds a pallet, and scans back the label that comes for it', async () => {
-    await touch('PALLET FULL');
+    await touch(page, 'PALLET FULL');
     const sscc = (await page.locator('.code.big').innerText()).trim();
     await isMadeForGloves(page);
     const label = page.getByRole('link', { name: 'LABEL (PDF)' });
@@ -154,11 +139,11 @@ describe('the demo’s line lead, on a tablet, by scan and touch', () => {
   it('stops the line, says why, and lets it run again', async () => {
     await page.goto(line);
     await isReady(page);
-    await touch(/^STOP/);
+    await touch(page, /^STOP/);
     await isMadeForGloves(page);
-    await touch('jam');
+    await touch(page, 'jam');
     await shows('Why: jam');
-    await touch('RUNS AGAIN');
+    await touch(page, 'RUNS AGAIN');
     const { number } = await runNow();
     const stops = await listed<object>(page, `/api/stops?run=${number}`);
     expect(stops.at(-1)).toMatchObject({ reason: 'jam', startedAgainAt: expect.any(String) });
@@ -166,46 +151,46 @@ describe('the demo’s line lead, on a tablet, by scan and touch', () => {
 
   it('books sweepings out by weight', async () => {
     const before = await levelGrams(page);
-    await touch(/^REJECTS/);
+    await touch(page, /^REJECTS/);
     await isMadeForGloves(page);
     await page.getByRole('radio', { name: 'sweepings' }).tap();
-    await keyIn('Net, weighed', '4');
+    await keyIn(page, 'Net, weighed', '4');
     await page.getByLabel(/^Scale/).selectOption({ index: 1 });
     await page.getByRole('radio', { name: 'floor' }).tap();
     await page.getByRole('radio', { name: 'waste' }).tap();
-    await touch('RECORD');
+    await touch(page, 'RECORD');
     await shows('Booked out: 4 kg');
     expect(await levelGrams(page)).toBe(before - 4000);
   });
 
   it('counts wrong, and undoes it with one touch', async () => {
     const { packCount } = await runNow();
-    await touch('Count packs');
-    await keyIn('The counter shows', String(packCount + 7));
-    await touch('RECORD');
-    await touch('UNDO MY LAST');
+    await touch(page, 'Count packs');
+    await keyIn(page, 'The counter shows', String(packCount + 7));
+    await touch(page, 'RECORD');
+    await touch(page, 'UNDO MY LAST');
     await isMadeForGloves(page);
-    await touch('NO: UNDO IT');
+    await touch(page, 'NO: UNDO IT');
     await shows(/Undone: it is void/);
     expect((await runNow()).packCount).toBe(packCount);
   });
 
   it('puts the test pieces through the metal detector, and says so with two touches', async () => {
-    await touch('Line checks');
+    await touch(page, 'Line checks');
     await isMadeForGloves(page);
     const metal = page.locator('#due-checks li', { hasText: 'Metal detector' });
     await leaves(page, () => metal.getByRole('link', { name: 'Check', exact: true }).tap());
     await isMadeForGloves(page);
-    await touch('All passed');
+    await touch(page, 'All passed');
     await metal.filter({ hasText: /in 1(20|19) min/ }).waitFor();
     await page.goto(line);
   });
 
   it('signs the line over: both sign, the next by badge', async () => {
     await isReady(page);
-    await touch(/^HAND OVER/);
+    await touch(page, /^HAND OVER/);
     await isMadeForGloves(page);
-    await keyIn(/Loose packs/, '12');
+    await keyIn(page, /Loose packs/, '12');
     await page.getByLabel('Their badge').focus();
     await scanOn(page, demoBadgeOf(ruth));
     await shows('Signed by the incoming lead: Ruth Ansel');
@@ -217,7 +202,7 @@ describe('the demo’s line lead, on a tablet, by scan and touch', () => {
   it('lets the next lead come by badge, whose pages speak Spanish, and who tips on', async () => {
     await page.goto(line);
     await isReady(page);
-    await touch(/change person/);
+    await touch(page, /change person/);
     await page.getByLabel('Scan your badge').focus();
     await leaves(page, () => scanOn(page, demoBadgeOf(ruth)));
     expect([page.url().split('?')[0], await page.locator('html').getAttribute('lang')]).toEqual([line, 'es']);
@@ -225,7 +210,7 @@ describe('the demo’s line lead, on a tablet, by scan and touch', () => {
     await isMadeForGloves(page);
     const bag = bags[2]!;
     await scan(bag.number, bag.number.slice(-4));
-    await touch('VOLCAR ENTERO');
+    await touch(page, 'VOLCAR ENTERO');
     await shows(bag.number);
     expect(await bagOf(bag.id)).toMatchObject({ status: 'empty', remainingGrams: 0 });
   });

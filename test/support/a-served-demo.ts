@@ -128,6 +128,23 @@ export async function isMadeForGloves(page: Page): Promise<void> {
   expect({ at: new URL(page.url()).pathname, tooSmall: await tooSmallToTouch(page) }).toMatchObject({ tooSmall: [] });
 }
 
+/** A finger on what is called so; the next page is there afterwards. */
+export async function touch(page: Page, name: string | RegExp): Promise<void> {
+  const there = page.getByRole('button', { name }).or(page.getByRole('link', { name })).first();
+  await leaves(page, () => there.tap());
+}
+
+/** A finger on a field, and on the keys that come up below it. */
+export async function keyIn(page: Page, label: string | RegExp, digits: string): Promise<void> {
+  const field = page.getByLabel(label).first();
+  await field.tap();
+  const pad = page.locator('.number-pad');
+  for (const digit of digits) await pad.getByRole('button', { name: digit, exact: true }).tap();
+  await isMadeForGloves(page);
+  await pad.locator('.done').tap();
+  expect(await field.inputValue()).toBe(digits);
+}
+
 /** What `/api` answers this browser's person. */
 export async function asked<Answer>(page: Page, path: string): Promise<Answer> {
   const answer = await page.request.get(new URL(path, page.url()).href);

@@ -34,6 +34,10 @@ export function focusNow(page: Page): Promise<FocusNow> {
 /** After a step the focus is on something that is seen to have it, or at the beginning of the page's content. */
 export async function focusIsKept(page: Page): Promise<FocusNow> {
   await page.locator('body[data-ready=yes]').waitFor();
+  // The browser gives a new page its focus when it first draws it, which may come after the page's script.
+  await page
+    .waitForFunction(() => document.activeElement !== document.body, undefined, { timeout: 3000 })
+    .catch(() => undefined);
   const focus = await focusNow(page);
   if (focus.tag === 'main') return focus;
   expect({ at: page.url(), ...focus }).toEqual({ at: page.url(), ...focus, isShown: true });
