@@ -88,6 +88,7 @@ module.exports = {
           '^src/open-points/count-interruptions\\.ts$',
           '^src/hopper/refusals-met\\.ts$',
           '^src/fill-weight/weight-batches\\.ts$',
+          '^src/cli/rebuild-courses\\.main\\.ts$',
         ],
       },
       to: { path: '^src/platform/database/unit-of-work\\.ts$', dependencyTypesNot: ['type-only'] },

@@ -2745,6 +2745,22 @@ CREATE TRIGGER "paper_language_no_delete" BEFORE DELETE ON "paper_language" BEGI
 
 CREATE TRIGGER "paper_language_no_replace" BEFORE INSERT ON "paper_language" WHEN EXISTS (SELECT 1 FROM "paper_language" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:paper_language: the key is taken'); END;
 
+CREATE TABLE "run_course" (
+    "run_id" varchar NOT NULL,
+    "course" text NOT NULL,
+    CONSTRAINT "pk_run_course" PRIMARY KEY ("run_id")
+  );
+
+CREATE INDEX "ix_hopper_period_previous_period_id" ON "hopper_period" ("previous_period_id");
+
+CREATE INDEX "ix_hopper_period_hopper_id_started_at" ON "hopper_period" ("hopper_id", "started_at");
+
+CREATE INDEX "ix_bulk_bag_liner_lot_key" ON "bulk_bag" (UPPER("liner_lot"));
+
+CREATE INDEX "ix_delivery_order_key" ON "delivery" (UPPER("order_number"));
+
+CREATE INDEX "ix_delivery_plan_order_key" ON "delivery_plan" (UPPER("order_number"));
+
 CREATE TABLE "tracer_trial" (
     "id" varchar NOT NULL,
     "hopper_id" varchar NOT NULL,

@@ -10,6 +10,7 @@ import { narrowing } from './0008-narrowing.js';
 import { complaints } from './0009-complaints.js';
 import { recalls } from './0010-recalls.js';
 import { paperLanguages } from './0012-paper-languages.js';
+import { runCourses } from './0014-run-courses.js';
 import { flowModels } from './0016-flow-models.js';
 
 /** The one history of the schema, oldest first. A migration that has been released is never edited. */
@@ -25,5 +26,6 @@ export const migrations: readonly Migration[] = [
   complaints,
   recalls,
   paperLanguages,
+  runCourses,
   flowModels,
 ];

@@ -77,6 +77,7 @@ import { LineRestart } from './packing/line-restart.entity.js';
 import { LooseCount } from './packing/loose-count.entity.js';
 import { PackCount } from './packing/pack-count.entity.js';
 import { PackingRunClose } from './packing/packing-run-close.entity.js';
+import { RunCourse } from './packing/run-course.entity.js';
 import { PackingRunState } from './packing/packing-run-state.entity.js';
 import { Removal } from './packing/removal.entity.js';
 import { CheckPlan } from './line-checks/check-plan.entity.js';
@@ -218,6 +219,7 @@ export const entities: readonly EntityClass[] = [
   PackCount,
   PackingRunClose,
   PackingRunState,
+  RunCourse,
   Removal,
   CheckPlan,
   CheckPlanState,

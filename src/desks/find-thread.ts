@@ -2,18 +2,14 @@ import { Injectable } from '@nestjs/common';
 import { subjectOfComplaint, type ComplaintRow } from '../complaints/complaints.js';
 import { Clock } from '../platform/clock.js';
 import { HeavyReads } from '../platform/database/heavy-reads.js';
-import type { RecallRow } from '../recalls/recalls.js';
 import { readThread } from '../tracing/read-thread.js';
 import type { Thread } from '../tracing/thread.js';
-import { findAnything, type Findings } from './find-subjects.js';
-import { choiceKey, type Fit } from './finding.js';
+import { question, type AskedThread, type Found } from './thread-of-code.question.js';
 
-/** A typed code leads to a thread, to a complaint, to a recall, to a choice, or to nothing. */
-export type Found =
-  | { readonly thread: Thread; readonly fits: readonly Fit[] }
-  | { readonly complaint: ComplaintRow }
-  | { readonly recall: RecallRow }
-  | { readonly choices: Findings };
+export type { Found } from './thread-of-code.question.js';
+
+/** A typed code, the time of day that stands beside it, and what was chosen where it meant several things. */
+export type CodeAskedFor = Pick<AskedThread, 'code' | 'localTime' | 'meant'>;
 
 /** Finds what a code means and follows it, both in one unchanging view of the records. */
 @Injectable()
@@ -23,27 +19,15 @@ export class FindThread {
     private readonly clock: Clock,
   ) {}
 
-  find(
-    siteId: string,
-    asked: { readonly code: string; readonly localTime: string | null; readonly meant: string | null },
-  ): Promise<Found> {
-    const now = this.clock.now();
-    return this.heavy.snapshot(async (from) => {
-      const { code, localTime, meant } = asked;
-      const found = await findAnything(from, siteId, { code, localTime, now });
-      const findings = found.findings.filter((finding) => meant === null || choiceKey(finding) === meant);
-      const complaints = found.complaints.filter(({ complaint }) => meant === null || complaint.id === meant);
-      const recalls = found.recalls.filter(({ recall }) => meant === null || recall.id === meant);
-      const [[only], [complaint], [recall]] = [findings, complaints, recalls];
-      const count = findings.length + complaints.length + recalls.length;
-      if (count === 1 && complaint !== undefined) return { complaint: complaint.complaint };
-      if (count === 1 && recall !== undefined) return { recall: recall.recall };
-      const isPlain = only !== undefined && count === 1 && (!only.isDoubtful || meant !== null);
-      if (!isPlain) return { choices: { ...found, findings, complaints, recalls } };
-      const fits = only.tier === 'as-typed' ? [] : only.fits;
-      return { thread: await readThread(from, siteId, only.subject, now), fits };
-    });
+  async find(siteId: string, asked: CodeAskedFor): Promise<Found> {
+    return JSON.parse(await this.findText(siteId, asked)) as Found;
   }
+
+  /** The same as JSON text, for whoever passes it on. */
+  findText(siteId: string, asked: CodeAskedFor): Promise<string> {
+    return this.heavy.ask(question, { siteId, ...asked, now: this.clock.now() });
+  }
+
   /** The thread of what a complaint is about; null where that is not known. */
   ofComplaint(siteId: string, complaint: ComplaintRow): Promise<Thread | null> {
     const now = this.clock.now();

@@ -3,7 +3,7 @@ import { makeDocumentNumber } from '../core/identifiers/document-number.js';
 import type { Instant } from '../platform/clock.js';
 import type { Page } from '../platform/web/listed.js';
 import { inChunks } from '../platform/database/in-chunks.js';
-import { onlyRow, type ReadFrom } from '../platform/database/reading.js';
+import { once, onlyRow, type ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
 import type { DeliveryRow, LineRow, LoadedRow } from './delivery-rows.js';
 
@@ -13,10 +13,26 @@ export type { DeliveryRow } from './delivery-rows.js';
 export const notePrefix = 'DN';
 
 /** @throws {NotFound} `delivery` */
-export async function deliveryOf(from: ReadFrom, deliveryId: string): Promise<DeliveryRow> {
+export function deliveryOf(from: ReadFrom, deliveryId: string): Promise<DeliveryRow> {
+  return once(from, `delivery ${deliveryId}`, () => readDelivery(from, deliveryId));
+}
+
+async function readDelivery(from: ReadFrom, deliveryId: string): Promise<DeliveryRow> {
   const row = onlyRow(await from.sql<DeliveryRow>`${() => deliverySelect} AND d."id" = ${deliveryId}`);
   if (row === null) throw new NotFound('delivery', deliveryId);
   return row;
+}
+
+/** Several at once, by their ids; unknown ones are left out. */
+export async function deliveriesOf(
+  from: ReadFrom,
+  deliveryIds: readonly string[],
+): Promise<ReadonlyMap<string, DeliveryRow>> {
+  const rows = await inChunks(
+    [...new Set(deliveryIds)],
+    (chunk) => from.sql<DeliveryRow>`${() => deliverySelect} AND d."id" IN (${() => chunk})`,
+  );
+  return new Map(rows.map((row) => [row.id, row]));
 }
 
 /**
@@ -29,13 +45,13 @@ export async function findDelivery(from: ReadFrom, siteId: string, numberOrId: s
   const asked = numberOrId.trim();
   const typed = readDocumentNumber(asked, notePrefix);
   const number = typed === null ? asked : makeDocumentNumber(typed);
-  const [row] = await from.sql<DeliveryRow>`
-    ${() => deliverySelect} AND d."site_id" = ${siteId} AND (
-      d."id" = ${asked.toLowerCase()} OR UPPER(COALESCE(n."order_number", d."order_number")) = ${asked.toUpperCase()}
-      OR d."id" IN (
-        SELECT w."subject_id" FROM "paper" w
-        WHERE w."site_id" = ${siteId} AND w."number" = ${number} AND w."subject_kind" = 'delivery'))
+  const found = await from.sql<DeliveryRow>`
+    ${() => deliverySelect} AND d."site_id" = ${siteId} AND d."id" IN (
+      SELECT x."id" FROM "delivery" x WHERE x."id" = ${asked.toLowerCase()}
+      UNION SELECT w."subject_id" FROM "paper" w
+      WHERE w."site_id" = ${siteId} AND w."number" = ${number} AND w."subject_kind" = 'delivery')
     ORDER BY d."id" DESC LIMIT 1`;
+  const [row] = [...found, ...(await deliveriesOfOrder(from, siteId, asked))].sort((a, b) => (a.id < b.id ? 1 : -1));
   if (row === undefined) throw new NotFound('delivery', asked);
   return row;
 }
@@ -46,9 +62,12 @@ export async function deliveriesOfOrder(
   siteId: string,
   orderNumber: string,
 ): Promise<readonly DeliveryRow[]> {
+  const key = orderNumber.trim().toUpperCase();
   return from.sql<DeliveryRow>`
-    ${() => deliverySelect} AND d."site_id" = ${siteId}
-      AND UPPER(COALESCE(n."order_number", d."order_number")) = ${orderNumber.trim().toUpperCase()}
+    ${() => deliverySelect} AND d."site_id" = ${siteId} AND d."id" IN (
+        SELECT x."id" FROM "delivery" x WHERE UPPER(x."order_number") = ${key}
+        UNION SELECT y."delivery_id" FROM "delivery_plan" y WHERE UPPER(y."order_number") = ${key})
+      AND UPPER(COALESCE(n."order_number", d."order_number")) = ${key}
     ORDER BY d."id" DESC LIMIT 50`;
 }
 

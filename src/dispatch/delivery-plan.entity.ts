@@ -14,6 +14,8 @@ import { Delivery } from './delivery.entity.js';
 @Fact()
 @Entity('delivery_plan')
 @Index(['deliveryId'])
+// Over the order in capital letters, which the migration writes by hand.
+@Index('ix_delivery_plan_order_key', { synchronize: false })
 export class DeliveryPlan {
   @IdColumn()
   id!: string;

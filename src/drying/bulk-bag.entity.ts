@@ -21,6 +21,8 @@ import { Site } from '../plant/site.entity.js';
 @Index(['dryerRunId'])
 // Lists are paged by key within a site.
 @Index(['siteId', 'id'])
+// Over the lot in capital letters, which the migration writes by hand.
+@Index('ix_bulk_bag_liner_lot_key', { synchronize: false })
 export class BulkBag {
   @IdColumn()
   id!: string;

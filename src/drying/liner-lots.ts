@@ -6,9 +6,10 @@ const lotKey = (typed: string): string => typed.trim().toUpperCase();
 /** The good bags that were filled with a lot of bags or liners, as somebody types it; none where no bag names it. */
 export async function bagsOfLinerLot(from: ReadFrom, siteId: string, linerLot: string): Promise<readonly string[]> {
   const rows = await from.sql<{ id: string }>`
-    SELECT "id" FROM "bulk_bag" WHERE "site_id" = ${siteId} AND UPPER("liner_lot") = ${lotKey(linerLot)}
-      AND "voided_by" IS NULL ORDER BY "id"`;
-  return rows.map(({ id }) => id);
+    SELECT b."id" FROM "bulk_bag" b WHERE b."id" IN (
+        SELECT k."id" FROM "bulk_bag" k WHERE UPPER(k."liner_lot") = ${lotKey(linerLot)})
+      AND b."site_id" = ${siteId} AND b."voided_by" IS NULL`;
+  return rows.map(({ id }) => id).sort();
 }
 
 /** How a lot of liners is written on the bags of it, and how many there are; null where no bag names it. */

@@ -51,6 +51,26 @@ export function likelyOfBag(contents: PeriodContents, likelyGrams: ReadonlyMap<s
   return grams;
 }
 
+/** What share of each addition is of a group of bags, as the flow model sees it. */
+export function likelyShares(contents: PeriodContents, bagIds: readonly string[]): ReadonlyMap<string, number> {
+  const group = new Set(bagIds);
+  const shares = new Map<string, number>();
+  for (const [additionId, content] of contents) {
+    if (content === 'anything') continue;
+    let share = 0;
+    for (const [bagId, part] of content) if (group.has(bagId)) share += part.likelyShare;
+    if (share > 0) shares.set(additionId, share);
+  }
+  return shares;
+}
+
+/** Grams of a group that the flow model puts into a target, by what it puts there of each addition. */
+export function likelyOfShares(shares: ReadonlyMap<string, number>, likelyGrams: ReadonlyMap<string, number>): number {
+  let grams = 0;
+  for (const [additionId, ofAddition] of likelyGrams) grams += ofAddition * (shares.get(additionId) ?? 0);
+  return grams;
+}
+
 /** Every bag of a period that may be in a target at all, with what is known of it there. */
 export function boundEveryBag(
   contents: PeriodContents,
@@ -100,7 +120,7 @@ export function boundTogether(
   return {
     leastGrams: bounds?.leastGrams ?? 0,
     mostGrams: bounds?.mostGrams ?? 0,
-    likelyGrams: bagIds.reduce((sum, bagId) => sum + likelyOfBag(contents, likelyGrams, bagId), 0),
+    likelyGrams: likelyOfShares(likelyShares(contents, bagIds), likelyGrams),
   };
 }
 

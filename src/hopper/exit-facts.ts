@@ -1,8 +1,10 @@
 import type { Mass } from '../core/hopper-flow/hopper-event.js';
 import type { RunMeanNet } from '../fill-weight/mean-nets.js';
 import { meanNetsOf } from '../fill-weight/mean-nets.js';
-import { countsOf, removalsOfHopper, removalsOfRun } from '../packing/packing-runs.js';
-import type { CountRow, RemovalRow } from '../packing/packing-run-rows.js';
+import { removalsOfHopper, removalsOfRun } from '../packing/packing-runs.js';
+import type { CountPoint } from '../packing/run-course.js';
+import { coursesOf } from '../packing/run-courses.js';
+import type { RemovalRow } from '../packing/packing-run-rows.js';
 import type { LinePeriod } from '../plant/plant-rows.js';
 import { linesOfHopper } from '../plant/plant-facts.js';
 import { millisecondsBetween, type Instant } from '../platform/clock.js';
@@ -65,7 +67,7 @@ export interface ExitFacts {
 export async function readExits(from: ReadFrom, period: PeriodRow, doubt: TimeUncertainty): Promise<ExitFacts> {
   const links = await linesOfHopper(from, period.hopperId);
   const runs = await runsOfPeriod(from, period, [...new Set(links.map(({ lineId }) => lineId))]);
-  const counts = groupBy(await countsOf(from, [...runs.keys()]), ({ runId }) => runId);
+  const counts = await coursesOf(from, [...runs.keys()]);
   const packs: PackExit[] = [];
   for (const run of runs.values()) {
     const stretches = stretchesOf(period, links, run.lineId);
@@ -80,17 +82,9 @@ async function runsOfPeriod(
   period: PeriodRow,
   lineIds: readonly string[],
 ): Promise<ReadonlyMap<string, RunFact>> {
-  if (lineIds.length === 0) return new Map();
-  const rows = await from.sql<Omit<RunFact, 'meanNet'>>`
-    SELECT r."id", r."number", r."line_id" AS "lineId", r."format_id" AS "formatId",
-      f."nominal_grams" AS "nominalGrams", r."started_at" AS "startedAt", c."closed_at" AS "closedAt"
-    FROM "packing_run" r
-    JOIN "pack_format" f ON f."id" = r."format_id"
-    LEFT JOIN "packing_run_close" c ON c."run_id" = r."id" AND c."voided_by" IS NULL
-    WHERE r."line_id" IN (${() => [...lineIds]}) AND r."voided_by" IS NULL
-      AND r."started_at" <= ${period.endedAt ?? noEnd}
-      AND (c."closed_at" IS NULL OR c."closed_at" >= ${period.startedAt})
-    ORDER BY r."started_at", r."id"`;
+  const rows: Omit<RunFact, 'meanNet'>[] = [];
+  for (const lineId of lineIds) rows.push(...(await runsOfLineIn(from, period, lineId)));
+  rows.sort((one, other) => (one.startedAt + one.id < other.startedAt + other.id ? -1 : 1));
   const nets = await meanNetsOf(
     from,
     rows.map(({ id }) => id),
@@ -101,6 +95,22 @@ async function runsOfPeriod(
       return meanNet === undefined ? [] : [[row.id, { ...row, meanNet }]];
     }),
   );
+}
+
+/** The runs of a line follow each other, so they are looked for from the last one on that began before the period. */
+function runsOfLineIn(from: ReadFrom, period: PeriodRow, lineId: string): Promise<Omit<RunFact, 'meanNet'>[]> {
+  return from.sql<Omit<RunFact, 'meanNet'>>`
+    SELECT r."id", r."number", r."line_id" AS "lineId", r."format_id" AS "formatId",
+      f."nominal_grams" AS "nominalGrams", r."started_at" AS "startedAt", c."closed_at" AS "closedAt"
+    FROM "packing_run" r
+    JOIN "pack_format" f ON f."id" = r."format_id"
+    LEFT JOIN "packing_run_close" c ON c."run_id" = r."id" AND c."voided_by" IS NULL
+    WHERE r."line_id" = ${lineId} AND r."voided_by" IS NULL AND r."started_at" <= ${period.endedAt ?? noEnd}
+      AND r."started_at" >= COALESCE((
+        SELECT q."started_at" FROM "packing_run" q
+        WHERE q."line_id" = ${lineId} AND q."voided_by" IS NULL AND q."started_at" < ${period.startedAt}
+        ORDER BY q."started_at" DESC LIMIT 1), '')
+      AND (c."closed_at" IS NULL OR c."closed_at" >= ${period.startedAt})`;
 }
 
 /** When, within the period, a line was fed by its hopper. */
@@ -115,7 +125,7 @@ function stretchesOf(period: PeriodRow, links: readonly LinePeriod[], lineId: st
 }
 
 function packExits(
-  counts: readonly CountRow[],
+  counts: readonly CountPoint[],
   stretches: readonly Stretch[],
   doubt: TimeUncertainty,
 ): readonly PackExit[] {
@@ -132,7 +142,7 @@ function packExits(
 }
 
 function packExit(
-  [before, count]: readonly [CountRow, CountRow],
+  [before, count]: readonly [CountPoint, CountPoint],
   stretch: Stretch,
   doubt: TimeUncertainty,
 ): readonly PackExit[] {
@@ -159,7 +169,7 @@ function packExit(
 }
 
 /** A run starts with none and a device counts every minute; all other counts somebody read. */
-const isByHand = ({ occasion }: CountRow): boolean => occasion !== 'minute' && occasion !== 'start';
+const isByHand = ({ occasion }: CountPoint): boolean => occasion !== 'minute' && occasion !== 'start';
 
 /**
  * How an interval of time lies in a stretch: wholly, or from which to which share of it; null: not at all. What left at
@@ -254,14 +264,4 @@ export function packMass(meanNet: RunMeanNet, fromCount: number, toCount: number
     grams: upTo(toCount) - upTo(fromCount),
     upperGrams: Math.ceil((packCount * meanNet.upperMilligrams) / 1000),
   };
-}
-
-function groupBy<Row>(rows: readonly Row[], keyOf: (row: Row) => string): ReadonlyMap<string, Row[]> {
-  const groups = new Map<string, Row[]>();
-  for (const row of rows) {
-    const group = groups.get(keyOf(row));
-    if (group === undefined) groups.set(keyOf(row), [row]);
-    else group.push(row);
-  }
-  return groups;
 }

@@ -1,6 +1,6 @@
 import { boundGroupInTargets } from '../core/hopper-flow/bound-group-in-target.js';
 import type { ReadFrom } from '../platform/database/reading.js';
-import { groupOfBags, likelyOfBag, type BagAmounts } from './bag-contents.js';
+import { groupOfBags, likelyOfShares, likelyShares, type BagAmounts } from './bag-contents.js';
 import { modelUsed, type ModelUsed } from './model-used.js';
 import { allOf, HopperBook, plus } from './hopper-book.js';
 import { periodsAfter } from './hopper-period-rows.js';
@@ -81,13 +81,13 @@ async function boundIn(book: HopperBook, group: Group, targets: readonly ReachTa
     const asked = own.map(([, target]) => target);
     const flow = layOutPeriod(facts, asked);
     const exits = asked.map((target) => exitsOf(flow, target));
+    const shares = likelyShares(contents, group.bagIds);
     const bounds = boundGroupInTargets(flow.prepared, groupOfBags(contents, flow, group.bagIds), exits);
     own.forEach(([place, { ranges }], index) => {
       const sum = sums[place];
       const target = exits[index];
       if (sum === undefined || target === undefined || target.size === 0) return;
-      const byAddition = likelyGramsByAddition(flow, target);
-      const likelyGrams = group.bagIds.reduce((grams, bagId) => grams + likelyOfBag(contents, byAddition, bagId), 0);
+      const likelyGrams = likelyOfShares(shares, likelyGramsByAddition(flow, target));
       const { leastGrams = 0, mostGrams = 0 } = bounds[index] ?? {};
       sum.amounts = plus(sum.amounts, { leastGrams, mostGrams, likelyGrams });
       sum.unit = Math.min(sum.unit, thresholdOf(facts, ranges));

@@ -54,7 +54,7 @@ export async function periodAt(from: ReadFrom, hopperId: string, at: Instant): P
   return onlyRow(
     await from.sql<PeriodRow>`
       ${periodSelect} WHERE p."hopper_id" = ${hopperId} AND p."started_at" <= ${at} AND p."voided_by" IS NULL
-      ORDER BY p."number" DESC LIMIT 1`,
+      ORDER BY p."started_at" DESC, p."number" DESC LIMIT 1`,
   );
 }
 
@@ -86,7 +86,10 @@ export async function periodsOfBag(from: ReadFrom, bagId: string): Promise<strin
   return rows.map(({ periodId }) => periodId).sort();
 }
 
-/** The hopper periods that runs may have drawn from, while their lines were linked. */
+/**
+ * The hopper periods that runs may have drawn from, while their lines were linked. The periods of a hopper follow each
+ * other, so they are looked for from the last one on that began before the run.
+ */
 export async function periodsOfRuns(
   from: ReadFrom,
   runIds: readonly string[],
@@ -101,6 +104,10 @@ export async function periodsOfRuns(
     LEFT JOIN "packing_run_close" c ON c."run_id" = r."id" AND c."voided_by" IS NULL
     WHERE r."id" IN (${() => [...runIds]}) AND r."voided_by" IS NULL
       AND (c."closed_at" IS NULL OR p."started_at" <= c."closed_at")
+      AND p."started_at" >= COALESCE((
+        SELECT q."started_at" FROM "hopper_period" q
+        WHERE q."hopper_id" = l."hopper_id" AND q."voided_by" IS NULL AND q."started_at" < r."started_at"
+        ORDER BY q."started_at" DESC LIMIT 1), '')
       AND (e."proven_at" IS NULL OR e."proven_at" >= r."started_at")
     ORDER BY p."hopper_id", p."number", r."id"`;
 }

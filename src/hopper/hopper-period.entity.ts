@@ -13,6 +13,9 @@ import { Hopper } from '../plant/hopper.entity.js';
 /** From one proven empty to the next. Its residue is an addition with all bags of the old period as possible parents. */
 @Fact()
 @Entity('hopper_period')
+@Index(['previousPeriodId'])
+// The period of an instant is found from there, not from the latest one backwards.
+@Index(['hopperId', 'startedAt'])
 @Index(['hopperId', 'number'], { unique: true, where: '"voided_by" IS NULL' })
 export class HopperPeriod {
   @IdColumn()

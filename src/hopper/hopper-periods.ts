@@ -4,7 +4,7 @@ import type { HopperRow } from '../plant/plant-rows.js';
 import { hopperOf } from '../plant/plant-facts.js';
 import type { Instant } from '../platform/clock.js';
 import { toBoolean } from '../platform/database/columns.js';
-import type { ReadFrom } from '../platform/database/reading.js';
+import { once, type ReadFrom } from '../platform/database/reading.js';
 import { readAdditions, type AdditionFact } from './addition-facts.js';
 import { readExits, type ExitFacts } from './exit-facts.js';
 import { modelInForce, type ModelRow } from './flow-models.js';
@@ -38,7 +38,11 @@ export interface HopperPeriodFacts extends ExitFacts {
  *
  * @throws {NotFound} `hopper-period`
  */
-export async function readHopperPeriod(from: ReadFrom, periodId: string): Promise<HopperPeriodFacts> {
+export function readHopperPeriod(from: ReadFrom, periodId: string): Promise<HopperPeriodFacts> {
+  return once(from, `hopper-period ${periodId}`, () => readPeriodFacts(from, periodId));
+}
+
+async function readPeriodFacts(from: ReadFrom, periodId: string): Promise<HopperPeriodFacts> {
   const period = await periodOf(from, periodId);
   const hopper = await hopperOf(from, period.hopperId);
   const doubt = await timeUncertaintyAt(from, period.siteId, period.startedAt);

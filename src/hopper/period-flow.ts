@@ -10,6 +10,7 @@ import type { Instant } from '../platform/clock.js';
 import { packMass, type PackExit } from './exit-facts.js';
 import { asFlowModel } from './flow-models.js';
 import { timedAdditionsAndLevels, type HopperPeriodFacts, type LeftInside } from './hopper-periods.js';
+import { joinedPacks } from './joined-packs.js';
 import { earlierOf } from './record-times.js';
 import { joinRanges, liesIn, type RunRange } from './run-range.js';
 
@@ -53,10 +54,21 @@ export function layOutPeriod(
   targets: readonly PeriodTarget[],
   leftInside: LeftInside | null = null,
 ): PeriodFlow {
+  // Without a target somebody asks for the packs of every count.
+  const packs = targets.length === 0 ? facts.packs : joinedPacks(facts);
+  return layOutPacks(facts, packs, { targets, leftInside });
+}
+
+/** The same with the packs as they are given: those of every count, or joined ones. */
+export function layOutPacks(
+  facts: HopperPeriodFacts,
+  packs: readonly PackExit[],
+  { targets, leftInside }: { readonly targets: readonly PeriodTarget[]; readonly leftInside: LeftInside | null },
+): PeriodFlow {
   const edges = edgesOf(targets);
   const piecesByRun = new Map<string, Piece[]>();
   const exits: TimedEvent<Instant>[] = [];
-  for (const pack of facts.packs) {
+  for (const pack of packs) {
     const pieces = cutExit(pack, edges.get(pack.runId) ?? []);
     const own = piecesByRun.get(pack.runId) ?? [];
     piecesByRun.set(pack.runId, own);

@@ -46,9 +46,17 @@ export async function resultsOfBags(
   from: ReadFrom,
   bagIds: readonly string[],
 ): Promise<ReadonlyMap<string, readonly BagResult[]>> {
-  const bags = await bagsOf(from, bagIds);
+  const known = await resultsOfBagRows(from, await bagsOf(from, bagIds));
+  return new Map(bagIds.map((id) => [id, known.get(id) ?? []]));
+}
+
+/** The same for bags that have been read already. */
+export async function resultsOfBagRows(
+  from: ReadFrom,
+  bags: readonly CoveredBag[],
+): Promise<ReadonlyMap<string, readonly BagResult[]>> {
   const results = [...(await resultsByBag(from, bags)), ...(await resultsByTime(from, bags))];
-  const placed = new Map<string, BagResult[]>(bagIds.map((id) => [id, []]));
+  const placed = new Map<string, BagResult[]>();
   for (const bag of bags) {
     const standing = results.filter((result) => coversBag(result, bag)).map(bagResult);
     placed.set(bag.id, standing.sort(byTime));
@@ -71,9 +79,9 @@ export async function laboratoryStandingsOf(
   from: ReadFrom,
   asked: readonly { readonly bag: BagRow; readonly gradeId: string }[],
 ): Promise<ReadonlyMap<string, LaboratoryStanding>> {
-  const results = await resultsOfBags(
+  const results = await resultsOfBagRows(
     from,
-    asked.map(({ bag }) => bag.id),
+    asked.map(({ bag }) => bag),
   );
   const standings = new Map<string, LaboratoryStanding>();
   for (const [gradeId, ofGrade] of groupBy(asked, (one) => one.gradeId)) {

@@ -8,6 +8,7 @@ import { Refusal } from '../platform/refusal.js';
 import { raisePoint } from '../open-points/raise-point.js';
 import { recordCount } from './count-packs.js';
 import { LooseCount } from './loose-count.entity.js';
+import { followCourse } from './run-courses.js';
 import { refuseMoreLooseThanPacked } from './loose-packs.js';
 import { PackingRunClose } from './packing-run-close.entity.js';
 import { PackingRunState } from './packing-run-state.entity.js';
@@ -72,6 +73,7 @@ export class CloseRun {
     const { packCount, loosePackCount } = form;
     await recordCount(tx, { id: this.ids.next(), runId, packCount, countedAt: closedAt, occasion: 'close' });
     await tx.insert(PackingRunClose, { id, runId, packCount, closedAt });
+    await followCourse(tx, runId);
     await tx.insert(LooseCount, { id: this.ids.next(), runId, packCount: loosePackCount, countedAt: closedAt });
     const freed = await tx.update(PackingRunState, { runId, openLineId: run.lineId }, { openLineId: null });
     if (freed !== 1) throw new Refusal('run-is-closed', { run: run.number, closedAt: null });

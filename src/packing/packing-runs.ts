@@ -195,7 +195,7 @@ export async function filmRangesOfRuns(from: ReadFrom, runIds: readonly string[]
 export async function findFilmLots(from: ReadFrom, siteId: string, code: string): Promise<FilmLotRow[]> {
   return from.sql<FilmLotRow>`
     SELECT "id", "site_id" AS "siteId", "code", "supplier_code" AS "supplierCode", "kind" FROM "film_lot"
-    WHERE "site_id" = ${siteId} AND UPPER("code") = ${filmCode(code)} AND "voided_by" IS NULL ORDER BY "id" DESC`;
+    WHERE "site_id" = ${siteId} AND "code" = ${filmCode(code)} AND "voided_by" IS NULL ORDER BY "id" DESC`;
 }
 
 export async function filmLotOf(from: ReadFrom, filmLotId: string): Promise<FilmLotRow> {

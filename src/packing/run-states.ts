@@ -3,6 +3,7 @@ import type { ReadFrom } from '../platform/database/reading.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { NotFound } from '../platform/refusal.js';
 import { PackingRunState } from './packing-run-state.entity.js';
+import { followCourse } from './run-courses.js';
 
 /** Whether a run is open and how far it has counted. */
 export interface RunState {
@@ -24,13 +25,14 @@ export async function lockRun(tx: Tx, runId: string): Promise<RunState> {
   return state;
 }
 
-/** Sets a run's count to its last good one. */
+/** Sets a run's count to its last good one, and keeps its course where it is closed. */
 export async function followCounts(tx: Tx, runId: string): Promise<void> {
   const [last] = await tx.sql<{ packCount: number; lastCountedAt: Instant }>`
     SELECT "pack_count" AS "packCount", "counted_at" AS "lastCountedAt" FROM "pack_count"
     WHERE "run_id" = ${runId} AND "voided_by" IS NULL ORDER BY "counted_at" DESC, "pack_count" DESC LIMIT 1`;
   if (last === undefined) throw new RangeError(`run ${runId} has no count`);
   await tx.update(PackingRunState, { runId }, { packCount: last.packCount, lastCountedAt: last.lastCountedAt });
+  await followCourse(tx, runId);
 }
 
 /** The states of all runs as the facts alone say them. */

@@ -9,6 +9,8 @@ import type { ContentRow } from './pallet-rows.js';
 export interface PalletSpread {
   readonly possible: readonly RunRange[];
   readonly certain: readonly RunRange[];
+  /** What stands on it, by the counts that its packs were laid down with. */
+  readonly contents: readonly ContentRow[];
   /** All pallets that it was made from, over any number of steps: what was said of them goes on. */
   readonly ancestorIds: readonly string[];
 }
@@ -18,7 +20,9 @@ export interface PalletSpread {
  * where: any of the parent's packs of the lot may be here. Where a child took all of them, it holds just those.
  */
 export async function spreadOf(from: ReadFrom, palletId: string): Promise<PalletSpread> {
-  return (await spreadsOf(from, [palletId])).get(palletId) ?? { possible: [], certain: [], ancestorIds: [] };
+  return (
+    (await spreadsOf(from, [palletId])).get(palletId) ?? { possible: [], certain: [], contents: [], ancestorIds: [] }
+  );
 }
 
 /** The same for several pallets at once. */
@@ -40,7 +44,10 @@ function spreadFrom(
   const ancestorIds = [...new Set(steps.map((step) => step.parentId))];
   const own = contents.get(palletId) ?? [];
   const sources = new Set(steps.filter((step) => step.how === 'split').map((step) => step.parentId));
-  if (sources.size === 0) return { possible: united(own), certain: united(own), ancestorIds };
+  if (sources.size === 0) {
+    const ranges = united(own);
+    return { possible: ranges, certain: ranges, contents: own, ancestorIds };
+  }
   const earlier = [...sources].flatMap((parentId) => contents.get(parentId) ?? []);
   const lots = [...new Set(own.map(lotKey))];
   const shares = lots.map((key) => {
@@ -51,6 +58,7 @@ function spreadFrom(
   return {
     possible: united(shares.flatMap((share) => share.possible)),
     certain: united(shares.flatMap((share) => share.certain)),
+    contents: own,
     ancestorIds,
   };
 }

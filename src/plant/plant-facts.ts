@@ -3,7 +3,7 @@ import type { ShiftPattern } from '../core/shift-calendar/shift-pattern.js';
 import type { Specification } from '../core/sugar-analysis/specification.js';
 import type { Canonical } from '../platform/canonical-text.js';
 import type { Instant } from '../platform/clock.js';
-import type { ReadFrom } from '../platform/database/reading.js';
+import { once, type ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
 import type {
   CoderClockReading,
@@ -24,7 +24,11 @@ import { readShiftPattern } from './shift-pattern-text.js';
 /** A coder whose clock nobody has compared yet: right to two minutes, our own value, no source. */
 export const uncomparedCoderClock: CoderClockReading = { offsetSeconds: 0, uncertaintySeconds: 120 };
 
-export async function siteOf(from: ReadFrom, siteId: string): Promise<SiteRow> {
+export function siteOf(from: ReadFrom, siteId: string): Promise<SiteRow> {
+  return once(from, `site ${siteId}`, () => readSite(from, siteId));
+}
+
+async function readSite(from: ReadFrom, siteId: string): Promise<SiteRow> {
   const rows = await from.sql<SiteRow>`
     SELECT s."id", s."code", COALESCE(r."name", s."name") AS "name",
       COALESCE(r."time_zone", s."time_zone") AS "timeZone",
@@ -45,13 +49,21 @@ export async function onlySiteId(from: ReadFrom): Promise<string | null> {
   return rows.length === 1 ? (rows[0]?.id ?? null) : null;
 }
 
-export async function dryerOf(from: ReadFrom, dryerId: string): Promise<NamedRow> {
+export function dryerOf(from: ReadFrom, dryerId: string): Promise<NamedRow> {
+  return once(from, `dryer ${dryerId}`, () => readDryer(from, dryerId));
+}
+
+async function readDryer(from: ReadFrom, dryerId: string): Promise<NamedRow> {
   const rows = await from.sql<NamedRow>`
     SELECT "id", "site_id" AS "siteId", "code", "name" FROM "dryer" WHERE "id" = ${dryerId}`;
   return known('dryer', dryerId, rows);
 }
 
-export async function hopperOf(from: ReadFrom, hopperId: string): Promise<HopperRow> {
+export function hopperOf(from: ReadFrom, hopperId: string): Promise<HopperRow> {
+  return once(from, `hopper ${hopperId}`, () => readHopper(from, hopperId));
+}
+
+async function readHopper(from: ReadFrom, hopperId: string): Promise<HopperRow> {
   const rows = await from.sql<HopperRow>`
     SELECT "id", "site_id" AS "siteId", "code", "name", "capacity_grams" AS "capacityGrams",
       "flow_model" AS "flowModel", "likely_permille" AS "likelyPermille"
@@ -168,7 +180,11 @@ export async function scaleStandingAt(from: ReadFrom, scaleId: string, at: Insta
   return scaleStanding(known('scale', scaleId, rows), verifications, at);
 }
 
-export async function customerOf(from: ReadFrom, customerId: string): Promise<CustomerRow> {
+export function customerOf(from: ReadFrom, customerId: string): Promise<CustomerRow> {
+  return once(from, `customer ${customerId}`, () => readCustomer(from, customerId));
+}
+
+async function readCustomer(from: ReadFrom, customerId: string): Promise<CustomerRow> {
   const rows = await from.sql<CustomerRow>`
     SELECT c."id", c."site_id" AS "siteId", c."code", c."gln", k."name", k."address", k."telephone",
       (SELECT p."language" FROM "paper_language" p WHERE p."customer_id" = c."id"
@@ -177,7 +193,11 @@ export async function customerOf(from: ReadFrom, customerId: string): Promise<Cu
   return known('customer', customerId, rows);
 }
 
-export async function placeOf(from: ReadFrom, placeId: string): Promise<PlaceRow> {
+export function placeOf(from: ReadFrom, placeId: string): Promise<PlaceRow> {
+  return once(from, `store-place ${placeId}`, () => readPlace(from, placeId));
+}
+
+async function readPlace(from: ReadFrom, placeId: string): Promise<PlaceRow> {
   const rows = await from.sql<PlaceRow>`
     SELECT "id", "site_id" AS "siteId", "code", "kind" FROM "store_place" WHERE "id" = ${placeId}`;
   return known('store-place', placeId, rows);
@@ -195,11 +215,23 @@ export async function shiftAt(from: ReadFrom, siteId: string, at: Instant): Prom
  * @throws {NotFound} `shift-pattern` where the site has none
  */
 export async function shiftPatternAt(from: ReadFrom, siteId: string, at: Instant): Promise<ShiftPattern> {
-  const rows = await from.sql<{ pattern: string }>`
-    SELECT "pattern" FROM "shift_pattern" WHERE "site_id" = ${siteId} AND "voided_by" IS NULL
-    ORDER BY CASE WHEN "valid_from" <= ${at} THEN 0 ELSE 1 END,
-      CASE WHEN "valid_from" <= ${at} THEN "valid_from" END DESC, "valid_from", "id" LIMIT 1`;
-  return readShiftPattern(known('shift-pattern', siteId, rows).pattern);
+  const patterns = await once(from, `shift-patterns ${siteId}`, () => shiftPatterns(from, siteId));
+  const byThen = patterns.filter(({ validFrom }) => validFrom <= at);
+  const [first] = patterns;
+  // Of several that are valid from the same instant, the one that was set first.
+  const latest = byThen.find(({ validFrom }) => validFrom === byThen.at(-1)?.validFrom) ?? first;
+  if (latest === undefined) throw new NotFound('shift-pattern', siteId);
+  return latest.pattern;
+}
+
+async function shiftPatterns(
+  from: ReadFrom,
+  siteId: string,
+): Promise<readonly { readonly validFrom: Instant; readonly pattern: ShiftPattern }[]> {
+  const rows = await from.sql<{ validFrom: Instant; pattern: string }>`
+    SELECT "valid_from" AS "validFrom", "pattern" FROM "shift_pattern"
+    WHERE "site_id" = ${siteId} AND "voided_by" IS NULL ORDER BY "valid_from", "id"`;
+  return rows.map(({ validFrom, pattern }) => ({ validFrom, pattern: readShiftPattern(pattern) }));
 }
 
 /** The rules of a kind that hold at an instant (shapes: `rule-kinds.ts`); null where none were set by then. */

@@ -1,8 +1,9 @@
 import { shiftAt } from '../plant/plant-facts.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { groupBy } from '../platform/group-by.js';
-import type { CountRow } from '../packing/packing-run-rows.js';
-import { countsOf, lotRangesOfRuns, runOf } from '../packing/packing-runs.js';
+import type { CountPoint } from '../packing/run-course.js';
+import { coursesOf } from '../packing/run-courses.js';
+import { lotRangesOfRuns, runOf } from '../packing/packing-runs.js';
 import { united, type RunRange } from '../packing/run-ranges.js';
 import type { PackedPart, ShiftName } from './thread.js';
 import { timesOfRange, type TimeWindow } from '../packing/ranges-in-time.js';
@@ -10,7 +11,7 @@ import { timesOfRange, type TimeWindow } from '../packing/ranges-in-time.js';
 /** Where, when and with which code the packs of these ranges were packed: one part for each run and code. */
 export async function packedParts(from: ReadFrom, siteId: string, ranges: readonly RunRange[]): Promise<PackedPart[]> {
   const runIds = [...new Set(ranges.map((range) => range.runId))];
-  const counts = groupBy(await countsOf(from, runIds), (count) => count.runId);
+  const counts = await coursesOf(from, runIds);
   const lots = groupBy(await lotRangesOfRuns(from, runIds), (lot) => lot.runId);
   const parts: PackedPart[] = [];
   for (const range of united(ranges)) {
@@ -31,8 +32,14 @@ export async function packedParts(from: ReadFrom, siteId: string, ranges: readon
 }
 
 /** The counts of the runs of some ranges, by run. */
-export async function countsByRun(from: ReadFrom, ranges: readonly RunRange[]): Promise<Map<string, CountRow[]>> {
-  return groupBy(await countsOf(from, [...new Set(ranges.map((range) => range.runId))]), (count) => count.runId);
+export async function countsByRun(
+  from: ReadFrom,
+  ranges: readonly RunRange[],
+): Promise<ReadonlyMap<string, readonly CountPoint[]>> {
+  return coursesOf(
+    from,
+    ranges.map((range) => range.runId),
+  );
 }
 
 /** The production shifts that a window of time touches, in order. */

@@ -1,4 +1,4 @@
-import { deliveryOf, type DeliveryRow } from '../dispatch/deliveries.js';
+import { deliveriesOf, type DeliveryRow } from '../dispatch/deliveries.js';
 import { meanNetsOf } from '../fill-weight/mean-nets.js';
 import type { GroupReach } from '../hopper/group-reach.js';
 import { ruledOut } from '../hopper/link-words.js';
@@ -6,7 +6,7 @@ import type { RunCounts } from '../packing/packing-run-rows.js';
 import { contentsOf, palletsOf, palletsOfRanges } from '../pallets/pallet-list.js';
 import type { ContentRow, PalletOfRange, PalletRow } from '../pallets/pallet-rows.js';
 import { spreadsOf } from '../pallets/pallet-spread.js';
-import { customerOf, placeOf } from '../plant/plant-facts.js';
+import { placeOf } from '../plant/plant-facts.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { groupBy } from '../platform/group-by.js';
 import { overlaps, packsIn, type RunRange } from '../packing/run-ranges.js';
@@ -33,7 +33,7 @@ export async function palletLines(
     const isSubject = ranges.some((range) => subject.some((one) => overlaps(range, one)));
     return word === 'ruled-out' ? [] : [{ palletId, ...amounts, word, isSubject }];
   });
-  return linesOfPallets(from, kept);
+  return linesOfPallets(from, kept, new Map([...spreads].map(([palletId, { contents }]) => [palletId, contents])));
 }
 
 /** The pallets that packs of these ranges stand on, or may: found by counts alone, with the sugar of those packs by their mean. */
@@ -71,7 +71,11 @@ export async function palletLinesOfPacks(from: ReadFrom, ranges: readonly RunCou
 type KeptPallet = Pick<PalletLine, 'palletId' | 'leastGrams' | 'likelyGrams' | 'mostGrams' | 'word' | 'isSubject'>;
 
 /** What people know pallets by, and where they are; the surest first. */
-export async function linesOfPallets(from: ReadFrom, kept: readonly KeptPallet[]): Promise<PalletLine[]> {
+export async function linesOfPallets(
+  from: ReadFrom,
+  kept: readonly KeptPallet[],
+  known: ReadonlyMap<string, readonly ContentRow[]> | null = null,
+): Promise<PalletLine[]> {
   const pallets = new Map(
     (
       await palletsOf(
@@ -80,23 +84,21 @@ export async function linesOfPallets(from: ReadFrom, kept: readonly KeptPallet[]
       )
     ).map((row) => [row.id, row]),
   );
-  const contents = groupBy(
-    await contentsOf(
-      from,
-      kept.map((line) => line.palletId),
-    ),
-    (row) => row.palletId,
-  );
-  const places = new Places(from);
-  const lines: PalletLine[] = [];
-  for (const { palletId, ...amounts } of kept) {
+  const contents = known ?? (await contentsByPallet(from, [...pallets.keys()]));
+  const places = await placesOf(from, [...pallets.values()]);
+  const lines = kept.flatMap(({ palletId, ...amounts }): PalletLine[] => {
     const pallet = pallets.get(palletId);
-    if (pallet === undefined) continue;
-    lines.push({ ...amounts, ...palletFacts(pallet, contents.get(palletId) ?? []), ...(await places.of(pallet)) });
-  }
+    if (pallet === undefined) return [];
+    const place = places.get(pallet.placeId ?? '') ?? nowhere;
+    return [{ ...amounts, ...palletFacts(pallet, contents.get(palletId) ?? []), ...place }];
+  });
   return lines.sort(
     (a, b) => Number(b.isSubject) - Number(a.isSubject) || b.leastGrams - a.leastGrams || b.likelyGrams - a.likelyGrams,
   );
+}
+
+async function contentsByPallet(from: ReadFrom, palletIds: readonly string[]): Promise<Map<string, ContentRow[]>> {
+  return groupBy(await contentsOf(from, palletIds), (row) => row.palletId);
 }
 
 type PalletFacts = Pick<PalletLine, 'palletId' | 'sscc' | 'formatName' | 'lotCodes' | 'packCount' | 'status'>;
@@ -115,25 +117,19 @@ function palletFacts(pallet: PalletRow, contents: readonly ContentRow[]): Pallet
 
 type Whereabouts = Pick<PalletLine, 'placeCode' | 'deliveryId' | 'deliveryNumber' | 'customerId' | 'customerName'>;
 
-/** Where pallets are, each delivery, customer and place read once. */
-class Places {
-  private readonly known = new Map<string, Promise<Whereabouts>>();
-
-  constructor(private readonly from: ReadFrom) {}
-
-  of(pallet: PalletRow): Promise<Whereabouts> {
-    if (pallet.placeId === null) return Promise.resolve(nowhere);
-    const known = this.known.get(pallet.placeId) ?? this.read(pallet.status, pallet.placeId);
-    this.known.set(pallet.placeId, known);
-    return known;
+/** Where pallets are, by the ids of their places: store places, and the deliveries that they are on or went with. */
+async function placesOf(from: ReadFrom, pallets: readonly PalletRow[]): Promise<ReadonlyMap<string, Whereabouts>> {
+  const places = new Map<string, Whereabouts>();
+  const deliveryIds: string[] = [];
+  for (const { status, placeId } of pallets) {
+    if (placeId === null || status === 'taken-apart') continue;
+    if (status === 'loaded' || status === 'dispatched') deliveryIds.push(placeId);
+    else places.set(placeId, { ...nowhere, placeCode: (await placeOf(from, placeId)).code });
   }
-
-  private async read(status: PalletRow['status'], placeId: string): Promise<Whereabouts> {
-    if (status === 'in-store' || status === 'returned' || status === 'destroyed')
-      return { ...nowhere, placeCode: (await placeOf(this.from, placeId)).code };
-    if (status === 'taken-apart') return nowhere;
-    return ofDelivery(this.from, await deliveryOf(this.from, placeId));
+  for (const delivery of (await deliveriesOf(from, deliveryIds)).values()) {
+    places.set(delivery.id, ofDelivery(delivery));
   }
+  return places;
 }
 
 const nowhere: Whereabouts = {
@@ -144,14 +140,13 @@ const nowhere: Whereabouts = {
   customerName: null,
 };
 
-async function ofDelivery(from: ReadFrom, delivery: DeliveryRow): Promise<Whereabouts> {
-  const customer = await customerOf(from, delivery.customerId);
+function ofDelivery(delivery: DeliveryRow): Whereabouts {
   return {
     placeCode: null,
     deliveryId: delivery.id,
     deliveryNumber: delivery.noteNumber ?? delivery.orderNumber,
-    customerId: customer.id,
-    customerName: customer.name ?? customer.code,
+    customerId: delivery.customerId,
+    customerName: delivery.customerName ?? delivery.customerCode,
   };
 }
 

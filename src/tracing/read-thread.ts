@@ -1,11 +1,10 @@
-import { bagDeliveryOf } from '../dispatch/deliveries.js';
+import { deliveriesOf, deliveriesOfUnits } from '../dispatch/deliveries.js';
 import { bagOf, bagsOf } from '../drying/bulk-bags.js';
 import { bagsOfLinerLot } from '../drying/liner-lots.js';
 import { meanNetsOf } from '../fill-weight/mean-nets.js';
 import { reachOfBags } from '../hopper/group-reach.js';
 import { linksByBag, sourcesAndRuledOut, type RuledOutInPeriod } from '../hopper/hopper-links.js';
 import { periodsOfBag } from '../hopper/hopper-period-rows.js';
-import { customerOf } from '../plant/plant-facts.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { loadedUnitsOf } from '../dispatch/deliveries.js';
 import { returnsAmong } from '../dispatch/returns.js';
@@ -117,18 +116,19 @@ async function wholeBag(from: ReadFrom, bagId: string): Promise<BagAmounts> {
 }
 
 async function soldBags(from: ReadFrom, bagIds: readonly string[]): Promise<readonly SoldBag[]> {
-  const sold: SoldBag[] = [];
-  for (const bagId of bagIds) {
-    const delivery = await bagDeliveryOf(from, bagId);
-    if (delivery === null) continue;
-    const customer = await customerOf(from, delivery.customerId);
-    sold.push({
-      customerId: customer.id,
-      customerName: customer.name ?? customer.code,
-      deliveryNumber: delivery.noteNumber ?? delivery.orderNumber,
-    });
-  }
-  return sold;
+  const rows = await deliveriesOfUnits(from, { palletIds: [], bagIds });
+  const deliveries = await deliveriesOf(
+    from,
+    rows.map(({ deliveryId }) => deliveryId),
+  );
+  const seen = new Set<string>();
+  return rows.flatMap(({ bagId, deliveryId }): SoldBag[] => {
+    const delivery = deliveries.get(deliveryId);
+    if (bagId === null || seen.has(bagId) || delivery === undefined) return [];
+    seen.add(bagId);
+    const { customerId, customerName, customerCode, noteNumber, orderNumber } = delivery;
+    return [{ customerId, customerName: customerName ?? customerCode, deliveryNumber: noteNumber ?? orderNumber }];
+  });
 }
 
 /** The sugar of the subject: packs times mean net with its limits, or a bag's weighed net. */

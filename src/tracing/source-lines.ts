@@ -1,6 +1,6 @@
 import { bagsOf, type BagRow } from '../drying/bulk-bags.js';
 import { standingsOf } from '../disposition/standings.js';
-import { resultsOfBags } from '../laboratory/bag-results.js';
+import { resultsOfBagRows } from '../laboratory/bag-results.js';
 import { dryerOf, shiftAt } from '../plant/plant-facts.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { groupBy } from '../platform/group-by.js';
@@ -31,10 +31,7 @@ export async function sourceLines(from: ReadFrom, siteId: string, links: readonl
 type BagFacts = Omit<SourceLine, keyof Amounts>;
 
 async function bagFacts(from: ReadFrom, siteId: string, bags: readonly BagRow[]): Promise<BagFacts[]> {
-  const results = await resultsOfBags(
-    from,
-    bags.map((bag) => bag.id),
-  );
+  const results = await resultsOfBagRows(from, bags);
   const standings = await standingsOf(from, bags);
   const dryers = await codesOf(
     bags.map((bag) => bag.dryerId),

@@ -6,6 +6,24 @@ export interface ReadFrom {
   sql<Row>(strings: TemplateStringsArray, ...values: unknown[]): Promise<Row[]>;
 }
 
+/** What was read in an unchanging view of the database; forgotten with the view. */
+const memories = new WeakMap<ReadFrom, Map<string, Promise<unknown>>>();
+
+/** Says that a view does not change while it is read from: what was read in it once stays true in it. */
+export function unchanging(from: ReadFrom): ReadFrom {
+  memories.set(from, new Map());
+  return from;
+}
+
+/** Reads once for each key in an unchanging view; everywhere else, where something may change in between, each time. */
+export function once<Answer>(from: ReadFrom, key: string, read: () => Promise<Answer>): Promise<Answer> {
+  const memory = memories.get(from);
+  if (memory === undefined) return read();
+  const known = (memory.get(key) as Promise<Answer> | undefined) ?? read();
+  memory.set(key, known);
+  return known;
+}
+
 /** The token under which the read-only connection is given to classes. */
 export const READER = Symbol('reader');
 
