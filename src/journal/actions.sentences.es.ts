@@ -153,6 +153,7 @@ addSentences('es', {
   'action-strike-paper-row': 'fila de una hoja anulada',
   'action-swap-pallet-labels': 'etiquetas de dos palés intercambiadas',
   'action-take-back': 'unidad devuelta recibida',
+  'action-take-back-strike': 'tachado de una fila de papel retirado',
   'action-take-complaint': 'reclamación registrada',
   'action-take-pallet-apart': 'palé desmontado',
   'action-take-sample': 'muestra tomada',

@@ -154,6 +154,7 @@ export const actionSentences = {
   'action-strike-paper-row': 'row of a paper form struck',
   'action-swap-pallet-labels': 'labels of two pallets swapped',
   'action-take-back': 'unit taken back',
+  'action-take-back-strike': 'strike of a paper row taken back',
   'action-take-complaint': 'complaint taken in',
   'action-take-pallet-apart': 'pallet taken apart',
   'action-take-sample': 'sample taken',

@@ -29,6 +29,6 @@ import { ShowBanners } from './show-banners.js';
     { provide: APP_INTERCEPTOR, useClass: KeepEntries },
     { provide: APP_INTERCEPTOR, useClass: ShowBanners },
   ],
-  exports: [ExplainPoint, LookAtScales],
+  exports: [ExplainPoint, KeepEntry, LookAtScales],
 })
 export class OpenPointsModule {}

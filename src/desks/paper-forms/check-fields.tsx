@@ -16,16 +16,15 @@ export function CheckChoice({ form, row, trouble }: Pick<RowFormProps, 'form' | 
         </p>
       )}
       <p>{say('written-check-which', { row: row.row })}</p>
-      <ul class="acts">
+      <p class="acts">
         {(form.facts.checks ?? []).map(({ letter, title }) => (
-          <li key={letter}>
-            <ActLink
-              href={`/paper-forms/${form.facts.number}?row=${row.row}&check=${letter}#row`}
-              says={`${letter} · ${title}`}
-            />
-          </li>
+          <ActLink
+            key={letter}
+            href={`/paper-forms/${form.facts.number}?row=${row.row}&check=${letter}#row`}
+            says={`${letter} · ${title}`}
+          />
         ))}
-      </ul>
+      </p>
     </>
   );
 }
@@ -58,13 +57,13 @@ export function CheckFields({ form, row, plan, people, trouble }: RowFormProps):
         />
       ) : null}
       <NumberEntry name="packCount" label={say('field-counter')} unit={say('unit-packs')} trouble={trouble} />
-      {plan.kind === 'printed-code' || plan.kind === 'torn-bag' ? null : (
-        <Act
-          says={say(piecesOf(plan).length > 1 ? 'written-check-all' : 'written-check-it', { row: row.row })}
-          name="all"
-          value="passed"
-        />
-      )}
     </>
   );
+}
+
+/** One press where every box of the row has its tick. A code is read and a torn bag is torn: they have no such press. */
+export function AllPassed({ plan, row }: Pick<RowFormProps, 'plan' | 'row'>): VNode | null {
+  if (plan === null || plan.kind === 'printed-code' || plan.kind === 'torn-bag') return null;
+  const says = piecesOf(plan).length > 1 ? 'written-check-all' : 'written-check-it';
+  return <Act says={say(says, { row: row.row })} name="all" value="passed" />;
 }

@@ -34,6 +34,8 @@ export interface FormRow {
   readonly state: 'blank' | 'begun' | 'keyed' | 'struck';
   readonly entries: readonly KeyedEntry[];
   readonly openEnd: OpenEnd | null;
+  /** Entries that were kept as they were written, because the records contradict them. */
+  readonly keptIds: readonly string[];
 }
 
 export const strikeAction = 'strike-paper-row';
@@ -50,6 +52,11 @@ export async function rowsOfSheets(
     sheets.map(({ number }) => number),
   );
   const openIds = await openEndsAmong(from, entries);
+  const kept = await keptOf(
+    from,
+    siteId,
+    sheets.map(({ number }) => number),
+  );
   return new Map(
     sheets.map((facts) => {
       const own = entries.filter(({ sheet }) => sheet === facts.number);
@@ -58,7 +65,7 @@ export async function rowsOfSheets(
           place + 1,
           facts.ssccs[place] ?? null,
           own.filter(({ row }) => row === place + 1),
-          openIds,
+          { openIds, keptIds: keptIn(kept, facts.number, place + 1) },
         ),
       );
       return [facts.number, rows] as const;
@@ -70,12 +77,12 @@ function rowOf(
   row: number,
   sscc: string | null,
   entries: readonly KeyedEntry[],
-  openIds: ReadonlySet<string>,
+  { openIds, keptIds }: { readonly openIds: ReadonlySet<string>; readonly keptIds: readonly string[] },
 ): FormRow {
   const isStruck = entries.some(({ action }) => action === strikeAction);
   const openEnd = entries.map(beginningOf).find((one) => one !== null && openIds.has(one.id)) ?? null;
   const state = isStruck ? 'struck' : entries.length === 0 ? 'blank' : openEnd === null ? 'keyed' : 'begun';
-  return { row, sscc, state, entries, openEnd };
+  return { row, sscc, state, entries, openEnd, keptIds };
 }
 
 function beginningOf({ action, after }: KeyedEntry): OpenEnd | null {
@@ -87,6 +94,25 @@ function beginningOf({ action, after }: KeyedEntry): OpenEnd | null {
 export function wordIn(after: KeyedEntry['after'], name: string): string {
   const value = after[name];
   return typeof value === 'string' ? value : '';
+}
+
+interface KeptOfSheet {
+  readonly id: string;
+  readonly sheet: string;
+  readonly row: number;
+}
+
+function keptOf(from: ReadFrom, siteId: string, numbers: readonly string[]): Promise<readonly KeptOfSheet[]> {
+  return inChunks(
+    numbers,
+    (chunk) => from.sql<KeptOfSheet>`
+      SELECT "id", "sheet", "sheet_row" AS "row" FROM "kept_entry"
+      WHERE "site_id" = ${siteId} AND "voided_by" IS NULL AND "sheet" IN (${() => chunk}) ORDER BY "id"`,
+  );
+}
+
+function keptIn(kept: readonly KeptOfSheet[], sheet: string, row: number): readonly string[] {
+  return kept.filter((one) => one.sheet === sheet && one.row === row).map(({ id }) => id);
 }
 
 async function entriesOf(from: ReadFrom, siteId: string, numbers: readonly string[]): Promise<readonly KeyedEntry[]> {

@@ -58,6 +58,12 @@ export class WrittenRowForm {
 
   @TextField({ most: 40, says: 'Id of who wrote it, or `not-known`' })
   writtenBy!: string;
+
+  @ChoiceField(['as-written'], {
+    optional: true,
+    says: 'Where the records contradict it, it is kept for somebody to look at',
+  })
+  keep?: 'as-written' | null;
 }
 
 /** A time as typed, as the clock shows it. */

@@ -1,4 +1,4 @@
-import { Controller, Get, Inject, Param, ParseIntPipe, Post, Query } from '@nestjs/common';
+import { Controller, Get, Inject, Param, Post, Query } from '@nestjs/common';
 import { ApiExcludeController } from '@nestjs/swagger';
 import type { VNode } from 'preact';
 import type { Asked } from '../../journal/entry-draft.js';
@@ -12,12 +12,12 @@ import { Asking, Looking, type Viewer } from '../../platform/web/request.js';
 import { Sent, type SentForm } from '../../platform/web/sent-form.js';
 import { linesOf } from '../line/line-rows.js';
 import type { FormKind } from './form-kinds.js';
-import { PaperFormsQuery, PrintPaperFormsForm, SheetQuery, StrikeRowForm } from './paper-form.form.js';
-import { findPaperForm, paperFormPage } from './paper-forms.js';
+import { PaperFormsQuery, PrintPaperFormsForm, SheetQuery } from './paper-form.form.js';
+import { keyedFor } from './page-of-row.js';
+import { paperFormPage } from './paper-forms.js';
 import { paperFormsPage } from './paper-forms.page.js';
 import { PaperSheets } from './paper-sheets.js';
 import { PrintPaperForm } from './print-paper-form.js';
-import { StrikePaperRow } from './strike-paper-row.js';
 
 /** Sheets for a night without the server: printed ahead, and what became of their rows. */
 @ApiExcludeController()
@@ -27,7 +27,6 @@ export class PaperFormsController {
     @Inject(READER) private readonly reader: ReadFrom,
     private readonly sheets: PaperSheets,
     private readonly printForm: PrintPaperForm,
-    private readonly strikeRow: StrikePaperRow,
     private readonly clock: Clock,
   ) {}
 
@@ -66,54 +65,6 @@ export class PaperFormsController {
     });
   }
 
-  @Post(':number/rows/:row/strike')
-  @May('keep-paper-forms')
-  strike(
-    @Sent() sent: SentForm,
-    @Asking() asked: Asked,
-    @Looking() viewer: Viewer,
-    @Param('number') number: string,
-    @Param('row', ParseIntPipe) row: number,
-  ) {
-    return sent.take({
-      form: StrikeRowForm,
-      timeZone: viewer.timeZone,
-      act: async ({ reason }) => {
-        const struck = await this.strikeRow.execute(asked, { sheet: number, row, reason });
-        return { ...struck, next: await this.sheets.nextRow(viewer.actor.siteId, struck.sheet, row) };
-      },
-      next: ({ sheet, next }) => pageOfRow(sheet, next),
-      says: () => ({ code: 'said-row-struck', facts: { row } }),
-      again: (trouble) => this.sheets.page(viewer, { number, row, trouble }),
-    });
-  }
-
-  /** All rows that are blank: each is struck by an entry of its own. */
-  @Post(':number/strikes')
-  @May('keep-paper-forms')
-  strikeRest(
-    @Sent() sent: SentForm,
-    @Asking() asked: Asked,
-    @Looking() viewer: Viewer,
-    @Param('number') number: string,
-  ) {
-    return sent.take({
-      form: StrikeRowForm,
-      timeZone: viewer.timeZone,
-      act: async ({ reason }) => {
-        const { facts, rows } = await findPaperForm(this.reader, viewer.actor.siteId, number);
-        const blank = rows.filter(({ state }) => state === 'blank');
-        for (const { row } of blank) {
-          await this.strikeRow.execute(keyedFor(asked, String(row)), { sheet: facts.number, row, reason });
-        }
-        return blank.length;
-      },
-      next: () => `/paper-forms/${number}`,
-      says: (count) => ({ code: 'said-rows-struck', facts: { count } }),
-      again: (trouble) => this.sheets.page(viewer, { number, row: null, trouble }),
-    });
-  }
-
   private async page(viewer: Viewer, query: PaperFormsQuery, trouble: FormTrouble | null): Promise<VNode> {
     const { siteId } = viewer.actor;
     const page = pageOf(query);
@@ -127,14 +78,4 @@ export class PaperFormsController {
 /** What is printed first. */
 function rank(kind: FormKind): number {
   return kind === 'checks' ? 0 : 1;
-}
-
-/** A key of its own for each entry that one form makes. */
-function keyedFor(asked: Asked, part: string): Asked {
-  return { ...asked, key: asked.key === null ? null : `${asked.key.slice(0, 48)}-${part}` };
-}
-
-/** Where keying in goes on. */
-export function pageOfRow(sheet: string, row: number | null): string {
-  return row === null ? `/paper-forms/${sheet}` : `/paper-forms/${sheet}?row=${row}#row`;
 }

@@ -289,6 +289,49 @@ describe('a night on paper', () => {
     expect([again.status, refusal(again)]).toEqual([409, expect.stringContaining('pallet built')]);
   });
 
+  it('takes back a strike with a reason: the row is blank again, both entries stay in the journal', async () => {
+    const pallets = form('pallets');
+    const page = `/paper-forms/${pallets.facts.number}`;
+    expect((await me.get(page)).text).toContain(`action="${page}/rows/4/take-back"`);
+    const takeBack = (row: number, reason: string, by = me) => by.send(`${page}/rows/${row}/take-back`, { reason });
+    const loader = await signedIn(house, await aPerson(house, plant.siteId, { roles: ['loader'] }));
+    expect((await takeBack(4, 'the card was good', loader)).status).toBe(403);
+    expect((await takeBack(4, '')).status).toBe(422);
+    const [taken, twice] = await Promise.all([takeBack(4, 'the card was good'), takeBack(4, 'the card was good')]);
+    expect([taken.status, twice.status].sort()).toEqual([303, 409]);
+    expect((await sheetOf(pallets)).rows[3]).toMatchObject({ state: 'blank', entries: [] });
+    const [first] = await journalPage(readerOf(house), plant.siteId, { before: null, limit: 1 });
+    expect(first).toMatchObject({ action: 'take-back-strike', reason: 'the card was good' });
+    const keyed = await takeBack(1, 'test');
+    expect([keyed.status, refusal(keyed)]).toEqual([409, expect.stringContaining('is not struck')]);
+  });
+
+  it('keeps a row as it is written where the records contradict it, once somebody has seen why, and asks who knows', async () => {
+    const tips = form('tips');
+    const fields = { time: '05:15', bag: bags[0]!.number };
+    const refused = await keyIn(tips, 8, fields);
+    expect([refused.status, refused.text]).toEqual([409, expect.stringContaining('name="keep" value="as-written"')]);
+    const kept = await keyIn(tips, 8, { ...fields, keep: 'as-written' });
+    expect([kept.status, kept.headers['location']]).toEqual([303, `/paper-forms/${tips.facts.number}?row=9#row`]);
+    expect(await causesNow()).toContain('entry-kept-paper');
+    const row = (await sheetOf(tips)).rows[7];
+    expect(row).toMatchObject({ state: 'blank', entries: [], keptIds: [expect.any(String)] });
+    const link = `/kept-entries/${row?.keptIds[0] ?? ''}`;
+    expect((await me.get(`/paper-forms/${tips.facts.number}`)).text).toContain(`href="${link}"`);
+    const shown = textOf((await me.get(link)).text);
+    for (const part of ['A tip', `from sheet ${tips.facts.number}, row 8`, 'N. Writer', bags[0]!.number]) {
+      expect(shown).toContain(part);
+    }
+    expect(shown).not.toContain('as-written');
+    // A bag that nobody knows is kept, too; a row that was keyed in has nothing to keep.
+    const unknown = { time: '05:16', bag: 'B9999992' };
+    expect((await keyIn(tips, 9, unknown)).text).toContain('value="as-written"');
+    expect((await keyIn(tips, 9, { ...unknown, keep: 'as-written' })).status).toBe(303);
+    const again = await keyIn(tips, 1, { ...fields, keep: 'as-written' });
+    expect([again.status, again.text]).toEqual([409, expect.not.stringContaining('value="as-written"')]);
+    expect((await keyIn(tips, 8, { reason: 'it was row 1' }, { as: 'strike' })).status).toBe(303);
+  });
+
   it('waits for the end of a bag that hangs, and takes it from the same row', async () => {
     const bag = await aReleasedBag(house, plant);
     const tips = form('tips');

@@ -6,10 +6,7 @@ import type { Instant } from '../../platform/clock.js';
 import { Asking, Looking, type Viewer } from '../../platform/web/request.js';
 import { Sent, type SentForm } from '../../platform/web/sent-form.js';
 import type { FormKind } from './form-kinds.js';
-import { KeyInChecks } from './key-in-checks.js';
-import { KeyInPacks } from './key-in-packs.js';
-import { KeyInStops } from './key-in-stops.js';
-import { KeyInTips } from './key-in-tips.js';
+import { KeyInRows } from './key-in-rows.js';
 import {
   WrittenCheckForm,
   WrittenCountForm,
@@ -20,7 +17,7 @@ import {
   WrittenTipEndForm,
   WrittenTipForm,
 } from './paper-form.form.js';
-import { pageOfRow } from './paper-forms.controller.js';
+import { pageOfRow } from './page-of-row.js';
 import { PaperSheets } from './paper-sheets.js';
 import type { RowAt } from './row-at.js';
 
@@ -39,10 +36,7 @@ interface On {
 export class PaperRowsController {
   constructor(
     private readonly sheets: PaperSheets,
-    private readonly tips: KeyInTips,
-    private readonly stops: KeyInStops,
-    private readonly packs: KeyInPacks,
-    private readonly checks: KeyInChecks,
+    private readonly keyIn: KeyInRows,
   ) {}
 
   @Post('tips')
@@ -55,7 +49,7 @@ export class PaperRowsController {
     @Param('row', ParseIntPipe) row: number,
   ) {
     return this.take({ sent, asked, viewer, number, row }, 'tips', WrittenTipForm, (at, form) =>
-      this.tips.tip(at, form),
+      this.keyIn.tips.tip(at, form),
     );
   }
 
@@ -69,7 +63,7 @@ export class PaperRowsController {
     @Param('row', ParseIntPipe) row: number,
   ) {
     return this.take({ sent, asked, viewer, number, row }, 'tips', WrittenTipEndForm, (at, form) =>
-      this.tips.end(at, form),
+      this.keyIn.tips.end(at, form),
     );
   }
 
@@ -83,7 +77,7 @@ export class PaperRowsController {
     @Param('row', ParseIntPipe) row: number,
   ) {
     return this.take({ sent, asked, viewer, number, row }, 'pallets', WrittenPalletForm, (at, form) =>
-      this.packs.pallet(at, form),
+      this.keyIn.packs.pallet(at, form),
     );
   }
 
@@ -97,7 +91,7 @@ export class PaperRowsController {
     @Param('row', ParseIntPipe) row: number,
   ) {
     return this.take({ sent, asked, viewer, number, row }, 'stops', WrittenStopForm, (at, form) =>
-      this.stops.stop(at, form),
+      this.keyIn.stops.stop(at, form),
     );
   }
 
@@ -111,7 +105,7 @@ export class PaperRowsController {
     @Param('row', ParseIntPipe) row: number,
   ) {
     return this.take({ sent, asked, viewer, number, row }, 'stops', WrittenRestartForm, (at, form) =>
-      this.stops.again(at, form),
+      this.keyIn.stops.again(at, form),
     );
   }
 
@@ -125,7 +119,7 @@ export class PaperRowsController {
     @Param('row', ParseIntPipe) row: number,
   ) {
     return this.take({ sent, asked, viewer, number, row }, 'counts', WrittenCountForm, (at, form) =>
-      this.packs.count(at, form),
+      this.keyIn.packs.count(at, form),
     );
   }
 
@@ -139,7 +133,7 @@ export class PaperRowsController {
     @Param('row', ParseIntPipe) row: number,
   ) {
     return this.take({ sent, asked, viewer, number, row }, 'removals', WrittenRemovalForm, (at, form) =>
-      this.packs.removal(at, form),
+      this.keyIn.packs.removal(at, form),
     );
   }
 
@@ -153,7 +147,7 @@ export class PaperRowsController {
     @Param('row', ParseIntPipe) row: number,
   ) {
     return this.take({ sent, asked, viewer, number, row }, 'checks', WrittenCheckForm, (at, form) =>
-      this.checks.check(at, form),
+      this.keyIn.checks.check(at, form),
     );
   }
 
@@ -169,12 +163,14 @@ export class PaperRowsController {
       timeZone,
       act: async (entered) => {
         const at = await this.sheets.rowAt(kind, { asked, number, row, timeZone });
-        const happenedAt = await keyIn(at, entered);
+        const { happenedAt, isKept } = await this.keyIn.takeOrKeep(at, entered, keyIn);
         const sheet = at.sheet.facts.number;
-        return { sheet, happenedAt, next: await this.sheets.nextRow(viewer.actor.siteId, sheet, row) };
+        return { sheet, happenedAt, isKept, next: await this.sheets.nextRow(viewer.actor.siteId, sheet, row) };
       },
       next: ({ sheet, next }) => pageOfRow(sheet, next),
-      says: ({ happenedAt }) => ({ code: 'said-row-keyed', facts: { row, at: happenedAt } }),
+      says: ({ happenedAt, isKept }) => {
+        return { code: isKept ? 'said-row-kept' : 'said-row-keyed', facts: { row, at: happenedAt } };
+      },
       again: (trouble) => this.sheets.page(viewer, { number, row, trouble }),
     });
   }

@@ -49,6 +49,11 @@ export function paperSheetPage(props: PaperSheetProps): VNode {
         <ActLink href={`/papers/${form.id}/file`} says={say('paper-sheet-open')} />
         <ActLink href="/paper-forms" says={say('paper-forms-title')} />
       </div>
+      {props.trouble === null || (row !== null && mayKeyIn) ? null : (
+        <p class="card refusal" role="alert">
+          {props.trouble.sentence}
+        </p>
+      )}
       {row === null || !mayKeyIn ? null : <RowForm {...props} row={row} />}
       <Rows {...props} mayKeyIn={mayKeyIn} />
       {mayDo(viewer.actor.roles, 'keep-paper-forms') ? <StrikeRest {...props} /> : null}
@@ -76,7 +81,7 @@ function Rows({ viewer, form, names, things, mayKeyIn }: PaperSheetProps & { rea
           ...(hasNumbers ? [row.sscc] : []),
           <What key="what" row={row} viewer={viewer} form={form} things={things} />,
           <Who key="who" entry={row.entries[0] ?? null} names={names} />,
-          <RowAct key="act" form={form} row={row} mayKeyIn={mayKeyIn} />,
+          <RowAct key="act" viewer={viewer} form={form} row={row} mayKeyIn={mayKeyIn} />,
         ],
       }))}
     />
@@ -84,13 +89,34 @@ function Rows({ viewer, form, names, things, mayKeyIn }: PaperSheetProps & { rea
 }
 
 function RowAct({
+  viewer,
   form,
   row,
   mayKeyIn,
-}: Pick<PaperSheetProps, 'form'> & { readonly row: FormRow; readonly mayKeyIn: boolean }): VNode | string {
+}: Pick<PaperSheetProps, 'viewer' | 'form'> & { readonly row: FormRow; readonly mayKeyIn: boolean }): VNode | string {
+  if (row.state === 'struck' && mayDo(viewer.actor.roles, 'keep-paper-forms')) {
+    return <TakeBack viewer={viewer} form={form} row={row} />;
+  }
   if (!mayKeyIn || row.state === 'keyed' || row.state === 'struck') return say(`paper-row-is-${row.state}`);
   const href = `/paper-forms/${form.facts.number}?row=${row.row}#row`;
   return <a href={href}>{say(row.state === 'begun' ? 'paper-row-end' : 'paper-row-key-in', { row: row.row })}</a>;
+}
+
+/** A row that was struck in error is made blank again, with a reason. */
+function TakeBack({ viewer, form, row }: Pick<PaperSheetProps, 'viewer' | 'form'> & { readonly row: FormRow }): VNode {
+  return (
+    <details>
+      <summary>{say('paper-row-is-struck')}</summary>
+      <EntryForm
+        viewer={viewer}
+        action={`/paper-forms/${form.facts.number}/rows/${row.row}/take-back`}
+        id={`take-back-${row.row}`}
+      >
+        <TextEntry name="reason" label={say('paper-take-back-why')} maxLength={300} required />
+        <Act says={say('paper-take-back-act', { row: row.row })} tone="careful" />
+      </EntryForm>
+    </details>
+  );
 }
 
 function What({
@@ -107,6 +133,11 @@ function What({
             ? say('paper-row-struck-for', { reason: entry.reason })
             : `${actionText(entry.action)}, ${localText(entry.happenedAt, viewer.timeZone)}`}{' '}
           <Thing entry={entry} facts={form.facts} things={things} />
+        </div>
+      ))}
+      {row.keptIds.map((id) => (
+        <div key={id}>
+          <a href={`/kept-entries/${id}`}>{say('paper-row-kept')}</a>
         </div>
       ))}
       {row.state === 'begun' ? <strong>{say(`paper-row-open-${row.openEnd?.of ?? 'tip'}`)}</strong> : null}

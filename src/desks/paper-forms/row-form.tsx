@@ -5,8 +5,9 @@ import { Act } from '../../platform/web/kit/act.js';
 import { ChoiceEntry, TextEntry } from '../../platform/web/kit/entries.js';
 import { EntryForm } from '../../platform/web/kit/entry-form.js';
 import { clockText, localText } from '../../platform/web/local-text.js';
+import { mayBeKept } from './keep-written-row.js';
 import { notKnown } from './paper-form.form.js';
-import { CheckChoice } from './check-fields.js';
+import { AllPassed, CheckChoice } from './check-fields.js';
 import { RowFields } from './row-fields.js';
 import type { RowFormProps } from './row-form-props.js';
 
@@ -26,7 +27,13 @@ export function RowForm(props: RowFormProps): VNode {
         <EntryForm viewer={viewer} action={`${at}/${isBegun ? end : form.facts.kind}`} trouble={trouble} id="key-in">
           {isBegun ? null : <WhenAndWho {...props} />}
           <RowFields {...props} />
-          <Act says={say('paper-row-record', { row: row.row })} />
+          <div class="acts">
+            {form.facts.kind === 'checks' ? <AllPassed {...props} /> : null}
+            <Act says={say('paper-row-record', { row: row.row })} />
+            {isBegun || trouble === null || trouble.status === 422 || !mayBeKept(trouble.code) ? null : (
+              <Act says={say('paper-row-keep')} name="keep" value="as-written" tone="careful" />
+            )}
+          </div>
         </EntryForm>
       )}
       {isBegun || !mayDo(viewer.actor.roles, 'keep-paper-forms') ? null : <Strike viewer={viewer} at={at} row={row} />}
