@@ -8,6 +8,7 @@ import '../src/packing/lot-label.sentences.js';
 import '../src/pallets/pallets.sentences.js';
 import { lotLabel } from '../src/packing/lot.label.js';
 import { palletLabel } from '../src/pallets/pallet.label.js';
+import { inPaperLanguage } from '../src/platform/printing/paper-language.js';
 import { sha256 } from '../src/platform/canonical-text.js';
 import { bagFacts, lotFacts, noteFacts, palletFacts } from './support/paper-facts.js';
 
@@ -37,6 +38,6 @@ describe('a paper whose facts are from before papers had a language', () => {
       '5dcea1d5792ae02a7de7734f411b69917d6be5eeea13f5cd364fd7d04b9a4c14',
     ],
   ])('is drawn to the byte as it was: %s', async (_, draw, hash) => {
-    expect(sha256(Buffer.from(await draw()))).toBe(hash);
+    expect(sha256(Buffer.from(await inPaperLanguage(draw)))).toBe(hash);
   });
 });

@@ -38,7 +38,7 @@ describe('a paper', () => {
     const written = () => [printedDay('2027-01-09'), kilograms(12_480_250), decimalText('998.3 kg')];
     expect(inPaperLanguage(written, 'es')).toEqual(['9 ENE 2027', '12\u2009480,25', '998,3 kg']);
     expect(inPaperLanguage(written, 'en')).toEqual(['9 JAN 2027', '12\u2009480.25', '998.3 kg']);
-    expect(inConversation(written, 'es').slice(1)).toEqual(['12\u2009480.25', '998.3 kg']);
+    expect(inConversation(written, 'es').slice(1)).toEqual(['12\u202f480.25', '998.3 kg']);
     expect(printedTime(at, zone, 'es')).toBe('jue, 12 mar 2026, 08:41');
   });
 });

@@ -21,7 +21,7 @@ export function roundKilograms(grams: number): string {
 
 /** A whole number with a narrow no-break space between thousands. */
 export function thousands(count: number): string {
-  return String(count).replace(/\B(?=(\d{3})+$)/g, '\u202f');
+  return decimalText(String(count).replace(/\B(?=(\d{3})+$)/g, '\u202f'));
 }
 
 /** A day in words that no country reads another way: `12 SEP 2027`. */
