@@ -1,13 +1,22 @@
 import type { ComponentChildren, VNode } from 'preact';
+import { decimalText } from '../platform/sentences/decimal-text.js';
 import { say } from '../platform/sentences/sentences.js';
 import { countText } from '../platform/web/figures-text.js';
 import { Table } from '../platform/web/kit/table.js';
 import { localText } from '../platform/web/local-text.js';
 import type { AccountLine, AccountView, PackagingLine } from './account-view.js';
-import { kilograms } from './kilograms.js';
+import { kilograms, uncertainKilograms } from './kilograms.js';
 
 /** Every line of an account with the record that it was read from, and the two sums. */
-export function LinesTable({ account, timeZone }: { account: AccountView; timeZone: string }): VNode {
+export function LinesTable({
+  account,
+  onPaper,
+  timeZone,
+}: {
+  readonly account: AccountView;
+  readonly onPaper: readonly string[];
+  readonly timeZone: string;
+}): VNode {
   return (
     <Table
       caption={say('account-lines')}
@@ -22,14 +31,14 @@ export function LinesTable({ account, timeZone }: { account: AccountView; timeZo
       ]}
       rows={account.lines.map((line) => ({
         key: `${line.kind} ${line.recordId} ${line.at}`,
-        cells: cellsOf(line, timeZone),
+        cells: cellsOf(line, onPaper.includes(line.recordId), timeZone),
       }))}
       foot={[say('account-sum'), '', '', kilograms(account.inGrams), kilograms(account.outGrams), '', '']}
     />
   );
 }
 
-function cellsOf(line: AccountLine, timeZone: string): readonly ComponentChildren[] {
+function cellsOf(line: AccountLine, isOnPaper: boolean, timeZone: string): readonly ComponentChildren[] {
   const grams = Math.round(Math.hypot(line.standardMilligrams, line.sharedStandardMilligrams) / 1000);
   return [
     say(`account-line-${line.kind}`),
@@ -37,9 +46,14 @@ function cellsOf(line: AccountLine, timeZone: string): readonly ComponentChildre
     localText(line.at, timeZone),
     line.side === 'in' ? kilograms(line.grams) : '',
     line.side === 'out' ? kilograms(line.grams) : '',
-    `± ${kilograms(grams)}`,
-    remarksOn(line).join(' '),
+    `± ${uncertainKilograms(grams)}`,
+    [...(isOnPaper ? [paperRemark(line)] : []), ...remarksOn(line)].join(' '),
   ];
+}
+
+/** It was written by hand first: the sheet is the record to look at. */
+function paperRemark({ packs }: AccountLine): string {
+  return say(packs === null ? 'account-remark-paper' : 'account-remark-counted-on-paper');
 }
 
 /** A code that leads to its thread. */
@@ -57,7 +71,7 @@ export function remarksOn(line: AccountLine): readonly string[] {
   const remarks: string[] = [];
   if (packs !== null) {
     const { fromCount, toCount, meanMilligrams } = packs;
-    const mean = (meanMilligrams / 1000).toFixed(1);
+    const mean = decimalText((meanMilligrams / 1000).toFixed(1));
     remarks.push(say('account-remark-count', { fromCount, toCount, packs: toCount - fromCount, mean }));
     if (packs.loosePackCount !== null) remarks.push(say('account-remark-loose', { packs: packs.loosePackCount }));
     if (packs.doubtPackCount > 0) remarks.push(say('account-remark-doubt', { packs: packs.doubtPackCount }));

@@ -10,7 +10,7 @@ import { LinesTable, PackagingTable } from './account-lines.page.js';
 import { balanceSentence } from './account-sentence.js';
 import type { AccountView, SuspectView } from './account-view.js';
 import type { AccountWithCorrections } from './accounts.js';
-import { kilograms, signedKilograms, withMinus } from './kilograms.js';
+import { kilograms, shortPercent, signedKilograms, tenthsOfKilograms, uncertainKilograms } from './kilograms.js';
 
 interface AccountProps {
   readonly viewer: Viewer;
@@ -38,7 +38,7 @@ export function accountView({ viewer, signed, paperLanguage }: AccountProps): VN
       <Verdict account={account} statedLoss={signed.statedLoss} />
       {signed.since.hasChanged ? <ChangesSince viewer={viewer} since={signed.since} /> : null}
       {signed.since.hasChanged ? null : <p class="quiet">{say('account-unchanged')}</p>}
-      <LinesTable account={account} timeZone={viewer.timeZone} />
+      <LinesTable account={account} onPaper={signed.onPaper} timeZone={viewer.timeZone} />
       {account.packaging.length === 0 ? null : <PackagingTable packaging={account.packaging} />}
       <p class="caution">{say('account-caution')}</p>
       <p class="quiet">{say('account-signed', { at: at(signed.signedAt) })}</p>
@@ -61,10 +61,10 @@ function Verdict({ account, statedLoss }: { account: AccountView; statedLoss: st
         <Figure code="account-difference" text={signedKilograms(account.differenceGrams)} />
         <Figure
           code="account-share"
-          text={account.differencePercent === null ? '–' : `${withMinus(account.differencePercent)} %`}
+          text={account.differencePercent === null ? '–' : `${shortPercent(account.differencePercent)} %`}
         />
-        <Figure code="account-uncertainty" text={uncertainty === null ? '–' : kilograms(uncertainty)} />
-        <Figure code="account-allowed" text={uncertainty === null ? '–' : `± ${kilograms(2 * uncertainty)}`} />
+        <Figure code="account-uncertainty" text={uncertainty === null ? '–' : uncertainKilograms(uncertainty)} />
+        <Figure code="account-allowed" text={uncertainty === null ? '–' : `± ${tenthsOfKilograms(2 * uncertainty)}`} />
       </dl>
       {account.hasAssumed ? <p>{say('account-has-assumed')}</p> : null}
       {statedLoss === null ? null : <p>{say('account-stated-loss', { text: statedLoss })}</p>}

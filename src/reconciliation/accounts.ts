@@ -9,6 +9,7 @@ import { changesSince, type AccountChanges } from './account-changes.js';
 import { accountOfText } from './account-text.js';
 import type { AccountSpan, AccountView } from './account-view.js';
 import { draftAccount } from './draft-account.js';
+import { linesOnPaper } from './lines-on-paper.js';
 
 /** What the numbers of accounts begin with. */
 export const accountPrefix = 'AC';
@@ -43,6 +44,8 @@ export interface SignedAccount extends AccountRow {
 /** A signed account, and beside it what its records say now. */
 export interface AccountWithCorrections extends SignedAccount {
   readonly since: AccountChanges;
+  /** Ids of its lines' records that were written on paper and keyed in later. */
+  readonly onPaper: readonly string[];
 }
 
 type StoredAccount = Omit<AccountRow, 'isVoid'> & { readonly voidedBy: string | null };
@@ -118,7 +121,12 @@ export async function accountWithCorrections(
   accountId: string,
 ): Promise<AccountWithCorrections> {
   const signed = await signedAccountOf(from, siteId, accountId);
-  return { ...signed, since: changesSince(signed.account, await draftAccount(from, siteId, signed.account)) };
+  const { account } = signed;
+  return {
+    ...signed,
+    since: changesSince(account, await draftAccount(from, siteId, account)),
+    onPaper: await linesOnPaper(from, siteId, account),
+  };
 }
 
 function accountRow({ voidedBy, ...row }: StoredAccount): AccountRow {

@@ -107,6 +107,8 @@ addSentences('es', {
   'account-remark-loose': '{packs} de ellos estaban sueltos en el último recuento.',
   'account-remark-doubt': 'El contador no se leyó justo entonces: hasta {packs} paquetes en duda.',
   'account-remark-assumed': 'Supuesto, no medido.',
+  'account-remark-paper': 'Papel: escrito a mano, pasado después.',
+  'account-remark-counted-on-paper': 'Papel: se contaron paquetes a mano en ese tiempo, y se pasaron después.',
   'account-remark-doubtful': 'Pesado en una báscula vencida o que no pasó su comprobación.',
   'account-packaging': 'Paquetes aceptados según en qué se envasaron',
   'account-packaging-lot': 'Lote',

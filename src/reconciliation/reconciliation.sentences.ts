@@ -104,6 +104,8 @@ addSentences('en', {
   'account-remark-loose': '{packs} of them lay loose when last counted.',
   'account-remark-doubt': 'The counter was not read just then: up to {packs} packs in doubt.',
   'account-remark-assumed': 'Assumed, not measured.',
+  'account-remark-paper': 'Paper: written by hand, keyed in later.',
+  'account-remark-counted-on-paper': 'Paper: packs were counted by hand in that time, and keyed in later.',
   'account-remark-doubtful': 'Weighed on a scale that was overdue or had failed its check.',
   'account-packaging': 'Accepted packs by what they were packed in',
   'account-packaging-lot': 'Lot',

@@ -250,6 +250,19 @@ describe('a night on paper', () => {
       expect(bagLines).toContainEqual([bags[place]!.number, at, 1_000_000]);
     }
     expect(await causesNow()).toEqual(causesBefore);
+    const query = `hopper=${span.hopperId}&fromAt=${span.fromAt}&untilAt=${span.untilAt}`;
+    const draft = await me.get(`/api/accounts/draft?${query}`);
+    const { contentHash: seenHash } = draft.body as { contentHash: string };
+    const { hopperId: hopper, fromAt, untilAt } = span;
+    const signed = await me.post('/api/accounts', { hopper, fromAt, untilAt, seenHash, statedLoss: 'test' });
+    const { text } = await me.get(`/accounts/${(signed.body as { id: string }).id}`);
+    const rows = text.split('<tr').filter((row) => row.includes('Paper: '));
+    expect(rows.filter((row) => row.includes('Paper: written by hand')).map((row) => textOf(row))).toEqual([
+      ...bags.slice(0, 3).map(({ number }) => expect.stringContaining(number) as unknown),
+      expect.stringContaining('Sweepings'),
+      expect.stringContaining(bags[1]!.number),
+    ]);
+    expect(rows.filter((row) => row.includes('Paper: packs were counted'))).toHaveLength(1);
   });
 
   it('refuses a row that was keyed in, and says what is there', async () => {
