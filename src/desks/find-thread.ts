@@ -9,7 +9,7 @@ import { question, type AskedThread, type Found } from './thread-of-code.questio
 export type { Found } from './thread-of-code.question.js';
 
 /** A typed code, the time of day that stands beside it, and what was chosen where it meant several things. */
-export type CodeAskedFor = Pick<AskedThread, 'code' | 'localTime' | 'meant'>;
+export type CodeAskedFor = Pick<AskedThread, 'code' | 'localTime' | 'meant' | 'isDrawn'>;
 
 /** Finds what a code means and follows it, both in one unchanging view of the records. */
 @Injectable()

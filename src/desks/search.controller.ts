@@ -52,7 +52,7 @@ export class SearchController {
       void reply.status(303).header('Location', sheet);
       return null;
     }
-    const asked = { code, localTime: query.at ?? null, meant: query.meant ?? null };
+    const asked = { code, localTime: query.at ?? null, meant: query.meant ?? null, isDrawn: true };
     const found = await this.threads.find(siteId, asked);
     if ('complaint' in found) {
       void reply.status(303).header('Location', `/quality/complaints/${found.complaint.id}`);
@@ -64,8 +64,14 @@ export class SearchController {
     }
     if ('choices' in found) return searchPage({ viewer, code, choices: found.choices });
     // Links of pages name a thing by its id, which nobody reads.
-    const { id, name } = found.thread.subject;
-    const box = searchBox(code === id ? name : code);
-    return threadPage({ viewer, thread: found.thread, fits: fitsText(found.fits), searchBox: box });
+    const { thread, fits, ribbons = [] } = found;
+    const { id, name } = thread.subject;
+    return threadPage({
+      viewer,
+      thread,
+      fits: fitsText(fits),
+      ribbons,
+      searchBox: searchBox(code === id ? name : code),
+    });
   }
 }

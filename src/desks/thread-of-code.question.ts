@@ -6,13 +6,14 @@ import '../tracing/tracing.sentences.es.js';
 import type { ComplaintRow } from '../complaints/complaints.js';
 import type { RecallRow } from '../recalls/recalls.js';
 import { readThread } from '../tracing/read-thread.js';
+import { ribbonsOfThread, type Ribbons } from '../tracing/ribbons.js';
 import type { Thread } from '../tracing/thread.js';
 import { findAnything, type Findings } from './find-subjects.js';
 import { choiceKey, type Fit } from './finding.js';
 
 /** A typed code leads to a thread, to a complaint, to a recall, to a choice, or to nothing. */
 export type Found =
-  | { readonly thread: Thread; readonly fits: readonly Fit[] }
+  | { readonly thread: Thread; readonly fits: readonly Fit[]; readonly ribbons?: readonly Ribbons[] }
   | { readonly complaint: ComplaintRow }
   | { readonly recall: RecallRow }
   | { readonly choices: Findings };
@@ -23,6 +24,8 @@ export interface AskedThread {
   readonly code: string;
   readonly localTime: string | null;
   readonly meant: string | null;
+  /** What its picture is drawn from is asked for too. */
+  readonly isDrawn?: boolean;
   readonly now: Instant;
 }
 
@@ -32,7 +35,8 @@ export const question: HeavyQuestion<AskedThread> = {
   answer: async (from, asked) => JSON.stringify(await findThread(from, asked)),
 };
 
-async function findThread(from: ReadFrom, { siteId, code, localTime, meant, now }: AskedThread): Promise<Found> {
+async function findThread(from: ReadFrom, asked: AskedThread): Promise<Found> {
+  const { siteId, code, localTime, meant, now } = asked;
   const found = await findAnything(from, siteId, { code, localTime, now });
   const findings = found.findings.filter((finding) => meant === null || choiceKey(finding) === meant);
   const complaints = found.complaints.filter(({ complaint }) => meant === null || complaint.id === meant);
@@ -44,5 +48,8 @@ async function findThread(from: ReadFrom, { siteId, code, localTime, meant, now 
   const isPlain = only !== undefined && count === 1 && (!only.isDoubtful || meant !== null);
   if (!isPlain) return { choices: { ...found, findings, complaints, recalls } };
   const fits = only.tier === 'as-typed' ? [] : only.fits;
-  return { thread: await readThread(from, siteId, only.subject, now), fits };
+  const thread = await readThread(from, siteId, only.subject, now);
+  return asked.isDrawn === true
+    ? { thread, fits, ribbons: await ribbonsOfThread(from, siteId, thread) }
+    : { thread, fits };
 }

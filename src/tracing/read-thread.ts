@@ -91,7 +91,7 @@ async function sourceGroup(
 }
 
 /** A bag is its own source, and so are the bags of a liner lot. */
-function isOfBags({ kind }: ThreadSubject): boolean {
+export function isOfBags({ kind }: ThreadSubject): boolean {
   return kind === 'bulk-bag' || kind === 'liner-lot';
 }
 

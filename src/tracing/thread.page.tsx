@@ -6,6 +6,8 @@ import { ActLink } from '../platform/web/kit/act.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
 import { ThreadBasis } from './thread-basis.js';
+import { RibbonPictures } from './ribbon-picture.js';
+import type { Ribbons } from './ribbons.js';
 import { LineEvents, Packed } from './thread-packed.js';
 import { Customers, Pallets } from './thread-pallets.js';
 import { Returns } from './thread-returns.js';
@@ -20,12 +22,14 @@ interface ThreadPageProps {
   readonly thread: Thread;
   /** How the code was read to mean this, where it was not read as typed. */
   readonly fits?: string;
+  /** What its picture is drawn from; none of what is a bag. */
+  readonly ribbons?: readonly Ribbons[];
   /** The search box, so that the next code can be typed at once. */
   readonly searchBox: VNode;
 }
 
 /** The thread of one thing: where it came from, what is known of that, and where else the same sugar went. */
-export function threadPage({ viewer, thread, fits = '', searchBox }: ThreadPageProps): VNode {
+export function threadPage({ viewer, thread, fits = '', ribbons = [], searchBox }: ThreadPageProps): VNode {
   const { subject, sources, pallets } = thread;
   const title = say(`thread-title-${subject.kind}`, { name: subject.name, at: subject.localTime ?? '' });
   return (
@@ -42,6 +46,7 @@ export function threadPage({ viewer, thread, fits = '', searchBox }: ThreadPageP
         <Acts viewer={viewer} thread={thread} />
       </section>
       <Packed parts={thread.packed} timeZone={viewer.timeZone} />
+      <RibbonPictures of={ribbons} timeZone={viewer.timeZone} />
       <Sources caption="thread-sources" sources={sources.filter(({ word }) => word !== 'possible')} />
       <Sources caption="thread-sources-possible" sources={sources.filter(({ word }) => word === 'possible')} />
       <ThreadQuality expected={thread.expected} />

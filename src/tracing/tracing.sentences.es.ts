@@ -98,4 +98,16 @@ addSentences('es', {
   'clock-ahead': 'con el reloj {seconds} s adelantado al de la planta',
   'clock-behind': 'con el reloj {seconds} s atrasado respecto al de la planta',
   'thread-recall-these': 'Empezar una retirada o un simulacro',
+  'ribbon-title': 'A través de la tolva',
+  'ribbon-how-to-read':
+    'Cada big bag va de donde se vació a los paquetes pedidos (con marco y rayado). Marco a trazos: como máximo; gris: probable; negro: como mínimo. Un recuadro a trazos es un big bag solo posible.',
+  'ribbon-caption': 'Tolva {hopper}, desde el vaciado comprobado de {at}',
+  'ribbon-picture': 'Big bags por la tolva {hopper} hasta los paquetes pedidos',
+  'ribbon-tipped': 'Vaciado, kg desde entonces',
+  'ribbon-packed': 'Envasado y sacado, kg desde entonces',
+  'ribbon-amounts': 'mínimo {least}, probable {likely}, máximo {most} kg ({word})',
+  'ribbon-stretch': '{from} a {to} kg',
+  'ribbon-in-words': 'Tolva {hopper}: los paquetes pedidos están en {asked} de lo que salió de ella desde el último vaciado comprobado.',
+  'ribbon-possible-count': 'Solo posibles: {count} big bags; están en la tabla.',
+  'ribbon-without-row': 'y {count} más en la tabla',
 });

@@ -97,4 +97,16 @@ addSentences('en', {
   'clock-ahead': 'whose clock was {seconds} s ahead of the plant’s',
   'clock-behind': 'whose clock was {seconds} s behind the plant’s',
   'thread-recall-these': 'Start a recall or an exercise',
+  'ribbon-title': 'Through the hopper',
+  'ribbon-how-to-read':
+    'Each bag goes from where it was tipped to the packs asked for (framed and hatched). Dashed frame: at most; grey: likely; black: at least. A dashed box is a bag that is only possible.',
+  'ribbon-caption': 'Hopper {hopper}, since the proven empty of {at}',
+  'ribbon-picture': 'Bags through hopper {hopper} to the packs asked for',
+  'ribbon-tipped': 'Tipped, kg since then',
+  'ribbon-packed': 'Packed and taken out, kg since then',
+  'ribbon-amounts': 'least {least}, likely {likely}, most {most} kg ({word})',
+  'ribbon-stretch': '{from} to {to} kg',
+  'ribbon-in-words': 'Hopper {hopper}: the packs asked for lie at {asked} of what left it since it was last proven empty.',
+  'ribbon-possible-count': 'Only possible: {count} bags; the table has them.',
+  'ribbon-without-row': 'and {count} more in the table',
 });
