@@ -13,6 +13,7 @@ import type { RecallFigures } from './recall-figures.js';
 import type { RecallLink } from './recall-links.js';
 import { nameOfScope } from './recall-reach.js';
 import { laterEntries, recordsOf } from './recall-records.js';
+import { ribbonsOfRecall } from './recall-ribbons.js';
 import type { PrintedBalance, RecallReportFacts } from './recall-report.facts.js';
 import { scopesOf, type RecallRow } from './recalls.js';
 
@@ -57,6 +58,9 @@ export async function reportFacts(from: ReadFrom, draft: ReportDraft): Promise<R
     respondedCount: figures.respondedCount,
     places: placesOf(figures),
     customers: await customersOf(from, figures),
+    ribbons: (await ribbonsOfRecall(from, figures.reach.ranges)).map((ribbons) => {
+      return { ...ribbons, startedAtLocal: local(ribbons.startedAt) };
+    }),
     bags: links
       .filter(({ step }) => step === 'bag-run')
       .map(({ parent, child, leastGrams, likelyGrams, mostGrams, word }) => {

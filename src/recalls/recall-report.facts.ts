@@ -1,4 +1,5 @@
 import type { RecallAmounts } from '../core/recall-sums/recall-balance.js';
+import type { Ribbons } from '../tracing/ribbons.js';
 import type { LineEvent } from '../tracing/thread.js';
 import type { RecallLink } from './recall-links.js';
 import type { RecallRecord } from './recall-records.js';
@@ -10,6 +11,11 @@ export interface PrintedBalance extends RecallAmounts {
   readonly found: number;
   readonly unaccounted: number;
   readonly accountedPercent: string | null;
+}
+
+/** A picture of the report, with its period's time as local text. */
+export interface RecallRibbons extends Ribbons {
+  readonly startedAtLocal: string;
 }
 
 /** What a recall report says, frozen when it was signed. Times are local text already: a paper never moves. */
@@ -50,6 +56,8 @@ export interface RecallReportFacts {
     readonly packCount: number;
     readonly closedPackCount: number;
   }[];
+  /** Absent in reports of the first edition, which had no picture. */
+  readonly ribbons?: readonly RecallRibbons[];
   readonly bags: readonly Pick<RecallLink, 'parent' | 'child' | 'leastGrams' | 'likelyGrams' | 'mostGrams' | 'word'>[];
   readonly events: readonly (Pick<LineEvent, 'kind' | 'says' | 'grams'> & { readonly atLocal: string })[];
   readonly corrections: readonly {

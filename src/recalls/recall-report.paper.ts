@@ -4,9 +4,12 @@ import type { PdfColumn, PdfRow } from '../platform/printing/pdf-table.js';
 import { say } from '../platform/sentences/sentences.js';
 import { NoteFlow, noteLeftMm, noteWidthMm } from '../dispatch/note-flow.js';
 import { balanceBar } from './balance-bar.js';
+import { drawRibbons } from './ribbon-drawing.js';
 import type { PrintedBalance, RecallReportFacts } from './recall-report.facts.js';
 
-export const recallReportEdition = '1';
+/** The second has the picture of the thread; what was frozen for the first is still drawn, without it. */
+export const recallReportEditions = ['1', '2'] as const;
+export const recallReportEdition = '2';
 
 /** The report of a recall or an exercise, A4: the answer first, then what it rests on, then who signed it. */
 export async function recallReport(facts: RecallReportFacts, issuedAt: string): Promise<Uint8Array> {
@@ -15,6 +18,7 @@ export async function recallReport(facts: RecallReportFacts, issuedAt: string): 
   const flow = new NoteFlow(kit, `${title} ${facts.number} · ${say('note-continued')}`);
   answer(flow, facts, title);
   scopeAndClock(flow, facts);
+  pictures(flow, facts);
   balance(flow, facts);
   places(flow, facts);
   customers(flow, facts);
@@ -64,6 +68,13 @@ function scopeAndClock(flow: NoteFlow, facts: RecallReportFacts): void {
     by: facts.openedBy ?? never,
   };
   flow.paragraph(say('recall-report-clock', times));
+}
+
+function pictures(flow: NoteFlow, { ribbons = [] }: RecallReportFacts): void {
+  if (ribbons.length === 0) return;
+  heading(flow, 'ribbon-title');
+  flow.paragraph(say('ribbon-how-to-read'), { quiet: true });
+  for (const one of ribbons) drawRibbons(flow, one);
 }
 
 const balanceColumns: readonly PdfColumn[] = [

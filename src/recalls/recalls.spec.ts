@@ -10,6 +10,8 @@ import { TakeBack } from '../dispatch/take-back.js';
 import { Papers } from '../platform/printing/papers.js';
 import { BadForm, NotFound } from '../platform/refusal.js';
 import type { ReadFrom } from '../platform/database/reading.js';
+import { inPaperLanguage } from '../platform/printing/paper-language.js';
+import { gramPreciseText } from '../tracing/thread-text.js';
 import { AnswerRecall, WithdrawRecallAnswer } from './answer-recall.js';
 import { HoldRecall } from './hold-recall.js';
 import { MarkRecall } from './mark-recall.js';
@@ -18,6 +20,9 @@ import { figuresOfRecall } from './recall-figures.js';
 import { proposedHolds } from './recall-holds.js';
 import type { OpenRecallForm, RecallAnswerForm } from './recall.form.js';
 import { answersOf, findRecall, recallPage, signingOf } from './recalls.js';
+import { figuresOfText } from './frozen-figures.js';
+import type { RecallReportFacts } from './recall-report.facts.js';
+import { recallReport } from './recall-report.paper.js';
 import { csvOfLinks, linksCsv } from './links-csv.js';
 import { SignRecall } from './sign-recall.js';
 
@@ -292,6 +297,26 @@ describe('the report of a recall', () => {
     expect((await house.get(Papers).fileOf(paperId)).sha256).toBe(file.sha256);
     await answerOfAnother(delivery);
     expect(await linksCsv(from, await findRecall(from, plant.siteId, id))).toBe(live);
+  });
+
+  it('draws the thread with the kilograms of its table, and a report of the first edition without it', async () => {
+    const { run, bag } = await aLotGone();
+    const { id } = await open({ scopes: [{ scopeKind: 'lot', scopeId: run.lotId }] });
+    await mark(id, 'clock-stopped');
+    const { paperId } = await sign(id);
+    const text = textOf((await house.get(Papers).fileOf(paperId)).bytes).replaceAll(/\s+/g, ' ');
+    const { links } = figuresOfText((await signingOf(from, id))?.figures ?? '');
+    const link = links.find(({ step, parent }) => step === 'bag-run' && parent === bag.number);
+    const [least, likely, most] = [link?.leastGrams, link?.likelyGrams, link?.mostGrams].map((grams) =>
+      gramPreciseText(grams ?? NaN).replaceAll(/\s+/g, ' '),
+    );
+    expect(text).toContain(`least ${least}, likely ${likely}, most ${most} kg`);
+    const [row] = await from.sql<{ facts: string }>`SELECT "facts" FROM "paper" WHERE "id" = ${paperId}`;
+    const { ribbons, ...first } = JSON.parse(row?.facts ?? '{}') as RecallReportFacts;
+    expect(ribbons).toHaveLength(1);
+    expect(textOf(await inPaperLanguage(() => recallReport(first, house.clock.now())))).not.toContain(
+      'Through the hopper',
+    );
   });
 
   it('has one line a link from bag to customer, whose packs weigh the same at each step', async () => {

@@ -16,7 +16,7 @@ import { openRecallOf } from './recall-in-unit.js';
 import { linksOfRecall } from './recall-links.js';
 import { reportFacts, type ReportDraft } from './recall-report-facts.js';
 import type { RecallReportFacts } from './recall-report.facts.js';
-import { recallReport, recallReportEdition } from './recall-report.paper.js';
+import { recallReport, recallReportEdition, recallReportEditions } from './recall-report.paper.js';
 import { RecallSigning } from './recall-signing.entity.js';
 import type { RecallSigned } from './recall.form.js';
 import { recallReportKind } from './recalls.js';
@@ -46,9 +46,11 @@ export class SignRecall implements OnModuleInit {
   ) {}
 
   onModuleInit(): void {
-    this.renderers.add(recallReportKind, recallReportEdition, (facts, issuedAt) =>
-      recallReport(facts as RecallReportFacts, issuedAt),
-    );
+    for (const edition of recallReportEditions) {
+      this.renderers.add(recallReportKind, edition, (facts, issuedAt) =>
+        recallReport(facts as RecallReportFacts, issuedAt),
+      );
+    }
   }
 
   execute(asked: Asked, recallId: string, form: RecallSigned): Promise<RecallSignedAnswer> {

@@ -1,4 +1,5 @@
 import {
+  grayscale,
   PDFNumber,
   PDFOperator,
   PDFOperatorNames,
@@ -96,6 +97,20 @@ export class PdfSheet {
       height: points(place.heightMm),
       borderWidth: points(thicknessMm),
       borderColor: ink,
+    });
+  }
+
+  /** A closed shape by its corners, filled with a grey (0 is black) or empty, framed or not. */
+  shape(
+    corners: readonly (readonly [xMm: number, yMm: number])[],
+    { fillGrey, lineMm = 0, dashMm }: { fillGrey?: number; lineMm?: number; dashMm?: number },
+  ): void {
+    const path = `M${corners.map((corner) => corner.join(' ')).join(' L')} Z`;
+    this.page.drawSvgPath(path, {
+      ...{ x: 0, y: points(this.heightMm), scale: points(1), borderWidth: lineMm },
+      ...(fillGrey === undefined ? {} : { color: grayscale(fillGrey) }),
+      ...(lineMm === 0 ? {} : { borderColor: ink }),
+      ...(dashMm === undefined ? {} : { borderDashArray: [dashMm, dashMm] }),
     });
   }
 
