@@ -219,5 +219,5 @@ describe('signing a recall over HTTP', () => {
 /** The cells of the row that a head names, as text. */
 function cellsAfter(html: string, head: string): string[] {
   const row = html.split('<tr').find((one) => one.includes(`>${head}</th>`)) ?? '';
-  return [...row.matchAll(/<td[^>]*>([^<]*)<\/td>/g)].map(([, text]) => (text ?? '').replaceAll('\u2009', ''));
+  return [...row.matchAll(/<td[^>]*>([^<]*)<\/td>/g)].map(([, text]) => (text ?? '').replaceAll(/[\u2009\u202f]/g, ''));
 }
