@@ -107,7 +107,8 @@ addSentences('es', {
   'ribbon-packed': 'Envasado y sacado, kg desde entonces',
   'ribbon-amounts': 'mínimo {least}, probable {likely}, máximo {most} kg ({word})',
   'ribbon-stretch': '{from} a {to} kg',
-  'ribbon-in-words': 'Tolva {hopper}: los paquetes pedidos están en {asked} de lo que salió de ella desde el último vaciado comprobado.',
+  'ribbon-in-words':
+    'Tolva {hopper}: los paquetes pedidos están en {asked} de lo que salió de ella desde el último vaciado comprobado.',
   'ribbon-possible-count': 'Solo posibles: {count} big bags; están en la tabla.',
   'ribbon-without-row': 'y {count} más en la tabla',
 });

@@ -106,7 +106,8 @@ addSentences('en', {
   'ribbon-packed': 'Packed and taken out, kg since then',
   'ribbon-amounts': 'least {least}, likely {likely}, most {most} kg ({word})',
   'ribbon-stretch': '{from} to {to} kg',
-  'ribbon-in-words': 'Hopper {hopper}: the packs asked for lie at {asked} of what left it since it was last proven empty.',
+  'ribbon-in-words':
+    'Hopper {hopper}: the packs asked for lie at {asked} of what left it since it was last proven empty.',
   'ribbon-possible-count': 'Only possible: {count} bags; the table has them.',
   'ribbon-without-row': 'and {count} more in the table',
 });
