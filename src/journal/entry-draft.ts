@@ -22,8 +22,8 @@ export interface Happening {
   readonly writtenBy: string | null;
 }
 
-/** Looks at what a change did while its unit is open. */
-export type Look<Seen> = (tx: Tx, entry: EntryDraft, siteId: string) => Promise<Seen>;
+/** Looks at what a change did while its unit is open, before all of it is taken back. */
+export type Rehearsal = (tx: Tx, entry: EntryDraft) => Promise<void>;
 
 /** Who asks for a change, by which route and key, and how far they had seen what they change. */
 export interface Asked {
@@ -34,10 +34,10 @@ export interface Asked {
   /** The last journal sequence that the sender's page knew of a thing. */
   readonly seen?: { readonly subject: Subject; readonly sequence: number } | null;
   readonly deviceOffsetMilliseconds?: number | null;
-  /** The mark of what was shown of the change beforehand: it is refused where it would now do something else. */
+  /** The mark of what was shown of the change beforehand: it is refused where what it touches moved on since. */
   readonly previewed?: string | null;
   /** Set where the change is only tried: this looks at what it did, then all of it is taken back. */
-  readonly rehearsal?: Look<unknown> | null;
+  readonly rehearsal?: Rehearsal | null;
   /** Set for what has happened already: it is recorded, whatever the house's rules say of it. */
   readonly happening?: Happening | null;
 }

@@ -8,13 +8,16 @@ import { JobRunner } from '../platform/jobs/job-runner.js';
 import { Refusal } from '../platform/refusal.js';
 import { addHappening } from './add-happening.js';
 import { appendEntry } from './append-entry.js';
-import type { Asked, Change, EntryDraft, Look } from './entry-draft.js';
+import type { Asked, Change, EntryDraft, Rehearsal } from './entry-draft.js';
 import { IdempotencyKey } from './idempotency-key.entity.js';
 import { JournalNews } from './journal-news.js';
 import { refuseStalePage } from './stale-page.js';
 
 /** What a command does in its unit: it answers, and says what the journal is to hold. */
 export type Work<Answer> = (tx: Tx, change: Change) => Promise<{ readonly answer: Answer; readonly entry: EntryDraft }>;
+
+/** Looks, while a change's unit is open, whether it does what was shown of it. */
+type StillAsShown = (tx: Tx, entry: EntryDraft, asked: Asked) => Promise<boolean>;
 
 const patienceMilliseconds = 5000;
 
@@ -25,7 +28,7 @@ const patienceMilliseconds = 5000;
 @Injectable()
 export class RecordChange {
   private readonly underWay = new Map<string, Promise<unknown>>();
-  private markOf: Look<string> | null = null;
+  private isAsShown: StillAsShown | null = null;
 
   constructor(
     private readonly units: UnitOfWork,
@@ -35,9 +38,9 @@ export class RecordChange {
     private readonly news: JournalNews,
   ) {}
 
-  /** Sets how the mark is made by which a change is known to do what was shown beforehand. */
-  markBy(look: Look<string>): void {
-    this.markOf = look;
+  /** Sets how a change that was shown beforehand is known to do still what was shown. */
+  refuseStaleBy(isAsShown: StillAsShown): void {
+    this.isAsShown = isAsShown;
   }
 
   /**
@@ -56,11 +59,11 @@ export class RecordChange {
   }
 
   /** The same guards and the same work, and then nothing of it stays. */
-  private rehearse<Answer>(asked: Asked, look: Look<unknown>, work: Work<Answer>): Promise<Answer> {
+  private rehearse<Answer>(asked: Asked, look: Rehearsal, work: Work<Answer>): Promise<Answer> {
     return this.units.rehearse(async (tx) => {
       if (asked.seen) await refuseStalePage(tx, asked.seen);
       const { answer, entry } = await work(tx, { entryId: this.ids.next(), recordedAt: this.clock.now() });
-      await look(tx, entry, asked.actor.siteId);
+      await look(tx, entry);
       return answer;
     });
   }
@@ -99,9 +102,9 @@ export class RecordChange {
   }
 
   /** @throws {Refusal} `preview-is-stale` */
-  private async refuseOtherThanShown(tx: Tx, { previewed, actor }: Asked, entry: EntryDraft): Promise<void> {
-    if (!previewed || this.markOf === null) return;
-    if ((await this.markOf(tx, entry, actor.siteId)) !== previewed) throw new Refusal('preview-is-stale');
+  private async refuseOtherThanShown(tx: Tx, asked: Asked, entry: EntryDraft): Promise<void> {
+    if (!asked.previewed || this.isAsShown === null) return;
+    if (!(await this.isAsShown(tx, entry, asked))) throw new Refusal('preview-is-stale');
   }
 
   /** Drops keys that are older than `days`: a job of the house, since they are not facts. */

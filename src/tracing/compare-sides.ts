@@ -1,6 +1,5 @@
 import type { BagRow } from '../drying/bulk-bags.js';
 import type { LinkAmounts } from '../hopper/hopper-links.js';
-import { canonicalText, sha256 } from '../platform/canonical-text.js';
 import { groupBy } from '../platform/group-by.js';
 import type { RippleSide, SideLot, SidePallet } from './ripple-side.js';
 import type {
@@ -17,13 +16,15 @@ import type {
 interface Both {
   readonly before: RippleSide;
   readonly after: RippleSide;
+  /** What bags are called. */
+  readonly bagNumbers: ReadonlyMap<string, string>;
 }
 
 /** What is otherwise on one side than on the other. What is the same on both is left out. */
-export function compareSides(both: Both): Ripple {
+export function compareSides(both: Both): Omit<Ripple, 'mark'> {
   const lots = changedLots(both);
   const pallets = changedPallets(both);
-  const found = {
+  return {
     lots,
     pallets,
     deliveries: deliveriesOf(pallets),
@@ -31,7 +32,6 @@ export function compareSides(both: Both): Ripple {
     bags: changedBags(both),
     byGrams: Math.max(0, ...[...lots, ...pallets].map(({ byGrams }) => byGrams)),
   };
-  return { mark: markOf(found), ...found };
 }
 
 function changedLots(both: Both): readonly ChangedLot[] {
@@ -76,7 +76,7 @@ function changedPallets(both: Both): readonly ChangedPallet[] {
 }
 
 function changedContent(
-  { before: sideBefore, after: sideAfter }: Both,
+  { bagNumbers }: Both,
   before: SideLot | SidePallet | undefined,
   after: SideLot | SidePallet | undefined,
 ): { readonly sources: readonly ChangedSource[]; readonly byGrams: number } {
@@ -85,7 +85,7 @@ function changedContent(
     const [own, now] = [amountsOf(before?.sources.get(bagId)), amountsOf(after?.sources.get(bagId))];
     const byGrams = differenceOf(own, now);
     if (byGrams === 0) return [];
-    const bagNumber = sideAfter.bagNumbers.get(bagId) ?? sideBefore.bagNumbers.get(bagId) ?? '';
+    const bagNumber = bagNumbers.get(bagId) ?? '';
     return [{ bagId, bagNumber, before: own, after: now, byGrams }];
   });
   sources.sort((one, other) => other.byGrams - one.byGrams || (one.bagNumber < other.bagNumber ? -1 : 1));
@@ -156,21 +156,4 @@ function idsOf({ before, after }: Both, key: 'lots' | 'pallets' | 'bags'): reado
 
 function isSameList(one: readonly string[], other: readonly string[]): boolean {
   return one.length === other.length && one.every((text, place) => text === other[place]);
-}
-
-/**
- * The same for the same lots, pallets, places and holds. Kilograms are left out: a running line changes them every minute,
- * and what is decided does not hang on them.
- */
-function markOf({ lots, pallets, holds, bags }: Omit<Ripple, 'mark'>): string {
-  return sha256(
-    canonicalText({
-      lots: lots.map(({ lotId }) => lotId).sort(),
-      pallets: pallets.map(({ palletId, status, deliveryId }) => [palletId, status, deliveryId].join(' ')).sort(),
-      holds: holds.map(({ number, reaches, leaves }) => ({
-        ...{ number, reaches: [...reaches].sort(), leaves: [...leaves].sort() },
-      })),
-      bags: bags.map(({ bagId, statusBefore, statusAfter }) => [bagId, statusBefore, statusAfter].join(' ')).sort(),
-    }),
-  );
 }

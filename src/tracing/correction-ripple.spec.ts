@@ -310,7 +310,7 @@ describe('corrections that contradict each other', () => {
     const path = `/api/tips/${firstTip}/corrections`;
     const form = { why: 'did-not-occur', reason: 'never opened' };
     const preview = await lead.post(`${path}/preview`, form);
-    expect(preview).toMatchObject({ status: 200, body: { mark: expect.stringMatching(/^[0-9a-f]{64}$/) } });
+    expect(preview).toMatchObject({ status: 200, body: { mark: expect.stringMatching(/^\d+\.[0-9a-f]{16}$/) } });
     expect((await lead.post(path, form)).status).toBe(201);
     const before = await recorded();
     for (const again of [path, `${path}/preview`]) expect((await lead.post(again, form)).status).toBe(404);

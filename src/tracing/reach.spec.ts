@@ -36,7 +36,7 @@ describe('if this bag were bad', () => {
       ...{ wholeLots: { packCount: 300, grams: 600_000 }, palletCount: 3, onVehicleCount: 1, awayCount: 1 },
     });
     expect(reach.customers).toMatchObject([{ customerId: plant.customerId, palletCount: 1, packCount: 100 }]);
-    const page = pageText((await manager.get(`/quality/bags/${firstBag}`)).text);
+    const page = pageText((await manager.get(`/quality/bags/${firstBag}?reach=true`)).text);
     expect(page).toContain('If this bag were bad');
     expect(page).toContain('300 packs may hold some of it. Of the pallets 1 are here, 1 on a vehicle, 1 gone.');
   });

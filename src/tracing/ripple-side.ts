@@ -34,8 +34,6 @@ export interface RippleSide {
   readonly lots: ReadonlyMap<string, SideLot>;
   readonly pallets: ReadonlyMap<string, SidePallet>;
   readonly bags: ReadonlyMap<string, BagRow>;
-  /** What bags are called, those in lots and pallets too. */
-  readonly bagNumbers: ReadonlyMap<string, string>;
 }
 
 /** The pallets of what may be touched, by one side's records. */
@@ -47,23 +45,12 @@ export async function palletIdsOf(from: ReadFrom, { runIds, palletIds }: RippleS
   return [...new Set([...palletIds, ...placed.map(({ palletId }) => palletId)])];
 }
 
-/** @param palletIds those of both sides, so that each pallet is compared with itself */
-export async function readSide(from: ReadFrom, scope: RippleScope, palletIds: readonly string[]): Promise<RippleSide> {
-  const lots = await readLots(from, scope.runIds);
-  const pallets = await readPallets(from, palletIds);
-  const bags = new Map((await bagsOf(from, scope.bagIds)).map((bag) => [bag.id, bag]));
-  const named = [...lots.values(), ...pallets.values()].flatMap(({ sources }) => [...sources.keys()]);
-  const rows = await bagsOf(from, [...new Set(named)]);
-  return {
-    lots,
-    pallets,
-    bags,
-    bagNumbers: new Map([...bags.values(), ...rows].map(({ id, number }) => [id, number])),
-  };
+export async function readBags(from: ReadFrom, bagIds: readonly string[]): Promise<RippleSide['bags']> {
+  return new Map((await bagsOf(from, bagIds)).map((bag) => [bag.id, bag]));
 }
 
 /** The lots of the runs, each with its packs of them. */
-async function readLots(from: ReadFrom, runIds: readonly string[]): Promise<ReadonlyMap<string, SideLot>> {
+export async function readLots(from: ReadFrom, runIds: readonly string[]): Promise<RippleSide['lots']> {
   const whole = runIds.map((runId) => ({ runId, fromCount: 0, toCount: 0 }));
   const counted = await packCountsOf(from, whole);
   const ranges = (await lotRangesOfRuns(from, runIds)).flatMap((range) => {
@@ -87,7 +74,7 @@ function plain(ranges: readonly RunRange[]): readonly RunRange[] {
   return ranges.map(({ runId, fromCount, toCount }) => ({ runId, fromCount, toCount }));
 }
 
-async function readPallets(from: ReadFrom, palletIds: readonly string[]): Promise<ReadonlyMap<string, SidePallet>> {
+export async function readPallets(from: ReadFrom, palletIds: readonly string[]): Promise<RippleSide['pallets']> {
   const blank = { leastGrams: 0, likelyGrams: 0, mostGrams: 0, word: 'possible', isSubject: true } as const;
   const lines = await linesOfPallets(
     from,

@@ -9,7 +9,7 @@ import type { Viewer } from '../platform/web/request.js';
 import type { SentForm, Taking, TakenForScript } from '../platform/web/sent-form.js';
 import { Shell } from '../platform/web/shell.js';
 import type { CorrectionRipple } from './correction-ripple.js';
-import { RippleView } from './ripple-view.js';
+import { RippleSummary, RippleTables } from './ripple-view.js';
 import type { Ripple } from './ripple.js';
 
 /** How a page's form is taken whose change is looked at before it is recorded. */
@@ -85,13 +85,14 @@ function ripplePage(
           <HiddenEntry key={place} name={name} value={value} />
         ))}
         <HiddenEntry name="previewed" value={ripple.mark} />
-        <RippleView ripple={ripple} />
+        <RippleSummary ripple={ripple} />
         <p>{say('ripple-nothing-yet')}</p>
         <div class="acts">
           <Act says={say('ripple-act')} tone="careful" />
           <ActLink href={back} says={say('ripple-back')} />
         </div>
       </EntryForm>
+      <RippleTables ripple={ripple} />
     </Shell>
   );
 }

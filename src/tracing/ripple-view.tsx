@@ -4,11 +4,11 @@ import { countText, kilogramsText } from '../platform/web/figures-text.js';
 import { Table } from '../platform/web/kit/table.js';
 import type { AmountsOrNone, ChangedPallet, ChangedSource, Ripple } from './ripple.js';
 
-/** More sources than this of one pallet are not listed; they are counted. */
-const mostSources = 4;
+/** More than this is counted, not listed: sources of one pallet, pallets of one correction, SSCCs of one hold. */
+const most = { sources: 3, pallets: 60, ssccs: 12 };
 
-/** What a correction changes: in one sentence, then hold by hold, pallet by pallet. */
-export function RippleView({ ripple }: { readonly ripple: Ripple }): VNode {
+/** What a correction changes, in one sentence, with the bags and holds: all that is needed to decide. */
+export function RippleSummary({ ripple }: { readonly ripple: Ripple }): VNode {
   return (
     <>
       <p class="sentence">{rippleSentence(ripple)}</p>
@@ -22,8 +22,18 @@ export function RippleView({ ripple }: { readonly ripple: Ripple }): VNode {
         </ul>
       )}
       <Holds ripple={ripple} />
+    </>
+  );
+}
+
+/** The same lot by lot and pallet by pallet; what has gone first. */
+export function RippleTables({ ripple }: { readonly ripple: Ripple }): VNode {
+  const moreCount = ripple.pallets.length - most.pallets;
+  return (
+    <>
       {ripple.lots.length === 0 ? null : <Lots ripple={ripple} />}
       {ripple.pallets.length === 0 ? null : <Pallets ripple={ripple} />}
+      {moreCount > 0 ? <p>{say('ripple-more-pallets', { count: moreCount })}</p> : null}
     </>
   );
 }
@@ -61,8 +71,8 @@ function Holds({ ripple }: { readonly ripple: Ripple }): VNode | null {
 function line(key: string, code: string, hold: string, ssccs: readonly string[]): VNode {
   return (
     <li key={key}>
-      {say(code, { hold, count: ssccs.length })} <span class="code">{ssccs.slice(0, 12).join(', ')}</span>
-      {ssccs.length > 12 ? ` ${say('ripple-and-more', { count: ssccs.length - 12 })}` : ''}
+      {say(code, { hold, count: ssccs.length })} <span class="code">{ssccs.slice(0, most.ssccs).join(', ')}</span>
+      {ssccs.length > most.ssccs ? ` ${say('ripple-and-more', { count: ssccs.length - most.ssccs })}` : ''}
     </li>
   );
 }
@@ -102,7 +112,7 @@ function Pallets({ ripple }: { readonly ripple: Ripple }): VNode {
         { head: say('ripple-by-head'), align: 'number' },
         { head: say('ripple-sources') },
       ]}
-      rows={ripple.pallets.map((pallet) => ({
+      rows={ripple.pallets.slice(0, most.pallets).map((pallet) => ({
         key: pallet.palletId,
         isLoud: pallet.isGone,
         cells: [
@@ -145,13 +155,13 @@ function Changed({ head, before, after }: ChangedProps): VNode | null {
 function Sources({ of: sources }: { readonly of: readonly ChangedSource[] }): VNode {
   return (
     <>
-      {sources.slice(0, mostSources).map(({ bagId, bagNumber, before, after }) => (
+      {sources.slice(0, most.sources).map(({ bagId, bagNumber, before, after }) => (
         <div key={bagId}>
           <span class="code">{bagNumber}</span> {sourceText(before, after)}
         </div>
       ))}
-      {sources.length > mostSources ? (
-        <div>{say('ripple-and-more', { count: sources.length - mostSources })}</div>
+      {sources.length > most.sources ? (
+        <div>{say('ripple-and-more', { count: sources.length - most.sources })}</div>
       ) : null}
     </>
   );

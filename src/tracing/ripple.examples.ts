@@ -3,7 +3,7 @@ const content = { byGrams: 300_000, sources: [] };
 
 /** What a preview looks like, for the description of the API. */
 export const rippleExample = {
-  mark: '5f70bf18a086007016e948b04aed3b82103a36bea41755b6cddfaf10ace3c6ef',
+  mark: '4711.5f70bf18a0860070',
   lots: [{ lotId: id, code: 'L6071A1', packCountBefore: 1260, packCountAfter: 1260, ...content }],
   pallets: [
     {

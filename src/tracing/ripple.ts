@@ -75,7 +75,7 @@ export interface ChangedBag {
 
 /** What a correction changes, before it is recorded. */
 export interface Ripple {
-  /** Sent back with the correction, it is refused where it would now change something else. */
+  /** Sent back with the correction, it is refused where what it touches moved on since. */
   readonly mark: string;
   readonly lots: readonly ChangedLot[];
   readonly pallets: readonly ChangedPallet[];

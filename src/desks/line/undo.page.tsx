@@ -6,7 +6,7 @@ import { HiddenEntry } from '../../platform/web/kit/entries.js';
 import { EntryForm } from '../../platform/web/kit/entry-form.js';
 import { sayLocally } from '../../platform/web/local-text.js';
 import type { Viewer } from '../../platform/web/request.js';
-import { RippleView } from '../../tracing/ripple-view.js';
+import { RippleSummary, RippleTables } from '../../tracing/ripple-view.js';
 import type { Ripple } from '../../tracing/ripple.js';
 import { ActPage } from './act.page.js';
 import type { LineNow } from './line-rows.js';
@@ -49,7 +49,8 @@ export function undoPage({ viewer, at, entry, ripple, trouble }: UndoProps): VNo
           {ripple === null ? null : (
             <section aria-labelledby="undo-changes">
               <h2 id="undo-changes">{say('undo-would-change')}</h2>
-              <RippleView ripple={ripple} />
+              <RippleSummary ripple={ripple} />
+              <RippleTables ripple={ripple} />
             </section>
           )}
         </>

@@ -23,7 +23,8 @@ import type { FileTrouble } from './file-trouble.js';
 interface BagFileProps {
   readonly viewer: Viewer;
   readonly file: BagFile;
-  readonly reach: BagReach;
+  /** Null: nobody asked. */
+  readonly reach: BagReach | null;
   readonly trouble: FileTrouble | null;
 }
 
@@ -41,7 +42,7 @@ export function bagFilePage({ viewer, file, reach, trouble }: BagFileProps): VNo
         </div>
         <BagFacts file={file} viewer={viewer} />
       </div>
-      <BagReachBox reach={reach} />
+      {reach === null ? null : <BagReachBox reach={reach} />}
       <DecisionBox
         viewer={viewer}
         action={`/quality/bags/${bag.id}/decision`}
@@ -104,6 +105,7 @@ function BagFacts({ file, viewer }: { file: BagFile; viewer: Viewer }): VNode {
       />
       <div class="acts">
         <ActLink href={`/thread?code=${bag.number}`} says={say('bag-thread')} />
+        <ActLink href={`/quality/bags/${bag.id}?reach=true#reach`} says={say('bag-reach-if-bad')} />
         <HoldLink viewer={viewer} kind="bulk-bag" id={bag.id} />
       </div>
     </section>

@@ -10,7 +10,7 @@ import { May } from '../../platform/actor.js';
 import { Clock } from '../../platform/clock.js';
 import { HeavyReads } from '../../platform/database/heavy-reads.js';
 import { READER, type ReadFrom } from '../../platform/database/reading.js';
-import { TextField } from '../../platform/web/fields.js';
+import { FlagField, TextField } from '../../platform/web/fields.js';
 import { Asking, Looking, type Viewer } from '../../platform/web/request.js';
 import { Sent, type SentForm, type TakenForScript } from '../../platform/web/sent-form.js';
 import { readBagFile } from './bag-file.js';
@@ -29,6 +29,11 @@ export class BagGroupQuery {
 
   @TextField({ optional: true, most: 40 })
   lot?: string | null;
+}
+
+export class BagFileQuery {
+  @FlagField({ optional: true, says: 'Whether to follow how far it reaches' })
+  reach?: boolean | null;
 }
 
 type Answer = Promise<VNode | TakenForScript | null>;
@@ -72,8 +77,12 @@ export class BagDecisionController {
 
   @Get(':id')
   @May('read')
-  one(@Looking() viewer: Viewer, @Param('id', ParseUUIDPipe) id: string): Promise<VNode> {
-    return this.file(viewer, id, null);
+  one(
+    @Looking() viewer: Viewer,
+    @Param('id', ParseUUIDPipe) id: string,
+    @Query() { reach }: BagFileQuery,
+  ): Promise<VNode> {
+    return this.file(viewer, id, null, reach === true);
   }
 
   @Post(':id/decision')
@@ -119,9 +128,10 @@ export class BagDecisionController {
     return bagGroupPage({ viewer, title, query: address, bags, seconds, trouble });
   }
 
-  private async file(viewer: Viewer, id: string, trouble: FileTrouble | null): Promise<VNode> {
+  private async file(viewer: Viewer, id: string, trouble: FileTrouble | null, isReachAsked = false): Promise<VNode> {
     const file = await readBagFile(this.reader, viewer.actor, id);
-    const reach = await this.heavy.snapshot((from) => readBagReach(from, viewer.actor.siteId, file.bag.id));
+    const { siteId } = viewer.actor;
+    const reach = isReachAsked ? await this.heavy.snapshot((from) => readBagReach(from, siteId, file.bag.id)) : null;
     return bagFilePage({ viewer, file, reach, trouble });
   }
 }

@@ -89,7 +89,7 @@ function Reach({ reach }: { readonly reach: PlantReach }): VNode {
         ]}
         rows={worst.map(({ bagId, number, grams }) => ({
           key: bagId,
-          cells: [<a href={`/quality/bags/${bagId}`}>{number}</a>, tonnesText(grams)],
+          cells: [<a href={`/quality/bags/${bagId}?reach=true#reach`}>{number}</a>, tonnesText(grams)],
         }))}
       />
     </>
