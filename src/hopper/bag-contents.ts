@@ -10,11 +10,8 @@ export interface BagPart {
   readonly likelyShare: number;
 }
 
-/**
- * What an addition holds of which bags. `anything`: it may hold some of any bag, in any amount, and that does not
- * matter: it went in after all that is asked for.
- */
-export type AdditionContent = ReadonlyMap<string, BagPart> | 'anything';
+/** What an addition holds of which bags, as far as it is asked for. */
+export type AdditionContent = ReadonlyMap<string, BagPart>;
 
 /** What each addition of a period holds, by the addition's id. */
 export type PeriodContents = ReadonlyMap<string, AdditionContent>;
@@ -29,13 +26,9 @@ export interface BagAmounts {
 /** The group of additions that hold, or may hold, something of a bag. */
 export function groupOfBag(contents: PeriodContents, flow: PeriodFlow, bagId: string): GroupContent {
   const group = new Map<string, Content>();
-  for (const { id, mass } of flow.facts.additions) {
-    const content = contents.get(id);
-    if (content === 'anything') group.set(id, { lowerGrams: 0, upperGrams: mass.upperGrams });
-    else {
-      const part = content?.get(bagId);
-      if (part !== undefined) group.set(id, part.content);
-    }
+  for (const { id } of flow.facts.additions) {
+    const part = contents.get(id)?.get(bagId);
+    if (part !== undefined) group.set(id, part.content);
   }
   return group;
 }
@@ -44,9 +37,7 @@ export function groupOfBag(contents: PeriodContents, flow: PeriodFlow, bagId: st
 export function likelyOfBag(contents: PeriodContents, likelyGrams: ReadonlyMap<string, number>, bagId: string): number {
   let grams = 0;
   for (const [additionId, ofAddition] of likelyGrams) {
-    const content = contents.get(additionId);
-    if (content === undefined || content === 'anything') continue;
-    grams += ofAddition * (content.get(bagId)?.likelyShare ?? 0);
+    grams += ofAddition * (contents.get(additionId)?.get(bagId)?.likelyShare ?? 0);
   }
   return grams;
 }
@@ -56,7 +47,6 @@ export function likelyShares(contents: PeriodContents, bagIds: readonly string[]
   const group = new Set(bagIds);
   const shares = new Map<string, number>();
   for (const [additionId, content] of contents) {
-    if (content === 'anything') continue;
     let share = 0;
     for (const [bagId, part] of content) if (group.has(bagId)) share += part.likelyShare;
     if (share > 0) shares.set(additionId, share);
@@ -87,15 +77,13 @@ export function boundEveryBag(
     if (only !== undefined && additionIds.length === 1 && isWholly(contents, only, bagId)) simple.set(bagId, only);
     else others.push(bagId);
   }
-  const hasAnything = [...contents.values()].includes('anything');
-  if (hasAnything) others.push(...simple.keys());
   const amounts = new Map<string, BagAmounts>();
   const put = (bagId: string, bounds: { leastGrams: number; mostGrams: number }): void => {
     if (bounds.mostGrams === 0) return;
     const { leastGrams, mostGrams } = bounds;
     amounts.set(bagId, { leastGrams, mostGrams, likelyGrams: likelyOfBag(contents, likelyGrams, bagId) });
   };
-  if (!hasAnything && simple.size > 0) {
+  if (simple.size > 0) {
     const bounds = new Map(boundEveryAdditionInTarget(flow.prepared, target).map((one) => [one.additionId, one]));
     for (const [bagId, additionId] of simple) put(bagId, bounds.get(additionId) ?? { leastGrams: 0, mostGrams: 0 });
   }
@@ -131,10 +119,6 @@ export function groupOfBags(contents: PeriodContents, flow: PeriodFlow, bagIds: 
   for (const { id, source, mass } of flow.facts.additions) {
     const content = contents.get(id);
     if (content === undefined) continue;
-    if (content === 'anything') {
-      group.set(id, { lowerGrams: 0, upperGrams: mass.upperGrams });
-      continue;
-    }
     const parts = [...content].filter(([bagId]) => own.has(bagId)).map(([, part]) => part.content);
     if (parts.length === 0) continue;
     // Whichever of several it was, all of it is of the group when all of them are.
@@ -162,15 +146,13 @@ function together(parts: readonly Content[], additionUpperGrams: number): Conten
 function additionIdsByBag(contents: PeriodContents): ReadonlyMap<string, readonly string[]> {
   const byBag = new Map<string, string[]>();
   for (const [additionId, content] of contents) {
-    if (content === 'anything') continue;
     for (const bagId of content.keys()) byBag.set(bagId, [...(byBag.get(bagId) ?? []), additionId]);
   }
   return byBag;
 }
 
 function isWholly(contents: PeriodContents, additionId: string, bagId: string): boolean {
-  const content = contents.get(additionId);
-  return content !== undefined && content !== 'anything' && content.get(bagId)?.content === 'whole';
+  return contents.get(additionId)?.get(bagId)?.content === 'whole';
 }
 
 /** A bag that is surely the only one of an addition. */

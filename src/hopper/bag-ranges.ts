@@ -95,8 +95,7 @@ function boundsOf({ flow, group }: BagInPeriod, targets: readonly (readonly stri
 function likelyByExit({ flow, contents, bagId }: BagInPeriod, exitIds: readonly string[]): ReadonlyMap<string, number> {
   const shares = new Map<string, number>();
   for (const additionId of flow.likely.additionIds) {
-    const content = contents.get(additionId);
-    const share = content === undefined || content === 'anything' ? 0 : (content.get(bagId)?.likelyShare ?? 0);
+    const share = contents.get(additionId)?.get(bagId)?.likelyShare ?? 0;
     if (share > 0) shares.set(additionId, share);
   }
   return new Map(likelyTargetsOf(flow.likely, shares, exitIds).map(({ exitId, grams }) => [exitId, grams]));

@@ -37,9 +37,7 @@ export async function reachOfPeriod(
 ): Promise<GroupReach & { readonly bagIds: readonly string[] }> {
   const book = new HopperBook(from, periodId);
   const contents = await book.contents(periodId);
-  const bagIds = new Set(
-    [...contents.values()].flatMap((content) => (content === 'anything' ? [] : [...content.keys()])),
-  );
+  const bagIds = new Set([...contents.values()].flatMap((content) => [...content.keys()]));
   bagIds.delete(allOf(periodId));
   const reach = await reachIn(from, book, { bagIds: [allOf(periodId)], periodIds: [periodId] });
   return { ...reach, bagIds: [...bagIds] };

@@ -1,4 +1,5 @@
 import type { Mass } from '../core/hopper-flow/hopper-event.js';
+import { shifted, type Instant } from '../platform/clock.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { parentsOfBins, type AdditionFact } from './addition-facts.js';
 import {
@@ -12,6 +13,7 @@ import {
 import { periodsOfRuns } from './hopper-period-rows.js';
 import { readHopperPeriod, type HopperPeriodFacts } from './hopper-periods.js';
 import { exitsOf, layOutPeriod, targetMass, type PeriodTarget } from './period-flow.js';
+import { timeUncertaintyAt } from './record-times.js';
 import { ruledOutIn, type RuledOutBag } from './ruled-out.js';
 import { reworkBinOf, type ReworkBinRow } from './rework-bins.js';
 import type { RunRange } from './run-range.js';
@@ -19,17 +21,22 @@ import type { RunRange } from './run-range.js';
 /** How far rework of rework is followed; beyond it anything is possible. Our own value, no source. */
 const deepestRework = 4;
 
-/** What one question has opened so far: how deep in rework, and until when bins count. */
+/** What one question has opened so far: how deep in rework, and until when what was poured counts. */
 interface Opened {
   readonly reworkDepth: number;
-  /** Bins tipped from here on cannot be in what is asked for: it was closed then. Null: all count. */
-  readonly beforeAt: string | null;
+  /** What surely went in after this cannot be in the bin that is asked for: it was closed by then. Null: all counts. */
+  readonly beforeAt: Instant | null;
+  /** That bin; it does not hold itself. */
+  readonly binId: string | null;
 }
 
 /** All that was in a period, as if it were one bag: tips, rework and what it began with. */
 export const allOf = (periodId: string): string => `all-of:${periodId}`;
 
-const wholeHouse: Opened = { reworkDepth: 0, beforeAt: null };
+const wholeHouse: Opened = { reworkDepth: 0, beforeAt: null, binId: null };
+
+/** Of what is not asked for: nothing of any bag. */
+const nothing: AdditionContent = new Map();
 
 /** A target in one period, with what is known of every bag in it. */
 export interface AnsweredTarget {
@@ -67,8 +74,10 @@ export class HopperBook {
     const { additions } = await this.facts(periodId);
     const contents = new Map<string, AdditionContent>();
     for (const addition of additions) {
-      const content = await this.contentOf(addition, opened);
-      const isFollowed = periodId === this.followedId && content !== 'anything';
+      // What is asked for is the part of the sugar that was there before: that is a group like any other.
+      const isLater = opened.beforeAt !== null && addition.earliestAt >= opened.beforeAt;
+      const content = isLater ? nothing : await this.contentOf(addition, opened);
+      const isFollowed = periodId === this.followedId && !isLater;
       contents.set(addition.id, isFollowed ? new Map([...content, [allOf(periodId), wholePart]]) : content);
     }
     return contents;
@@ -115,10 +124,9 @@ export class HopperBook {
   }
 
   private async binContent(tip: AdditionFact, binId: string, opened: Opened): Promise<AdditionContent> {
+    if (binId === opened.binId) return nothing;
     const known = this.bins.get(binId);
     if (known !== undefined) return known;
-    const isLater = opened.beforeAt !== null && tip.openedAt >= opened.beforeAt;
-    if (isLater) return 'anything';
     if (this.binsUnderWay.has(binId) || opened.reworkDepth >= deepestRework) return this.everyBagOfBin(tip, binId);
     this.binsUnderWay.add(binId);
     try {
@@ -132,10 +140,12 @@ export class HopperBook {
 
   private async bagsOfBin(tip: AdditionFact, bin: ReworkBinRow, opened: Opened): Promise<AdditionContent> {
     const ranges = await parentsOfBins(this.from, [bin.id]);
+    const { statedEarlierMinutes } = await timeUncertaintyAt(this.from, bin.siteId, bin.closedAt);
+    const beforeAt = shifted(bin.closedAt, statedEarlierMinutes * 60_000);
     const found = await this.answerRanges(
       ranges,
       { removalsOf: bin.content === 'opened-packs' ? [] : ranges.map(({ runId }) => runId) },
-      { reworkDepth: opened.reworkDepth + 1, beforeAt: bin.closedAt },
+      { reworkDepth: opened.reworkDepth + 1, beforeAt, binId: bin.id },
     );
     return partsOfBin(found, { mass: tip.mass, isOfPacks: bin.content === 'opened-packs' });
   }

@@ -17,6 +17,7 @@ import { boundEveryAdditionInTarget } from '../core/hopper-flow/bound-group-in-t
 import { exactMass, type HopperEvent } from '../core/hopper-flow/hopper-event.js';
 import { prepareHopperPeriod } from '../core/hopper-flow/prepare-period.js';
 import { exitsIn } from '../core/hopper-flow/target-steps.js';
+import { RemoveSugar } from '../packing/remove-sugar.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { shifted } from '../platform/clock.js';
 import { CloseReworkBin } from './close-rework-bin.js';
@@ -26,6 +27,7 @@ import {
   boundsOfBags,
   linksByBag,
   rangesOfBag,
+  sourcesAndRuledOut,
   sourcesOfRanges,
   sourcesOfTargets,
 } from './hopper-links.js';
@@ -289,6 +291,33 @@ describe('where a bag went', () => {
     });
     const went = await rangesOfBag(reader, bag);
     expect(went.at(-1)).toMatchObject({ toCount: 110 });
+  });
+
+  it('never holds in rework what was poured after its bin was closed', async () => {
+    const before = await poured(500);
+    const run = await onLine(0);
+    const rejected = async (): Promise<void> => {
+      const reject = { kind: 'reject', removalReason: 'underweight', fate: 'rework' } as const;
+      const weighed = { netGrams: 10_000, scaleId: exact.scaleId, lineId: plant.lineIds[0] };
+      await house.get(RemoveSugar).execute(asking(plant.actor), { ...reject, ...weighed });
+    };
+    await counted(run.id, 50);
+    await rejected();
+    const bin = await house.get(CloseReworkBin).execute(asking(plant.actor), {
+      ...{ content: 'weight-rejects', netGrams: 10_000, scaleId: exact.scaleId },
+      parents: [{ run: run.number, fromCount: 0, toCount: 50 }],
+    });
+    house.clock.pass(1);
+    await house.get(TipReworkBin).execute(asking(plant.actor), { bin: bin.number, hopperId: plant.hopperId });
+    await counted(run.id, 150);
+    const after = await poured(500);
+    await counted(run.id, 300);
+    // The rejects of the run after the bin was closed are in no bin yet.
+    await rejected();
+    const ranges = [{ runId: run.id, fromCount: 50, toCount: 150 }];
+    expect((await sourcesOfRanges(reader, ranges)).map(({ bagId }) => bagId)).toEqual([before]);
+    const { ruledOut } = await sourcesAndRuledOut(reader, ranges);
+    expect(ruledOut.flatMap(({ bags }) => bags)).toMatchObject([{ bagId: after, reason: 'tipped-later' }]);
   });
 });
 

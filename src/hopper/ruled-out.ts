@@ -35,7 +35,7 @@ export function ruledOutIn(
   const found = new Map<string, RuledOutBag>();
   for (const { id, openedAt } of facts.additions) {
     const content = contents.get(id);
-    if (content === undefined || content === 'anything') continue;
+    if (content === undefined) continue;
     const place = prepared.cuts[prepared.cutIndexByAdditionId.get(id) ?? -1]?.eventIndex ?? -1;
     const reason = place > lastExit ? 'tipped-later' : 'left-before';
     for (const bagId of content.keys()) {

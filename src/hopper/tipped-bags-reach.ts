@@ -91,7 +91,7 @@ class Reached {
     const groups = new Map<string, Map<string, Content>>();
     for (const { event } of events) {
       const content = event.kind === 'addition' ? contents.get(event.id) : undefined;
-      if (content === undefined || content === 'anything') continue;
+      if (content === undefined) continue;
       const before = event.id === residueId(id) ? this.carried.get(previousPeriodId ?? '') : undefined;
       for (const [bagId, part] of content) {
         if (!this.gramsByBag.has(bagId) || before?.has(bagId) === false) continue;
