@@ -1,4 +1,5 @@
 import { hasSentence, say } from '../platform/sentences/sentences.js';
+import { nameCodeOf } from '../platform/web/kit/entry-form.js';
 
 /** What an entry of the journal is about, in words; an action of a later release as it is called. */
 export function actionText(action: string): string {
@@ -21,9 +22,16 @@ export function contentText(text: string): string {
   return text
     .replaceAll(/"\w+":null(,|(?=\}))/g, '')
     .replaceAll(/,(?=[}\]])/g, '')
-    .replaceAll(/"(\w+)":/g, '$1: ')
+    .replaceAll(',', ', ')
+    .replaceAll(/"(\w+)":/g, (_, name: string) => `${nameText(name)}: `)
     .replaceAll(/[{}[\]"]/g, '')
     .replaceAll(/[0-9a-f]{8}-[0-9a-f-]{21}([0-9a-f]{6})/g, '…$1')
-    .replaceAll(',', ', ')
     .slice(0, 400);
+}
+
+/** What the journal calls what it holds: in words where the catalogue has some, an id by what it is of, else as it is stored. */
+function nameText(name: string): string {
+  const code = nameCodeOf(name).replace('field-name-', 'journal-name-');
+  const known = [code, code.replace(/-ids?$/, ''), nameCodeOf(name)].find((one) => hasSentence(one));
+  return known === undefined ? name.replaceAll(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`) : say(known);
 }

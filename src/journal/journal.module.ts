@@ -5,6 +5,8 @@ import { JournalApi } from './journal.api.js';
 import { JournalController } from './journal.controller.js';
 import './actions.sentences.es.js';
 import './actions.sentences.js';
+import './content-names.sentences.es.js';
+import './content-names.sentences.js';
 import './entry-text.sentences.es.js';
 import './entry-text.sentences.js';
 import './happening.sentences.es.js';
