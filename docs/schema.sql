@@ -913,7 +913,7 @@ CREATE TABLE "hold" (
     "to_count" integer,
     "reason" text NOT NULL,
     "placed_at" varchar NOT NULL,
-    "voided_by" varchar,
+    "voided_by" varchar, "from_at" varchar, "until_at" varchar,
     CONSTRAINT "pk_hold" PRIMARY KEY ("id"),
     CONSTRAINT "uq_hold_site_id_number" UNIQUE ("site_id", "number"),
     CONSTRAINT "fk_hold_site_id" FOREIGN KEY ("site_id") REFERENCES "site" ("id")
@@ -2723,6 +2723,10 @@ CREATE TRIGGER "recall_signing_no_delete" BEFORE DELETE ON "recall_signing" BEGI
 CREATE TRIGGER "recall_signing_no_replace" BEFORE INSERT ON "recall_signing" WHEN EXISTS (SELECT 1 FROM "recall_signing" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "recall_signing" WHERE "recall_id" = NEW."recall_id" AND "voided_by" IS NULL) BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:recall_signing: the key is taken'); END;
 
 CREATE TRIGGER "recall_signing_void_once" BEFORE UPDATE OF "voided_by" ON "recall_signing" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:recall_signing: voided_by is set once'); END;
+
+CREATE TRIGGER "hold_no_update_from_at" BEFORE UPDATE OF "from_at" ON "hold" BEGIN SELECT RAISE(ABORT, 'fact:hold: rows are never changed'); END;
+
+CREATE TRIGGER "hold_no_update_until_at" BEFORE UPDATE OF "until_at" ON "hold" BEGIN SELECT RAISE(ABORT, 'fact:hold: rows are never changed'); END;
 
 CREATE TABLE "paper_language" (
     "id" varchar NOT NULL,

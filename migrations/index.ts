@@ -9,6 +9,7 @@ import { quality } from './0007-quality.js';
 import { narrowing } from './0008-narrowing.js';
 import { complaints } from './0009-complaints.js';
 import { recalls } from './0010-recalls.js';
+import { timedHolds } from './0011-timed-holds.js';
 import { paperLanguages } from './0012-paper-languages.js';
 import { runCourses } from './0014-run-courses.js';
 import { flowModels } from './0016-flow-models.js';
@@ -25,6 +26,7 @@ export const migrations: readonly Migration[] = [
   narrowing,
   complaints,
   recalls,
+  timedHolds,
   paperLanguages,
   runCourses,
   flowModels,

@@ -19,6 +19,8 @@ addSentences('es', {
   'grade-already-so': 'El big bag {bag} ya tiene el grado {grade}.',
   'hold-already-lifted': 'La retención {hold} ya se levantó. Poner una nueva si vuelve a hacer falta.',
   'hold-class-unchanged': 'La retención {hold} ya es de esta clase: {hazard:hazard}.',
+  'hold-times-not-usable':
+    'Desde {fromAt} hasta {untilAt} no es un tiempo que se pueda retener. Indicar un turno, o de una corrida de envasado un minuto de inicio y otro posterior de fin.',
   'hold-range-not-usable':
     'Una retención sobre una parte lleva una corrida de envasado y dos recuentos, el primero menor que el segundo, no de {fromCount} a {toCount}.',
   'hold-without-class':
@@ -113,12 +115,17 @@ addSentences('es', {
   'hazard-safety': 'retención de seguridad',
   'hazard-quality': 'retención de calidad',
   'hazard-not-set': 'retención de seguridad (clase sin fijar todavía)',
+  'dryer-shift': 'turno del secador',
+  'packing-shift': 'turno de la línea',
   'scope-bulk-bag': 'big bag',
   'scope-dryer-run': 'corrida de secado',
+  'scope-dryer-shift': 'turno del secador',
   'scope-lot': 'lote',
   'scope-packing-run': 'corrida de envasado',
+  'scope-packing-shift': 'turno de la línea',
   'scope-pallet': 'palé',
   'scope-hopper-period': 'periodo de tolva',
   'scope-film-lot': 'lote de film',
+  'scope-times': '{kind}, {from} a {until}',
   'scope-range': '{kind}, paquetes de {from} hasta antes de {to}',
 });

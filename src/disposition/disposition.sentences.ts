@@ -16,6 +16,8 @@ addSentences('en', {
   'grade-already-so': 'Bag {bag} has grade {grade} already.',
   'hold-already-lifted': 'Hold {hold} was lifted already. Place a new one if it is needed again.',
   'hold-class-unchanged': 'Hold {hold} is a {hazard} hold already.',
+  'hold-times-not-usable':
+    'From {fromAt} until {untilAt} is no time that can be held. Name a shift, or of a packing run a minute to begin with and a later one to end at.',
   'hold-range-not-usable':
     'A hold on a part takes a packing run and two counts, the first below the second, not {fromCount} to {toCount}.',
   'hold-without-class':
@@ -109,12 +111,17 @@ addSentences('en', {
   'hazard-safety': 'safety hold',
   'hazard-quality': 'quality hold',
   'hazard-not-set': 'safety hold (class not set yet)',
+  'dryer-shift': 'dryer’s shift',
+  'packing-shift': 'line’s shift',
   'scope-bulk-bag': 'bulk bag',
   'scope-dryer-run': 'dryer run',
+  'scope-dryer-shift': 'shift of dryer',
   'scope-lot': 'lot',
   'scope-packing-run': 'packing run',
+  'scope-packing-shift': 'shift of line',
   'scope-pallet': 'pallet',
   'scope-hopper-period': 'hopper period',
   'scope-film-lot': 'lot of film',
+  'scope-times': '{kind}, {from} to {until}',
   'scope-range': '{kind}, packs from {from} up to before {to}',
 });

@@ -6,6 +6,7 @@ import { listed, pageOf } from '../platform/web/listed.js';
 import { May } from '../platform/actor.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { PageQuery } from '../platform/web/page-query.js';
+import { dryerOf, lineOf } from '../plant/plant-facts.js';
 import { Looking, type Viewer } from '../platform/web/request.js';
 import { holdPage } from './hold.page.js';
 import { findHold, holdPage as holdsBefore, type HoldLine } from './holds.js';
@@ -33,6 +34,8 @@ export class HoldController {
   /** Numbers of things of later rooms are theirs to know; the thread takes an id too. */
   private async codeOf(hold: HoldLine): Promise<string> {
     if (hold.scopeKind === 'dryer-run') return (await dryerRunOf(this.reader, hold.scopeId)).number;
+    if (hold.scopeKind === 'dryer-shift') return (await dryerOf(this.reader, hold.scopeId)).code;
+    if (hold.scopeKind === 'packing-shift') return (await lineOf(this.reader, hold.scopeId)).code;
     if (hold.scopeKind !== 'bulk-bag') return hold.scopeId;
     const [bag] = await bagsOf(this.reader, [hold.scopeId]);
     return bag?.number ?? hold.scopeId;

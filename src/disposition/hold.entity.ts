@@ -27,8 +27,18 @@ export class Hold {
   number!: string;
 
   @WordColumn()
-  scopeKind!: 'bulk-bag' | 'dryer-run' | 'lot' | 'packing-run' | 'pallet' | 'hopper-period' | 'film-lot';
+  scopeKind!:
+    | 'bulk-bag'
+    | 'dryer-run'
+    | 'dryer-shift'
+    | 'lot'
+    | 'packing-run'
+    | 'packing-shift'
+    | 'pallet'
+    | 'hopper-period'
+    | 'film-lot';
 
+  /** The dryer or the line of a shift. */
   @WordColumn()
   scopeId!: string;
 
@@ -39,6 +49,14 @@ export class Hold {
   /** … up to before this one. */
   @WholeColumn({ nullable: true })
   toCount!: number | null;
+
+  /** Of a shift, or of minutes of a run: from this instant … */
+  @InstantColumn({ nullable: true })
+  fromAt!: string | null;
+
+  /** … until before this one. */
+  @InstantColumn({ nullable: true })
+  untilAt!: string | null;
 
   @TextColumn()
   reason!: string;

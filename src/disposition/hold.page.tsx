@@ -26,7 +26,7 @@ export function holdPage({ viewer, hold, subjectCode }: HoldProps): VNode {
         of={[
           {
             label: say('holds-column-scope'),
-            value: <a href={`/thread?code=${encodeURIComponent(subjectCode)}`}>{coverText(hold, subjectCode)}</a>,
+            value: <Cover viewer={viewer} hold={hold} subjectCode={subjectCode} />,
           },
           { label: say('holds-column-placed'), value: at(hold.placedAt) },
           { label: say('holds-column-reason'), value: hold.reason },
@@ -43,7 +43,10 @@ export function holdPage({ viewer, hold, subjectCode }: HoldProps): VNode {
   );
 }
 
-/** What is covered, by its number where it has one that people read. */
-function coverText(hold: HoldLine, subjectCode: string): string {
-  return subjectCode === hold.scopeId ? scopeText(hold) : `${scopeText(hold)} ${subjectCode}`;
+/** What is covered, by its number where it has one that people read. A shift has no thread of its own. */
+function Cover({ viewer, hold, subjectCode }: HoldProps): VNode {
+  const text = scopeText(hold, viewer.timeZone);
+  const says = subjectCode === hold.scopeId ? text : `${text} ${subjectCode}`;
+  if (hold.scopeKind === 'dryer-shift' || hold.scopeKind === 'packing-shift') return <span>{says}</span>;
+  return <a href={`/thread?code=${encodeURIComponent(subjectCode)}`}>{says}</a>;
 }

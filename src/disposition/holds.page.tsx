@@ -34,7 +34,7 @@ export function holdsPage({ viewer, holds, next }: HoldsProps): VNode {
             <a href={`/holds/${hold.id}`}>{hold.number}</a>,
             hold.liftedAt === null ? <StateMark state="on-hold" /> : say('hold-lifted'),
             classText(hold),
-            scopeText(hold),
+            scopeText(hold, viewer.timeZone),
             localText(hold.placedAt, viewer.timeZone),
             hold.reason,
           ],
@@ -51,8 +51,15 @@ export function classText(hold: HoldLine): string {
 }
 
 /** What a hold covers, in words. */
-export function scopeText(hold: HoldLine): string {
+export function scopeText(hold: HoldLine, timeZone: string): string {
   const kind = say(`scope-${hold.scopeKind}`);
+  if (hold.fromAt !== null && hold.untilAt !== null) {
+    return say('scope-times', {
+      kind,
+      from: localText(hold.fromAt, timeZone),
+      until: localText(hold.untilAt, timeZone),
+    });
+  }
   if (hold.fromCount === null || hold.toCount === null) return kind;
   return say('scope-range', { kind, from: hold.fromCount, to: hold.toCount });
 }

@@ -48,7 +48,7 @@ export function openHoldsOfSite(from: ReadFrom, siteId: string, limit: number): 
 
 const holdLineSelect = `
   SELECT h."id", h."number", h."scope_kind" AS "scopeKind", h."scope_id" AS "scopeId", h."from_count" AS "fromCount",
-    h."to_count" AS "toCount", h."reason", h."placed_at" AS "placedAt", c."hazard" AS "hazardSet",
+    h."to_count" AS "toCount", h."from_at" AS "fromAt", h."until_at" AS "untilAt", h."reason", h."placed_at" AS "placedAt", c."hazard" AS "hazardSet",
     c."reason" AS "classReason", l."lifted_at" AS "liftedAt", l."reason" AS "liftReason"
   FROM "hold" h
   LEFT JOIN "hold_lift" l ON l."hold_id" = h."id" AND l."voided_by" IS NULL

@@ -4,16 +4,13 @@ import { raisePoint } from '../open-points/raise-point.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { Refusal } from '../platform/refusal.js';
 import { Hold } from './hold.entity.js';
-import type { HoldRow, HoldScope } from './standings.js';
+import type { HoldPart, HoldRow, HoldScope } from './standings.js';
 
 /** A hold to be placed. Whoever calls has made sure that the thing is there. */
-export interface HoldDraft {
+export interface HoldDraft extends Partial<HoldPart> {
   readonly nextId: () => string;
   readonly siteId: string;
   readonly scope: HoldScope;
-  /** For a part of a packing run only: from this pack on, up to before `toCount`. */
-  readonly fromCount?: number | null;
-  readonly toCount?: number | null;
   readonly reason: string;
   readonly placedAt: string;
 }
@@ -22,15 +19,15 @@ export interface HoldDraft {
  * Places a hold and opens a point for quality, since only a quality officer may set its class; until then it is a
  * safety hold.
  *
- * @throws {Refusal} `hold-range-not-usable`
+ * @throws {Refusal} `hold-range-not-usable`, `hold-times-not-usable`
  */
 export async function placeHold(tx: Tx, change: { readonly recordedAt: string }, draft: HoldDraft): Promise<HoldRow> {
   const { siteId, scope, reason, placedAt } = draft;
-  const [fromCount, toCount] = [draft.fromCount ?? null, draft.toCount ?? null];
-  refuseUnusableRange(scope, fromCount, toCount);
+  const part = partOf(draft);
+  refuseUnusablePart(scope, part);
   const id = draft.nextId();
   const number = await takeDocumentNumber(tx, siteId, 'hold', change.recordedAt);
-  const kept = { id, number, scopeKind: scope.kind, scopeId: scope.id, fromCount, toCount, reason, placedAt };
+  const kept = { id, number, scopeKind: scope.kind, scopeId: scope.id, ...part, reason, placedAt };
   await tx.insert(Hold, { ...kept, siteId, voidedBy: null });
   await raisePoint(tx, {
     id: draft.nextId(),
@@ -45,13 +42,29 @@ export async function placeHold(tx: Tx, change: { readonly recordedAt: string },
   return { ...kept, hazard: 'safety', isNarrowed: false };
 }
 
+/** Which part is meant; the whole, where nothing is said. */
+export function partOf({ fromCount, toCount, fromAt, untilAt }: Partial<HoldPart>): HoldPart {
+  const [from, to] = [fromCount ?? null, toCount ?? null];
+  return { fromCount: from, toCount: to, fromAt: fromAt ?? null, untilAt: untilAt ?? null };
+}
+
 /**
- * A part has two ends, in order, and only packs of a run are counted.
+ * A part has two ends, in order: only packs of a run are counted, only a run and a shift are parted by time, and a shift
+ * always is.
  *
- * @throws {Refusal} `hold-range-not-usable`
+ * @throws {Refusal} `hold-range-not-usable`, `hold-times-not-usable`
  */
-export function refuseUnusableRange(scope: HoldScope, fromCount: number | null, toCount: number | null): void {
-  if (fromCount === null && toCount === null) return;
-  const isPart = scope.kind === 'packing-run' && fromCount !== null && toCount !== null && fromCount < toCount;
-  if (!isPart) throw new Refusal('hold-range-not-usable', { fromCount, toCount });
+export function refuseUnusablePart({ kind }: HoldScope, { fromCount, toCount, fromAt, untilAt }: HoldPart): void {
+  const isCounted = fromCount !== null || toCount !== null;
+  const isInOrder = fromCount !== null && toCount !== null && fromCount < toCount;
+  if (isCounted && !(kind === 'packing-run' && isInOrder)) {
+    throw new Refusal('hold-range-not-usable', { fromCount, toCount });
+  }
+  const isShift = kind === 'dryer-shift' || kind === 'packing-shift';
+  const isTimed = fromAt !== null || untilAt !== null;
+  if (!isTimed && !isShift) return;
+  const isFromUntil = fromAt !== null && untilAt !== null && fromAt < untilAt;
+  if (!isFromUntil || isCounted || !(isShift || kind === 'packing-run')) {
+    throw new Refusal('hold-times-not-usable', { fromAt, untilAt });
+  }
 }

@@ -8,8 +8,10 @@ import { bagsTakenOut } from './narrowings.js';
 export const scopeKinds = [
   'bulk-bag',
   'dryer-run',
+  'dryer-shift',
   'lot',
   'packing-run',
+  'packing-shift',
   'pallet',
   'hopper-period',
   'film-lot',
@@ -17,18 +19,26 @@ export const scopeKinds = [
 export type ScopeKind = (typeof scopeKinds)[number];
 export interface HoldScope {
   readonly kind: ScopeKind;
+  /** Of a shift: its dryer or its line. */
   readonly id: string;
 }
 
+/** Which part of its thing a hold is on; all null: the whole. */
+export interface HoldPart {
+  /** For a part of a run: from this pack on, up to before `toCount`. */
+  readonly fromCount: number | null;
+  readonly toCount: number | null;
+  /** Of a shift always, and of minutes of a run: from this instant until before `untilAt`. */
+  readonly fromAt: string | null;
+  readonly untilAt: string | null;
+}
+
 /** An open hold. */
-export interface HoldRow {
+export interface HoldRow extends HoldPart {
   readonly id: string;
   readonly number: string;
   readonly scopeKind: ScopeKind;
   readonly scopeId: string;
-  /** For a part of a run: from this pack on, up to before `toCount`; null: the whole. */
-  readonly fromCount: number | null;
-  readonly toCount: number | null;
   /** Safety until a quality officer sets another class. */
   readonly hazard: 'safety' | 'quality';
   readonly reason: string;
@@ -51,7 +61,7 @@ export interface DecisionRow {
 /** How a bag stands with quality. */
 export interface BagStanding {
   readonly decision: DecisionRow;
-  /** Open holds on the bag itself and on its dryer run, unless it was taken out of them. */
+  /** Open holds on the bag itself, on its dryer run and on its dryer shift, unless it was taken out of them. */
   readonly holds: readonly HoldRow[];
   /** The grade it was assigned, else the one that the dryer meant. */
   readonly gradeId: string;
@@ -135,10 +145,7 @@ export async function standingsOf(from: ReadFrom, bags: readonly BagRow[]): Prom
   const takenOut = await bagsTakenOut(from, holds);
   return new Map(
     bags.map((bag) => {
-      const own = holds.filter(
-        ({ id, scopeId }) =>
-          (scopeId === bag.id || scopeId === bag.dryerRunId) && takenOut.get(id)?.has(bag.id) !== true,
-      );
+      const own = holds.filter((hold) => isOnBag(hold, bag) && takenOut.get(hold.id)?.has(bag.id) !== true);
       const decision = decisions.get(bag.id) ?? undecided;
       const gradeId = grades.get(bag.id) ?? bag.intendedGradeId;
       return [bag.id, { decision, holds: own, gradeId, isOnHold: own.length > 0 }];
@@ -148,10 +155,18 @@ export async function standingsOf(from: ReadFrom, bags: readonly BagRow[]): Prom
 
 const undecided: DecisionRow = { verdict: 'waiting', reason: null, decidedAt: null };
 
-/** A hold on a dryer run holds every bag of it. */
-function scopesOfBag(bag: BagRow): readonly HoldScope[] {
-  const own: HoldScope = { kind: 'bulk-bag', id: bag.id };
-  return bag.dryerRunId === null ? [own] : [own, { kind: 'dryer-run', id: bag.dryerRunId }];
+/** A hold on a dryer run holds every bag of it, one on a dryer's shift every bag that was closed in it. */
+function scopesOfBag({ id, dryerRunId, dryerId }: BagRow): readonly HoldScope[] {
+  const scopes: HoldScope[] = [{ kind: 'bulk-bag', id }];
+  if (dryerRunId !== null) scopes.push({ kind: 'dryer-run', id: dryerRunId });
+  if (dryerId !== null) scopes.push({ kind: 'dryer-shift', id: dryerId });
+  return scopes;
+}
+
+function isOnBag({ scopeKind, scopeId, fromAt, untilAt }: HoldRow, bag: BagRow): boolean {
+  if (scopeKind !== 'dryer-shift') return scopeId === bag.id || scopeId === bag.dryerRunId;
+  const { dryerId, filledAt } = bag;
+  return scopeId === dryerId && filledAt !== null && filledAt >= (fromAt ?? '') && filledAt < (untilAt ?? '');
 }
 
 async function assignedGrades(from: ReadFrom, bagIds: readonly string[]): Promise<ReadonlyMap<string, string>> {
@@ -167,7 +182,7 @@ async function assignedGrades(from: ReadFrom, bagIds: readonly string[]): Promis
 /** Holds that nobody lifted, each with the latest class that was set. */
 const holdSelect = `
   SELECT h."id", h."number", h."scope_kind" AS "scopeKind", h."scope_id" AS "scopeId", h."from_count" AS "fromCount",
-    h."to_count" AS "toCount", h."reason", h."placed_at" AS "placedAt",
+    h."to_count" AS "toCount", h."from_at" AS "fromAt", h."until_at" AS "untilAt", h."reason", h."placed_at" AS "placedAt",
     COALESCE((SELECT c."hazard" FROM "hold_class" c WHERE c."hold_id" = h."id" AND c."voided_by" IS NULL
       ORDER BY c."set_at" DESC, c."id" DESC LIMIT 1), 'safety') AS "hazard",
     EXISTS (SELECT 1 FROM "hold_narrowing" n WHERE n."hold_id" = h."id" AND n."voided_by" IS NULL) AS "isNarrowed"

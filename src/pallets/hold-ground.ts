@@ -4,6 +4,7 @@ import { strongerWord, type SourceLink } from '../hopper/hopper-links.js';
 import type { FilmRange, RunCounts } from '../packing/packing-run-rows.js';
 import { shared, without, type RunRange } from '../packing/run-ranges.js';
 import { toGround, type PeriodReach } from './held-periods.js';
+import { packsHeld, type TimedPacks } from './timed-packs.js';
 
 /** Some packs that a hold may reach: those of a pallet, of a lot, of some minutes. */
 export interface HoldTarget {
@@ -16,14 +17,15 @@ export interface HoldTarget {
   readonly heldPeriods: ReadonlyMap<string, PeriodReach>;
 }
 
-/** What is known of film and bags, for any target. */
+/** What is known of film, times and bags, for any target. */
 export interface AroundTarget {
   readonly film: readonly FilmRange[];
+  readonly timed: TimedPacks;
   readonly standings: ReadonlyMap<string, BagStanding>;
 }
 
 /** By what a hold reaches some packs: the packs that it covers, or the bags that it holds; nothing: it does not. */
-export function groundOf(hold: HoldRow, target: HoldTarget, { film, standings }: AroundTarget): Ground {
+export function groundOf(hold: HoldRow, target: HoldTarget, { film, timed, standings }: AroundTarget): Ground {
   const { scopeKind, scopeId } = hold;
   const within = (ranges: readonly RunCounts[]): Ground => ({ packs: shared(target.possible, ranges), bags: [] });
   switch (scopeKind) {
@@ -32,7 +34,8 @@ export function groundOf(hold: HoldRow, target: HoldTarget, { film, standings }:
     case 'lot':
       return { packs: packsOfLot(target, scopeId), bags: [] };
     case 'packing-run':
-      return within([{ runId: scopeId, fromCount: hold.fromCount ?? 0, toCount: hold.toCount }]);
+    case 'packing-shift':
+      return within(packsHeld(hold, timed));
     case 'film-lot':
       return within(film.filter(({ filmLotId }) => filmLotId === scopeId));
     case 'hopper-period': {
@@ -42,7 +45,8 @@ export function groundOf(hold: HoldRow, target: HoldTarget, { film, standings }:
       return reach.bags.length > 0 ? { packs: [], bags: reach.bags } : { packs: target.possible, bags: [] };
     }
     case 'bulk-bag':
-    case 'dryer-run': {
+    case 'dryer-run':
+    case 'dryer-shift': {
       const isHeld = (bagId: string): boolean => standings.get(bagId)?.holds.some(({ id }) => id === hold.id) === true;
       return { packs: [], bags: target.links.filter(({ bagId }) => isHeld(bagId)).map(toGround) };
     }
@@ -51,7 +55,7 @@ export function groundOf(hold: HoldRow, target: HoldTarget, { film, standings }:
 
 /** Whether a hold follows sugar, so that which packs it reaches is a question to the hopper. */
 export function followsSugar({ scopeKind }: Pick<HoldRow, 'scopeKind'>): boolean {
-  return scopeKind === 'bulk-bag' || scopeKind === 'dryer-run' || scopeKind === 'hopper-period';
+  return ['bulk-bag', 'dryer-run', 'dryer-shift', 'hopper-period'].includes(scopeKind);
 }
 
 export function isNothing({ packs, bags }: Ground): boolean {

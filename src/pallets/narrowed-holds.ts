@@ -8,6 +8,7 @@ import { certainRange } from '../packing/ranges-in-time.js';
 import { clipped, overlaps, shared, united, without, type RunRange } from '../packing/run-ranges.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { heldPeriodsIn, type PeriodReach } from './held-periods.js';
+import { timedPacks } from './timed-packs.js';
 import { followsSugar, groundOf, isNothing, isWithin, type AroundTarget, type HoldTarget } from './hold-ground.js';
 
 /** A part that was taken out of a hold, as it stands now. */
@@ -70,8 +71,12 @@ export async function rangesOfPart(
   return sure === null ? [] : [sure];
 }
 
-/** Packs as a target of their own, with what is known around them. */
-export async function packsAsTarget(from: ReadFrom, ranges: readonly RunRange[]): Promise<HoldTarget & AroundTarget> {
+/** Packs as a target of their own, with what is known around them, for a hold. */
+export async function packsAsTarget(
+  from: ReadFrom,
+  hold: HoldRow,
+  ranges: readonly RunRange[],
+): Promise<HoldTarget & AroundTarget> {
   const runIds = [...new Set(ranges.map(({ runId }) => runId))];
   const lots = await lotRangesOfRuns(from, runIds);
   const links = await sourcesOfRanges(from, ranges);
@@ -92,6 +97,7 @@ export async function packsAsTarget(from: ReadFrom, ranges: readonly RunRange[])
     links,
     heldPeriods: heldPeriods ?? new Map<string, PeriodReach>(),
     film: await filmRangesOfRuns(from, runIds),
+    timed: await timedPacks(from, [hold]),
     standings: await standingsOf(from, bags),
   };
 }
@@ -101,7 +107,7 @@ async function freeOf(from: ReadFrom, hold: HoldRow, part: PartRow): Promise<rea
   if (part.unitKind === 'bulk-bag' || part.unitKind === 'pallet') return [];
   const free = shared(part.ground.packs, await rangesOfPart(from, part));
   if (free.length === 0 || !followsSugar(hold)) return free;
-  const target = await packsAsTarget(from, free);
+  const target = await packsAsTarget(from, hold, free);
   const { bags } = groundOf(hold, target, target);
   const now = { packs: [], bags };
   return isNothing(now) || isWithin(now, part.ground) ? free : [];

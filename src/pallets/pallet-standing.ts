@@ -7,6 +7,7 @@ import type { SentenceFacts } from '../platform/refusal.js';
 import { overlaps } from '../packing/run-ranges.js';
 import { beyondCounts } from './packs-beyond-count.js';
 import { narrowedOf, type Narrowed } from './narrowed-holds.js';
+import { isOnCounts, packsHeld } from './timed-packs.js';
 import {
   readStandingFacts,
   scopeName,
@@ -104,9 +105,11 @@ function reasonsOfCounts({ contents }: PalletFacts, { packCounts }: StandingFact
 function reasonsOfHolds(palletId: string, pallet: PalletFacts, known: StandingFacts): readonly StandingReason[] {
   const names = new Set(scopesOf(palletId, pallet, known.film).map(scopeName));
   const target = targetOfPallet(palletId, pallet);
-  const holds = known.holds.filter((hold) => names.has(scopeName({ kind: hold.scopeKind, id: hold.scopeId })));
+  const holds = known.holds.filter(
+    (hold) => hold.scopeKind === 'packing-shift' || names.has(scopeName({ kind: hold.scopeKind, id: hold.scopeId })),
+  );
   return holds.flatMap((hold) => {
-    const reach = reachOf(hold, pallet, known.film);
+    const reach = reachOf(hold, pallet, known);
     return reach === null ? [] : [holdReason(hold, reach, { narrowed: narrowedOf(hold, target, known) })];
   });
 }
@@ -114,14 +117,12 @@ function reasonsOfHolds(palletId: string, pallet: PalletFacts, known: StandingFa
 type Reach = 'covered' | 'possible';
 
 /** Whether a hold reaches the pallet: surely or likely, only possibly, or not at all (null). */
-function reachOf(hold: HoldRow, { spread, heldPeriods }: PalletFacts, film: StandingFacts['film']): Reach | null {
+function reachOf(hold: HoldRow, { spread, heldPeriods }: PalletFacts, { film, timed }: StandingFacts): Reach | null {
   const within = (ranges: readonly { runId: string; fromCount: number; toCount: number | null }[]): Reach | null => {
     if (spread.certain.some((own) => ranges.some((range) => overlaps(own, range)))) return 'covered';
     return spread.possible.some((own) => ranges.some((range) => overlaps(own, range))) ? 'possible' : null;
   };
-  if (hold.scopeKind === 'packing-run') {
-    return within([{ runId: hold.scopeId, fromCount: hold.fromCount ?? 0, toCount: hold.toCount }]);
-  }
+  if (isOnCounts(hold)) return within(packsHeld(hold, timed));
   if (hold.scopeKind === 'film-lot') return within(film.filter((range) => range.filmLotId === hold.scopeId));
   if (hold.scopeKind === 'hopper-period') {
     const word = heldPeriods.get(hold.scopeId)?.word ?? null;

@@ -71,7 +71,7 @@ async function packsPart(from: ReadFrom, hold: HoldRow, part: Omit<Part, 'ground
   if (part.unitKind === 'lot') refuseItself(hold, { kind: 'lot', id: part.unitId }, name);
   const ranges = await closed(from, part);
   if (ranges.length === 0) throw new Refusal('no-pack-in-these-minutes', { unit: name });
-  const target = await packsAsTarget(from, ranges);
+  const target = await packsAsTarget(from, hold, ranges);
   const ground = groundOf(hold, target, target);
   if (isNothing(ground)) throw notReached(hold, name);
   // Where a hold follows sugar it reaches all packs that the sugar may be in: all of them are taken out.

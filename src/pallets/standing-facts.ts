@@ -1,5 +1,5 @@
 import { bagsOf, type BagRow } from '../drying/bulk-bags.js';
-import { decisionsOn, openHolds, standingsOf } from '../disposition/standings.js';
+import { decisionsOn, openHolds, openHoldsOnKind, standingsOf } from '../disposition/standings.js';
 import type { BagStanding, DecisionRow, HoldRow, HoldScope } from '../disposition/standings.js';
 import { sourcesOfTargets, type SourceLink } from '../hopper/hopper-links.js';
 import type { FilmRange } from '../packing/packing-run-rows.js';
@@ -15,6 +15,7 @@ import { packCountsOf } from './packs-beyond-count.js';
 import { contentsOf } from './pallet-list.js';
 import type { ContentRow } from './pallet-rows.js';
 import { spreadsOf, type PalletSpread } from './pallet-spread.js';
+import { timedPacks, type TimedPacks } from './timed-packs.js';
 
 /** What is known of one pallet before anything is said of it. */
 export interface PalletFacts {
@@ -31,6 +32,7 @@ export interface StandingFacts {
   readonly palletDecisions: ReadonlyMap<string, DecisionRow>;
   readonly lotDecisions: ReadonlyMap<string, DecisionRow>;
   readonly film: readonly FilmRange[];
+  readonly timed: TimedPacks;
   /** Open holds on anything but bags. */
   readonly holds: readonly HoldRow[];
   /** By hold, those on bags too: what was taken out of it. */
@@ -69,13 +71,15 @@ export async function readStandingFacts(from: ReadFrom, palletIds: readonly stri
   const scopes = [...pallets].flatMap(([palletId, pallet]) => scopesOf(palletId, pallet, film));
   const familyIds = [...pallets.keys(), ...all.flatMap(({ spread }) => spread.ancestorIds)];
   const lotIds = all.flatMap((pallet) => pallet.contents.map((row) => row.lotId));
-  const holds = await openHolds(from, scopes);
+  // A shift is found by its time, not by what stands on a pallet; few of them are on hold.
+  const holds = [...(await openHolds(from, scopes)), ...(await openHoldsOnKind(from, 'packing-shift'))];
   const ofBags = await readBags(from, links.flat());
   return {
     pallets,
     palletDecisions: await decisionsOn(from, 'pallet', familyIds),
     lotDecisions: await decisionsOn(from, 'lot', lotIds),
     film,
+    timed: await timedPacks(from, holds),
     holds,
     parts: await standingParts(from, [...holds, ...holdsOfBags(ofBags.standings)]),
     packCounts: await packCountsOf(

@@ -1,10 +1,10 @@
 import { bagOf, bagsFilledBetween, type BagRow } from '../drying/bulk-bags.js';
 import { rangesOfBag } from '../hopper/hopper-links.js';
 import { lotOf, runOf } from '../packing/packing-runs.js';
+import { runsOfLine } from '../packing/packs-in-time.js';
 import { united, type RunRange } from '../packing/run-ranges.js';
 import { dryerOf, lineOf } from '../plant/plant-facts.js';
 import type { ReadFrom } from '../platform/database/reading.js';
-import { runsOfLine } from '../reconciliation/packs-of-account.js';
 import { countsByRun } from '../tracing/packed-parts.js';
 import { rangesOfSubject } from '../tracing/subject-ranges.js';
 import { certainRange, possibleRange, type TimeWindow } from '../packing/ranges-in-time.js';

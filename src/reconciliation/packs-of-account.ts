@@ -1,5 +1,6 @@
 import { standardUncertaintyWithin, weightOfPacks } from '../core/mass-balance/uncertainty.js';
 import { looseCounts } from '../packing/packing-runs.js';
+import { runsOfLine } from '../packing/packs-in-time.js';
 import type { LooseCountRow } from '../packing/packing-run-rows.js';
 import { linesOfHopper } from '../plant/plant-facts.js';
 import type { Instant } from '../platform/clock.js';
@@ -97,19 +98,6 @@ function looseIn({ runId, fromAt, untilAt }: RunStretch, loose: readonly LooseCo
     ({ runId: ofRun, countedAt }) => ofRun === runId && countedAt > fromAt && countedAt <= untilAt,
   );
   return last?.packCount ?? null;
-}
-
-/** The runs of a line that were open at some time of a window, in the order of time. */
-export function runsOfLine(
-  from: ReadFrom,
-  during: { readonly lineId: string; readonly fromAt: Instant; readonly untilAt: Instant },
-): Promise<{ readonly id: string; readonly number: string }[]> {
-  return from.sql`
-    SELECT r."id", r."number" FROM "packing_run" r
-    LEFT JOIN "packing_run_close" c ON c."run_id" = r."id" AND c."voided_by" IS NULL
-    WHERE r."line_id" = ${during.lineId} AND r."voided_by" IS NULL AND r."started_at" < ${during.untilAt}
-      AND (c."closed_at" IS NULL OR c."closed_at" > ${during.fromAt})
-    ORDER BY r."started_at", r."id"`;
 }
 
 const earlierOf = (one: Instant, other: Instant): Instant => (one < other ? one : other);

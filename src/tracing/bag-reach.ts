@@ -1,3 +1,4 @@
+import { partOf } from '../disposition/place-hold.js';
 import { findBag } from '../drying/bulk-bags.js';
 import { meanNetsOf } from '../fill-weight/mean-nets.js';
 import { rangesOfBag } from '../hopper/hopper-links.js';
@@ -36,7 +37,7 @@ export async function readBagReach(from: ReadFrom, siteId: string, bag: string):
   const { id: bagId, number } = await findBag(from, siteId, bag);
   const ranges = united(await rangesOfBag(from, bagId));
   const lots = await lotsOf(from, ranges);
-  const { possible: pallets } = await reachOfHold(from, { kind: 'bulk-bag', id: bagId, range: null });
+  const { possible: pallets } = await reachOfHold(from, { kind: 'bulk-bag', id: bagId, ...partOf({}) });
   const count = (status: string): number => pallets.filter((pallet) => pallet.status === status).length;
   return {
     bagId,

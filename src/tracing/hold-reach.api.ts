@@ -1,6 +1,5 @@
 import { Body, Controller, Get, Post, Query } from '@nestjs/common';
 import { ApiCreatedResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
-import { refuseUnusableRange } from '../disposition/place-hold.js';
 import type { HoldRow } from '../disposition/standings.js';
 import type { Asked } from '../journal/entry-draft.js';
 import { May, type Actor } from '../platform/actor.js';
@@ -11,7 +10,7 @@ import { lineCheckOf } from '../line-checks/line-checks.js';
 import { reachOfHold, type HoldReach } from './hold-reach.js';
 import { HoldScopeForm, HoldSinceLastGoodForm, PlaceHoldForm } from './hold.form.js';
 import { HoldSinceLastGood, type HeldSince } from './hold-since-last-good.js';
-import { refuseUnknownScope } from './hold-scope.js';
+import { settleScope } from './hold-scope.js';
 import { PlaceHold } from './place-hold.js';
 import { suspectsOfCheck, type Suspects } from './suspects-of-check.js';
 
@@ -22,6 +21,8 @@ const holdExample = {
   scopeId: '0195862e-7d3f-7a4b-9c55-0d0f6f1b7a11',
   fromCount: null,
   toCount: null,
+  fromAt: null,
+  untilAt: null,
   hazard: 'safety',
   reason: 'metal check failed at 14:30, last good check 13:30',
   placedAt: '2026-03-12T14:35:00.000Z',
@@ -48,14 +49,8 @@ export class HoldReachApi {
   @Get('reach')
   @May('read')
   @ApiOperation({ summary: 'The pallets that a hold would cover, before it is placed' })
-  async reach(@Query() form: HoldScopeForm): Promise<HoldReach> {
-    return this.heavy.snapshot(async (from) => {
-      const { kind, id, fromCount = null, toCount = null } = form;
-      refuseUnusableRange({ kind, id }, fromCount, toCount);
-      await refuseUnknownScope(from, { kind, id });
-      const range = fromCount === null || toCount === null ? null : { runId: id, fromCount, toCount };
-      return reachOfHold(from, { kind, id, range });
-    });
+  async reach(@Acting() { siteId }: Actor, @Query() form: HoldScopeForm): Promise<HoldReach> {
+    return this.heavy.snapshot(async (from) => reachOfHold(from, await settleScope(from, siteId, form)));
   }
 
   @Post('since-last-good')

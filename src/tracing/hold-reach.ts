@@ -1,12 +1,13 @@
 import { bagsTakenOut } from '../disposition/narrowings.js';
-import type { HoldRow, HoldScope } from '../disposition/standings.js';
-import { bagsOf, type BagRow } from '../drying/bulk-bags.js';
+import type { HoldPart, HoldRow, HoldScope } from '../disposition/standings.js';
+import { partOf } from '../disposition/place-hold.js';
+import { bagsFilledBetween, bagsOf, type BagRow } from '../drying/bulk-bags.js';
 import { reachOfBags, reachOfPeriod } from '../hopper/group-reach.js';
 import { periodOf, periodsOfBag } from '../hopper/hopper-period-rows.js';
 import { filmRanges, rangesOfLot } from '../packing/packing-runs.js';
-import type { RunRange } from '../packing/run-ranges.js';
 import { spreadOf, spreadsOf } from '../pallets/pallet-spread.js';
 import { reachNow } from '../pallets/reach-now.js';
+import { packsOfHold } from '../pallets/timed-packs.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { palletLines, palletLinesOfPacks } from './pallet-lines.js';
 import type { PalletLine } from './thread.js';
@@ -35,7 +36,7 @@ export interface HoldReach {
   readonly bags: readonly ReachedBag[];
 }
 
-export type ReachScope = HoldScope & { readonly range: RunRange | null };
+export type ReachScope = HoldScope & HoldPart;
 
 /** The pallets that a hold on this scope covers, wherever they are now; narrowed, where the hold is there already. */
 export async function reachOfHold(from: ReadFrom, scope: ReachScope, hold: HoldRow | null = null): Promise<HoldReach> {
@@ -59,10 +60,11 @@ export async function reachOfHold(from: ReadFrom, scope: ReachScope, hold: HoldR
 
 /** Packs are found by their counts alone; only a hold on sugar has to be followed through the hopper. */
 async function coveredPallets(from: ReadFrom, scope: ReachScope): Promise<readonly PalletLine[]> {
-  const { kind, id, range } = scope;
+  const { kind, id } = scope;
   switch (kind) {
     case 'bulk-bag':
     case 'dryer-run':
+    case 'dryer-shift':
       return palletsOfBags(from, await bagsOfScope(from, scope));
     case 'hopper-period':
       return palletsOfPeriod(from, id);
@@ -71,7 +73,8 @@ async function coveredPallets(from: ReadFrom, scope: ReachScope): Promise<readon
     case 'film-lot':
       return palletLinesOfPacks(from, await filmRanges(from, id));
     case 'packing-run':
-      return palletLinesOfPacks(from, [range ?? { runId: id, fromCount: 0, toCount: null }]);
+    case 'packing-shift':
+      return palletLinesOfPacks(from, await packsOfHold(from, { ...scope, scopeKind: kind, scopeId: id }));
     case 'pallet':
       return palletAndDescendants(from, id);
   }
@@ -89,8 +92,11 @@ async function palletAndDescendants(from: ReadFrom, palletId: string): Promise<r
   });
 }
 
-async function bagsOfScope(from: ReadFrom, { kind, id }: HoldScope): Promise<readonly string[]> {
+async function bagsOfScope(from: ReadFrom, { kind, id, fromAt, untilAt }: ReachScope): Promise<readonly string[]> {
   if (kind === 'bulk-bag') return [id];
+  if (kind === 'dryer-shift') {
+    return (await bagsFilledBetween(from, id, fromAt ?? '', untilAt ?? '')).map((bag) => bag.id);
+  }
   return kind === 'dryer-run' ? bagsOfDryerRun(from, id) : [];
 }
 
@@ -112,7 +118,6 @@ export async function bagsOfDryerRun(from: ReadFrom, dryerRunId: string): Promis
 }
 
 /** What a hold that is there covers, as its reach is asked for. */
-export function scopeOfRow(hold: Pick<HoldRow, 'scopeKind' | 'scopeId' | 'fromCount' | 'toCount'>): ReachScope {
-  const { scopeKind: kind, scopeId: id, fromCount, toCount } = hold;
-  return { kind, id, range: fromCount === null || toCount === null ? null : { runId: id, fromCount, toCount } };
+export function scopeOfRow(hold: HoldPart & Pick<HoldRow, 'scopeKind' | 'scopeId'>): ReachScope {
+  return { kind: hold.scopeKind, id: hold.scopeId, ...partOf(hold) };
 }

@@ -8,7 +8,7 @@ export class HoldScopeForm {
   @ChoiceField(scopeKinds, { example: 'lot' })
   kind!: ScopeKind;
 
-  @IdField({ says: 'The thing itself' })
+  @IdField({ says: 'The thing itself; of a shift its dryer or its line' })
   id!: string;
 
   @WholeField({ optional: true, says: 'For a part of a packing run: from this pack of its count on …' })
@@ -16,6 +16,15 @@ export class HoldScopeForm {
 
   @WholeField({ optional: true, least: 1, says: '… up to before this one' })
   toCount?: number | null;
+
+  @InstantField({ optional: true, says: 'Of a shift, or of minutes of a packing run: from this instant on …' })
+  fromAt?: string | null;
+
+  @InstantField({
+    optional: true,
+    says: '… until before this one. Of a shift left out: the whole shift that the first instant falls in',
+  })
+  untilAt?: string | null;
 }
 
 /** A hold to be placed. */

@@ -122,6 +122,32 @@ describe('the demo’s quality officer, at a desk, by keyboard alone', () => {
     expect(await stateOf('pallets', possible[0]!.palletId)).not.toBe('on-hold');
   });
 
+  it('holds a whole shift of a line by its day and name, and minutes of a run', async () => {
+    await leaves(page, () => press(page, 'Quality', { key: 'Shift+Tab' }));
+    await alt('h');
+    await press(page, 'A whole shift of a dryer or a line');
+    await tabTo(page, 'Dryer or line');
+    await type(page, 'shift of line 2');
+    await tabTo(page, 'Shift');
+    await type(page, 'M');
+    await go('Look at its reach');
+    await shows('Place a hold on shift of line 2, 2026-10-26 shift M');
+    await typeInto(page, 'Why', 'the sieve of this shift was torn');
+    await go('Place the hold');
+    const hold = (await listed<Hold & { scopeId: string }>(page, '/api/holds'))[0]!;
+    expect(hold).toMatchObject({ scopeKind: 'packing-shift', fromAt: '2026-10-26T05:00:00.000Z' });
+    const reach = await asked<{ possible: readonly { palletId: string }[] }>(
+      page,
+      `/api/holds/reach?kind=packing-shift&id=${hold.scopeId}&fromAt=2026-10-26T09:00:00.000Z`,
+    );
+    expect(reach.possible.length).toBeGreaterThan(3);
+    for (const { palletId } of reach.possible.slice(0, 2)) expect(await stateOf('pallets', palletId)).toBe('on-hold');
+    const number = (await listed<{ number: string }>(page, '/api/runs'))[0]!.number;
+    const times = 'from=2026-10-26T08:00&until=2026-10-26T08:30';
+    await page.goto(`${demo.address}/quality/holds/new?run=${number}&${times}`);
+    await shows(/Only what may have been packed from .*08:00 to .*08:30/);
+  });
+
   it('met no breach of the content security policy', () => {
     expect(demo.policyReports).toEqual([]);
   });

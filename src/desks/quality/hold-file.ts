@@ -9,6 +9,7 @@ import type { Actor } from '../../platform/actor.js';
 import { HeavyReads } from '../../platform/database/heavy-reads.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import { recallsFrom, type RecallRow } from '../../recalls/recalls.js';
+import { scopeOfRow } from '../../tracing/hold-reach.js';
 import { previewHold, type HoldPreview } from './hold-new.js';
 import { narrowedLines, type NarrowingLine } from './narrowing-lines.js';
 
@@ -37,9 +38,8 @@ export class HoldFiles {
   async read(actor: Actor, holdId: string): Promise<HoldFile> {
     const read = await this.heavy.snapshot(async (from) => {
       const hold = await findHold(from, actor.siteId, holdId);
-      const { scopeKind, scopeId, fromCount, toCount, liftedAt } = hold;
-      const subject = { kind: scopeKind, id: scopeId, fromCount, toCount };
-      const preview = liftedAt === null ? await previewHold(from, subject, await openRow(from, hold)) : null;
+      const preview =
+        hold.liftedAt === null ? await previewHold(from, scopeOfRow(hold), await openRow(from, hold)) : null;
       const narrowings = await narrowingsOf(from, [hold.id]);
       const names = await namesOf(
         from,

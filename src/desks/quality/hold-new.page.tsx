@@ -5,9 +5,12 @@ import type { FormTrouble } from '../../platform/web/form-trouble.js';
 import { Act, ActLink } from '../../platform/web/kit/act.js';
 import { ChoiceEntry, HiddenEntry, TextEntry } from '../../platform/web/kit/entries.js';
 import { EntryForm } from '../../platform/web/kit/entry-form.js';
+import { sayLocally } from '../../platform/web/local-text.js';
 import type { Viewer } from '../../platform/web/request.js';
 import { Shell } from '../../platform/web/shell.js';
 import type { HoldPreview } from './hold-new.js';
+import type { ShiftChoices } from './hold-times.js';
+import { HoldTimes } from './hold-times-boxes.js';
 import { ReachTables } from './reach-tables.js';
 
 /** Something that a typed code may mean, or a part of a delivery. */
@@ -23,10 +26,13 @@ interface HoldChooseProps {
   /** Null before anything was asked. */
   readonly choices: readonly HoldChoice[] | null;
   readonly next: string | null;
+  readonly shifts: ShiftChoices;
+  /** What was asked of times cannot be held. */
+  readonly refusal?: string | null;
 }
 
 /** What is to be held: by any code. */
-export function holdChoosePage({ viewer, code, choices, next }: HoldChooseProps): VNode {
+export function holdChoosePage({ viewer, code, choices, next, shifts, refusal = null }: HoldChooseProps): VNode {
   return (
     <Shell title={say('hold-new-title')} viewer={viewer}>
       <form class="card" method="get" action="/quality/holds/new">
@@ -38,6 +44,12 @@ export function holdChoosePage({ viewer, code, choices, next }: HoldChooseProps)
         </div>
       </form>
       {choices === null ? <p class="quiet">{say('hold-new-hint')}</p> : <Choices code={code} choices={choices} />}
+      {refusal === null ? null : (
+        <section class="card refusal" role="alert">
+          <p>{refusal}</p>
+        </section>
+      )}
+      <HoldTimes shifts={shifts} next={next} />
     </Shell>
   );
 }
@@ -75,11 +87,14 @@ interface HoldNewProps {
 
 /** A hold before it is placed: what it reaches, what has left first, and why. */
 export function holdNewPage({ viewer, preview, next, trouble, others }: HoldNewProps): VNode {
-  const { fromCount, toCount, subject } = preview;
+  const { fromCount, toCount, fromAt, untilAt, subject } = preview;
   const part = fromCount === null || toCount === null ? null : { from: fromCount + 1, to: toCount };
   return (
     <Shell title={say('hold-new-of', { subject })} viewer={viewer}>
       {part === null ? null : <p class="sentence">{say('hold-new-part', part)}</p>}
+      {fromAt === null || untilAt === null || preview.kind === 'dryer-shift' ? null : (
+        <p class="sentence">{sayLocally('hold-new-times', { from: fromAt, until: untilAt }, viewer.timeZone)}</p>
+      )}
       {preview.already.map((hold) => (
         <p key={hold.id} class="caution">
           {say('hold-new-already', { hold: hold.number, reason: hold.reason })}
@@ -98,6 +113,8 @@ export function holdNewPage({ viewer, preview, next, trouble, others }: HoldNewP
         <HiddenEntry name="id" value={preview.id} />
         {fromCount === null ? null : <HiddenEntry name="fromCount" value={String(fromCount)} />}
         {toCount === null ? null : <HiddenEntry name="toCount" value={String(toCount)} />}
+        {fromAt === null ? null : <HiddenEntry name="fromAt" value={fromAt} />}
+        {untilAt === null ? null : <HiddenEntry name="untilAt" value={untilAt} />}
         {next === null ? null : <HiddenEntry name="next" value={next} />}
       </PlaceBox>
     </Shell>

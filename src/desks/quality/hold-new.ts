@@ -1,20 +1,15 @@
-import { refuseUnusableRange } from '../../disposition/place-hold.js';
 import type { ScopeKind } from '../../disposition/standings.js';
 import { bagOf } from '../../drying/bulk-bags.js';
 import { dryerRunOf } from '../../drying/dryer-runs.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import { openHolds, type HoldRow } from '../../disposition/standings.js';
 import { refuseUnknownScope } from '../../tracing/hold-scope.js';
-import { reachOfHold, type HoldReach } from '../../tracing/hold-reach.js';
+import { reachOfHold, type HoldReach, type ReachScope } from '../../tracing/hold-reach.js';
 import { palletLinesByStatus, type PlacedPallets } from './placed-pallets.js';
 import { subjectTextOf } from './hold-text.js';
 
 /** What a hold covers, or would before it is placed. */
-export interface HoldPreview {
-  readonly kind: ScopeKind;
-  readonly id: string;
-  readonly fromCount: number | null;
-  readonly toCount: number | null;
+export interface HoldPreview extends ReachScope {
   readonly subject: string;
   readonly reach: HoldReach;
   /** Where the pallets are, those that have left first. */
@@ -24,34 +19,29 @@ export interface HoldPreview {
 }
 
 /** What is asked for. */
-export interface HoldSubject {
-  readonly kind: ScopeKind;
-  readonly id: string;
-  readonly fromCount: number | null;
-  readonly toCount: number | null;
-}
+export type HoldSubject = ReachScope;
 
-/**
- * @throws {NotFound} where there is nothing to hold
- * @throws {Refusal} `hold-range-not-usable`
- */
+/** @throws {NotFound} where there is nothing to hold */
 export async function previewHold(
   from: ReadFrom,
   subject: HoldSubject,
   hold: HoldRow | null = null,
 ): Promise<HoldPreview> {
-  const { kind, id, fromCount, toCount } = subject;
-  refuseUnusableRange({ kind, id }, fromCount, toCount);
-  await refuseUnknownScope(from, { kind, id });
-  const range = fromCount === null || toCount === null ? null : { runId: id, fromCount, toCount };
-  const reach = await reachOfHold(from, { kind, id, range }, hold);
+  await refuseUnknownScope(from, subject);
+  const reach = await reachOfHold(from, subject, hold);
   return {
     ...subject,
-    subject: await subjectTextOf(from, kind, id),
+    subject: await subjectTextOf(from, subject),
     reach,
     places: palletLinesByStatus(reach.possible),
-    already: await openHolds(from, await scopesAround(from, subject)),
+    already: (await openHolds(from, await scopesAround(from, subject))).filter((one) => meets(one, subject)),
   };
+}
+
+/** Another time of the same dryer, line or run is another matter. */
+function meets(hold: HoldRow, { fromAt, untilAt }: HoldSubject): boolean {
+  if (hold.fromAt === null || hold.untilAt === null || fromAt === null || untilAt === null) return true;
+  return hold.fromAt < untilAt && hold.untilAt > fromAt;
 }
 
 async function scopesAround(from: ReadFrom, { kind, id }: HoldSubject): Promise<{ kind: ScopeKind; id: string }[]> {

@@ -3,6 +3,7 @@ import { bagOf } from '../../drying/bulk-bags.js';
 import type { RunCounts } from '../../packing/packing-run-rows.js';
 import { filmRanges, rangesOfLot } from '../../packing/packing-runs.js';
 import { palletsOf, palletsOfRanges } from '../../pallets/pallet-list.js';
+import { isOnCounts, packsOfHold } from '../../pallets/timed-packs.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import { reachOfHold, scopeOfRow } from '../../tracing/hold-reach.js';
 
@@ -31,9 +32,7 @@ async function statusesOf(from: ReadFrom, hold: HoldLine): Promise<readonly stri
   if (scopeKind === 'pallet') return statusesOfPallets(from, [scopeId]);
   if (scopeKind === 'lot') return statusesOfRanges(from, await rangesOfLot(from, scopeId));
   if (scopeKind === 'film-lot') return statusesOfRanges(from, await filmRanges(from, scopeId));
-  if (scopeKind === 'packing-run') {
-    return statusesOfRanges(from, [{ runId: scopeId, fromCount: hold.fromCount ?? 0, toCount: hold.toCount }]);
-  }
+  if (isOnCounts(hold)) return statusesOfRanges(from, await packsOfHold(from, hold));
   if (scopeKind === 'bulk-bag') {
     const { status } = await bagOf(from, scopeId);
     if (status === 'full' || status === 'filling') return [];

@@ -3,6 +3,7 @@ import { lastSequenceOf } from '../../journal/stale-page.js';
 import { contentsOf } from '../../pallets/pallet-list.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import type { NarrowedParts } from '../../tracing/hold.form.js';
+import { scopeOfRow } from '../../tracing/hold-reach.js';
 import { openHold } from '../../tracing/narrow-hold.js';
 import { previewNarrowing, type NarrowingPreview } from '../../tracing/narrowing-preview.js';
 import { previewHold, type HoldPreview } from './hold-new.js';
@@ -27,8 +28,7 @@ export interface NarrowChoice {
  */
 export async function readChoice(from: ReadFrom, siteId: string, holdId: string): Promise<NarrowChoice> {
   const hold = await openHold(from, siteId, holdId);
-  const { scopeKind: kind, scopeId: id, fromCount, toCount } = hold;
-  const reached = await previewHold(from, { kind, id, fromCount, toCount }, hold);
+  const reached = await previewHold(from, scopeOfRow(hold), hold);
   const contents = await contentsOf(
     from,
     reached.reach.possible.map(({ palletId }) => palletId),

@@ -4,6 +4,7 @@ import { openPointsOf, type PointRow } from '../../open-points/open-points.js';
 import type { Instant } from '../../platform/clock.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import { propertyText } from '../../laboratory/sample-text.js';
+import { scopeOfRow } from '../../tracing/hold-reach.js';
 import { groupText, subjectTextOf } from './hold-text.js';
 import { whereaboutsOfHold, type HoldWhereabouts } from './hold-whereabouts.js';
 import { riskOfBag, riskOfHold, type DeskItem, type Risk } from './order-of-risk.js';
@@ -41,7 +42,7 @@ async function holdItems(from: ReadFrom, siteId: string): Promise<readonly DeskI
   const holds = [...(await openHoldsOfSite(from, siteId, mostHolds))].reverse();
   for (const [place, hold] of holds.entries()) {
     const where = place < holdsFollowed ? await whereaboutsOfHold(from, hold) : null;
-    items.push(holdItem(hold, where, await subjectTextOf(from, hold.scopeKind, hold.scopeId)));
+    items.push(holdItem(hold, where, await subjectTextOf(from, scopeOfRow(hold))));
   }
   return items;
 }

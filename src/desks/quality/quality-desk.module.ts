@@ -12,6 +12,8 @@ import { HoldFiles } from './hold-file.js';
 import { HoldFileController } from './hold.controller.js';
 import { LiftOnPage } from './lift-on-page.js';
 import { NarrowController } from './narrow.controller.js';
+import './hold-times.sentences.es.js';
+import './hold-times.sentences.js';
 import './narrowing-pages.sentences.es.js';
 import './narrowing-pages.sentences.js';
 import { PointController } from './point.controller.js';

@@ -71,6 +71,13 @@ export async function choicesOfSubject(
 export async function choicesOfHold(from: ReadFrom, siteId: string, holdId: string): Promise<readonly ScopeChoice[]> {
   const hold = await findHold(from, siteId, holdId);
   if (hold.scopeKind === 'packing-run' && hold.fromCount !== null) return partOfRun(from, hold);
+  const { scopeKind, scopeId, fromAt, untilAt } = hold;
+  if (scopeKind === 'dryer-shift' || scopeKind === 'packing-shift') {
+    return [ticked({ scopeKind, scopeId, fromAt, untilAt })];
+  }
+  if (scopeKind === 'packing-run' && fromAt !== null) {
+    return [ticked({ scopeKind, scopeId, fromAt, untilAt }), open(whole(scopeKind, scopeId))];
+  }
   const kind = threadKinds.find((known) => known === hold.scopeKind);
   if (kind !== undefined) return choicesOfSubject(from, siteId, await subjectById(from, kind, hold.scopeId));
   const isOfDryer = hold.scopeKind === 'dryer-run';

@@ -108,6 +108,6 @@ async function figuresShown(
 
 async function namedHolds(from: ReadFrom, holds: readonly ProposedHold[]): Promise<readonly NamedHold[]> {
   const named: NamedHold[] = [];
-  for (const hold of holds) named.push({ ...hold, text: await subjectTextOf(from, hold.scope.kind, hold.scope.id) });
+  for (const hold of holds) named.push({ ...hold, text: await subjectTextOf(from, hold.scope) });
   return named;
 }

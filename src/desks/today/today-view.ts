@@ -1,3 +1,5 @@
+import { isOnCounts } from '../../pallets/timed-packs.js';
+import { whereaboutsOfHold } from '../quality/hold-whereabouts.js';
 import { localMomentAt } from '../../core/shift-calendar/local-time.js';
 import type { LocatedShift } from '../../core/shift-calendar/locate-shift.js';
 import { deliveriesToGo, type DeliveryRow } from '../../dispatch/deliveries.js';
@@ -141,7 +143,9 @@ async function holdsToday(from: ReadFrom, siteId: string): Promise<HoldToday[]> 
   return holds;
 }
 
-async function awayOf(from: ReadFrom, { scopeKind, scopeId }: HoldLine): Promise<number> {
+async function awayOf(from: ReadFrom, hold: HoldLine): Promise<number> {
+  const { scopeKind, scopeId, fromAt } = hold;
+  if (isOnCounts(hold) && fromAt !== null) return (await whereaboutsOfHold(from, hold)).awayCount;
   if (scopeKind === 'bulk-bag') {
     const bags = await from.sql`
       SELECT "bag_id" FROM "bag_state" WHERE "bag_id" = ${scopeId} AND "status" = 'dispatched'`;
