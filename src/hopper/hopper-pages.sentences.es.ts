@@ -26,6 +26,7 @@ addSentences('es', {
   'hopper-likely': 'Probable',
   'hopper-most': 'Máximo',
   'hopper-word': 'Con qué certeza',
+  'period-empty': 'Su vaciado',
   'tip-correct': 'Corregir',
   'tip-correct-one': 'Corregir el volcado de {bag}',
   'period-correct-empty': 'Corregir el vaciado que lo terminó',

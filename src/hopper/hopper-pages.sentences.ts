@@ -25,6 +25,7 @@ addSentences('en', {
   'hopper-likely': 'Likely',
   'hopper-most': 'Most',
   'hopper-word': 'How surely',
+  'period-empty': 'Its empty',
   'tip-correct': 'Correct',
   'tip-correct-one': 'Correct the tip of {bag}',
   'period-correct-empty': 'Correct the empty that ended it',

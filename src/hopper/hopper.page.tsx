@@ -1,4 +1,5 @@
 import type { VNode } from 'preact';
+import { mayDo } from '../platform/actor.js';
 import { say } from '../platform/sentences/sentences.js';
 import { Table } from '../platform/web/kit/table.js';
 import { localText } from '../platform/web/local-text.js';
@@ -36,7 +37,7 @@ export function hopperPage({ viewer, view }: HopperProps): VNode {
       <BagTable view={view} />
       {period === null ? null : <TipTable tips={period.tips} viewer={viewer} />}
       {period === null ? null : <ExitTable view={period} timeZone={timeZone} />}
-      <PeriodTable view={view} timeZone={timeZone} />
+      <PeriodTable view={view} viewer={viewer} />
     </Shell>
   );
 }
@@ -66,7 +67,11 @@ function BagTable({ view }: { readonly view: HopperView }): VNode {
   );
 }
 
-function PeriodTable({ view, timeZone }: { readonly view: HopperView; readonly timeZone: string }): VNode {
+function PeriodTable({ view, viewer }: HopperProps): VNode {
+  const { timeZone } = viewer;
+  const mayCorrect = mayDo(viewer.actor.roles, 'prove-empty');
+  // Only the last empty can be corrected: later periods rest on those before.
+  const lastEnded = view.periods.find(({ endedAt }) => endedAt !== null);
   return (
     <Table
       caption={say('hopper-periods')}
@@ -75,6 +80,7 @@ function PeriodTable({ view, timeZone }: { readonly view: HopperView; readonly t
         { head: say('period-from') },
         { head: say('period-until') },
         { head: say('period-residue'), align: 'number' },
+        ...(mayCorrect ? [{ head: say('period-empty') }] : []),
       ]}
       rows={view.periods.map((period) => ({
         key: period.id,
@@ -83,8 +89,13 @@ function PeriodTable({ view, timeZone }: { readonly view: HopperView; readonly t
           localText(period.startedAt, timeZone),
           period.endedAt === null ? say('period-goes-on') : localText(period.endedAt, timeZone),
           period.endResidueGrams === null ? '–' : mass(period.endResidueGrams),
+          ...(mayCorrect ? [period.id === lastEnded?.id ? <EmptyCorrection periodId={period.id} /> : ''] : []),
         ],
       }))}
     />
   );
+}
+
+function EmptyCorrection({ periodId }: { readonly periodId: string }): VNode {
+  return <a href={`/hopper-periods/${periodId}/correct-empty`}>{say('period-correct-empty')}</a>;
 }

@@ -108,6 +108,7 @@ describe('the other pages of corrections', () => {
       period = (await aProvenEmpty(house, plant, { happened: true })).endedPeriodId;
       await aTippedBag(house, plant, { netGrams: 1_000_000 });
     });
+    expect((await lead.get(`/hoppers/${plant.hopperId}`)).text).toContain(`/hopper-periods/${period}/correct-empty`);
     const withdrawn = { why: 'did-not-occur', reason: 'another line' };
     for (const path of [`/film-uses/${useId}/correct`, `/hopper-periods/${period}/correct-empty`]) {
       expect((await lead.get(path)).status).toBe(200);
