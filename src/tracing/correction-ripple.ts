@@ -13,7 +13,7 @@ import { palletIdsOf, readBags, readLots, readPallets, type RippleSide, type Sid
 import type { Ripple } from './ripple.js';
 
 /** So many pallets are read at a time: others take their turn in between. Our own value, no source. */
-const palletsAtATime = 25;
+const palletsAtATime = 60;
 
 type Correct = (asked: Asked) => Promise<unknown>;
 

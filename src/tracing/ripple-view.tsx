@@ -5,7 +5,7 @@ import { Table } from '../platform/web/kit/table.js';
 import type { AmountsOrNone, ChangedPallet, ChangedSource, Ripple } from './ripple.js';
 
 /** More than this is counted, not listed: sources of one pallet, pallets of one correction, SSCCs of one hold. */
-const most = { sources: 3, pallets: 60, ssccs: 12 };
+const mostShown = { sources: 3, pallets: 60, ssccs: 12 };
 
 /** What a correction changes, in one sentence, with the bags and holds: all that is needed to decide. */
 export function RippleSummary({ ripple }: { readonly ripple: Ripple }): VNode {
@@ -28,7 +28,7 @@ export function RippleSummary({ ripple }: { readonly ripple: Ripple }): VNode {
 
 /** The same lot by lot and pallet by pallet; what has gone first. */
 export function RippleTables({ ripple }: { readonly ripple: Ripple }): VNode {
-  const moreCount = ripple.pallets.length - most.pallets;
+  const moreCount = ripple.pallets.length - mostShown.pallets;
   return (
     <>
       {ripple.lots.length === 0 ? null : <Lots ripple={ripple} />}
@@ -71,8 +71,8 @@ function Holds({ ripple }: { readonly ripple: Ripple }): VNode | null {
 function line(key: string, code: string, hold: string, ssccs: readonly string[]): VNode {
   return (
     <li key={key}>
-      {say(code, { hold, count: ssccs.length })} <span class="code">{ssccs.slice(0, most.ssccs).join(', ')}</span>
-      {ssccs.length > most.ssccs ? ` ${say('ripple-and-more', { count: ssccs.length - most.ssccs })}` : ''}
+      {say(code, { hold, count: ssccs.length })} <span class="code">{ssccs.slice(0, mostShown.ssccs).join(', ')}</span>
+      {ssccs.length > mostShown.ssccs ? ` ${say('ripple-and-more', { count: ssccs.length - mostShown.ssccs })}` : ''}
     </li>
   );
 }
@@ -112,7 +112,7 @@ function Pallets({ ripple }: { readonly ripple: Ripple }): VNode {
         { head: say('ripple-by-head'), align: 'number' },
         { head: say('ripple-sources') },
       ]}
-      rows={ripple.pallets.slice(0, most.pallets).map((pallet) => ({
+      rows={ripple.pallets.slice(0, mostShown.pallets).map((pallet) => ({
         key: pallet.palletId,
         isLoud: pallet.isGone,
         cells: [
@@ -155,13 +155,13 @@ function Changed({ head, before, after }: ChangedProps): VNode | null {
 function Sources({ of: sources }: { readonly of: readonly ChangedSource[] }): VNode {
   return (
     <>
-      {sources.slice(0, most.sources).map(({ bagId, bagNumber, before, after }) => (
+      {sources.slice(0, mostShown.sources).map(({ bagId, bagNumber, before, after }) => (
         <div key={bagId}>
           <span class="code">{bagNumber}</span> {sourceText(before, after)}
         </div>
       ))}
-      {sources.length > most.sources ? (
-        <div>{say('ripple-and-more', { count: sources.length - most.sources })}</div>
+      {sources.length > mostShown.sources ? (
+        <div>{say('ripple-and-more', { count: sources.length - mostShown.sources })}</div>
       ) : null}
     </>
   );
@@ -173,7 +173,9 @@ function sourceText(before: AmountsOrNone, after: AmountsOrNone): string {
 
 function amountsText(amounts: AmountsOrNone): string {
   if (amounts === null) return say('ripple-ruled-out');
-  const { leastGrams, mostGrams, word } = amounts;
-  const facts = { word: say(`link-${word}`), least: kilogramsText(leastGrams), most: kilogramsText(mostGrams) };
-  return say('ripple-amounts', facts);
+  const { leastGrams, likelyGrams, mostGrams, word } = amounts;
+  return say('ripple-amounts', {
+    ...{ word: say(`link-${word}`), likely: kilogramsText(likelyGrams) },
+    ...{ least: kilogramsText(leastGrams), most: kilogramsText(mostGrams) },
+  });
 }

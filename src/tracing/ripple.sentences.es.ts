@@ -29,5 +29,5 @@ addSentences('es', {
   'ripple-from-to': '{before} → {after}',
   'ripple-none': 'ninguno',
   'ripple-ruled-out': 'descartado',
-  'ripple-amounts': '{word} (de {least} a {most} kg)',
+  'ripple-amounts': '{word}, {likely} kg (de {least} a {most})',
 });

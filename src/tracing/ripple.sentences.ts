@@ -29,5 +29,5 @@ addSentences('en', {
   'ripple-from-to': '{before} → {after}',
   'ripple-none': 'none',
   'ripple-ruled-out': 'ruled out',
-  'ripple-amounts': '{word} ({least} to {most} kg)',
+  'ripple-amounts': '{word}, {likely} kg ({least} to {most})',
 });
