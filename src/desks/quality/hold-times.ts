@@ -4,7 +4,7 @@ import { findRun } from '../../packing/packing-runs.js';
 import { shiftAt, shiftPatternAt } from '../../plant/plant-facts.js';
 import type { Instant } from '../../platform/clock.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
-import { Refusal } from '../../platform/refusal.js';
+import { NotFound, Refusal } from '../../platform/refusal.js';
 import { instantOfLocal, NoSuchTime } from '../../platform/web/local-time.js';
 import { dryersOf } from '../dryer/dryer-desk.js';
 import { linesOf } from '../line-checks/lines-and-formats.js';
@@ -37,6 +37,8 @@ export async function shiftChoices(from: ReadFrom, siteId: string, now: Instant)
   };
 }
 
+const placeKey = /^(dryer-shift|packing-shift):([0-9a-f-]{36})$/;
+
 interface Site {
   readonly siteId: string;
   readonly timeZone: string;
@@ -46,14 +48,15 @@ interface Site {
  * Where the hold is looked at that a choice of times means; null where none was made.
  *
  * @throws {Refusal} `hold-no-such-shift`, `field-not-local-time`
- * @throws {NotFound} run
+ * @throws {NotFound} run, or a place that is no dryer and no line
  */
 export async function pathOfTimes(from: ReadFrom, site: Site, query: HoldNewQuery): Promise<string | null> {
   const { place = null, run = null, next = null } = query;
   const at = (path: string, { fromAt, untilAt }: { readonly fromAt: Instant; readonly untilAt: Instant }): string =>
     `${path}&fromAt=${fromAt}&untilAt=${untilAt}`;
   if (place !== null) {
-    const [kind = '', id = ''] = place.split(':');
+    const [, kind, id] = placeKey.exec(place) ?? [];
+    if (kind === undefined || id === undefined) throw new NotFound('dryer', place);
     return at(holdNewPath(kind, id, next), await shiftAsked(from, site, query));
   }
   if (run === null) return null;
