@@ -2,7 +2,7 @@ import { linksByBag, sourcesOfTargets } from '../hopper/hopper-links.js';
 import { shifted, type Instant } from '../platform/clock.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { bagsOf } from '../drying/bulk-bags.js';
-import type { Word } from '../tracing/thread.js';
+import type { SourceLine, Word } from '../tracing/thread.js';
 import { rangesOfSubject, type SubjectRanges } from '../tracing/subject-ranges.js';
 import { subjectOfComplaint, linkedComplaints, type ComplaintRow } from './complaints.js';
 
@@ -26,16 +26,23 @@ export interface SimilarComplaint {
 const daysBack = 365;
 const mostCompared = 100;
 
-/** Other complaints that share a bag, a lot or a category with this one: shared bags first, those that are sure before. */
+/**
+ * Other complaints that share a bag, a lot or a category with this one: shared bags first, those that are sure before.
+ *
+ * @param sources the bags that may be in its own packs, where its thread has been read: they are not asked for again
+ */
 export async function similarComplaints(
   from: ReadFrom,
   complaint: ComplaintRow,
   now: Instant,
+  sources: readonly Pick<SourceLine, 'bagId' | 'word'>[] | null = null,
 ): Promise<readonly SimilarComplaint[]> {
   const since = shifted(now, -daysBack * 86_400_000);
   const listed = await linkedComplaints(from, complaint.siteId, { since, limit: mostCompared });
   const others = listed.filter(({ id }) => id !== complaint.id);
-  const [own, ...found] = await bagsByComplaint(from, [complaint, ...others]);
+  const known = sources === null ? null : new Map(sources.map(({ bagId, word }) => [bagId, word]));
+  const all = await bagsByComplaint(from, known === null ? [complaint, ...others] : others);
+  const [own, found] = known === null ? [all[0], all.slice(1)] : [known, all];
   const shared = found.map((bags) => sharedWords(own ?? new Map(), bags));
   const numbers = new Map(
     (await bagsOf(from, [...new Set(shared.flatMap((bags) => [...bags.keys()]))])).map(({ id, number }) => [

@@ -124,7 +124,7 @@ async function placesOf(from: ReadFrom, pallets: readonly PalletRow[]): Promise<
   for (const { status, placeId } of pallets) {
     if (placeId === null || status === 'taken-apart') continue;
     if (status === 'loaded' || status === 'dispatched') deliveryIds.push(placeId);
-    else places.set(placeId, { ...nowhere, placeCode: (await placeOf(from, placeId)).code });
+    else if (!places.has(placeId)) places.set(placeId, { ...nowhere, placeCode: (await placeOf(from, placeId)).code });
   }
   for (const delivery of (await deliveriesOf(from, deliveryIds)).values()) {
     places.set(delivery.id, ofDelivery(delivery));

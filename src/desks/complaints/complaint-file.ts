@@ -58,11 +58,13 @@ export class ComplaintFiles {
       const letter = await this.letterOf(from, actor, complaintId);
       const { complaint, steps, subject, readAt } = letter;
       const thread = subject === null ? null : await readThread(from, siteId, subject, readAt);
+      // Packs of a liner lot are those that its bags may be in: its own thread has the bags alone.
+      const sources = subject?.kind === 'liner-lot' ? null : (thread?.sources ?? null);
       return {
         ...letter,
         thread,
         standOuts: thread === null ? null : await standsOut(from, siteId, thread),
-        similar: await similarComplaints(from, complaint, readAt),
+        similar: await similarComplaints(from, complaint, readAt, sources),
         recalls: await recallsFrom(from, siteId, { kind: 'complaint', id: complaint.id }),
         names: await namesOf(
           from,
