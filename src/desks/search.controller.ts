@@ -64,13 +64,14 @@ export class SearchController {
     }
     if ('choices' in found) return searchPage({ viewer, code, choices: found.choices });
     // Links of pages name a thing by its id, which nobody reads.
-    const { thread, fits, ribbons = [] } = found;
+    const { thread, fits, ribbons = [], dossier = null } = found;
     const { id, name } = thread.subject;
     return threadPage({
       viewer,
       thread,
       fits: fitsText(fits),
       ribbons,
+      dossier,
       searchBox: searchBox(code === id ? name : code),
     });
   }

@@ -5,6 +5,7 @@ import '../tracing/tracing.sentences.js';
 import '../tracing/tracing.sentences.es.js';
 import type { ComplaintRow } from '../complaints/complaints.js';
 import type { RecallRow } from '../recalls/recalls.js';
+import { dossierOf, type Dossier } from '../tracing/dossier.js';
 import { readThread } from '../tracing/read-thread.js';
 import { ribbonsOfThread, type Ribbons } from '../tracing/ribbons.js';
 import type { Thread } from '../tracing/thread.js';
@@ -13,7 +14,12 @@ import { choiceKey, type Fit } from './finding.js';
 
 /** A typed code leads to a thread, to a complaint, to a recall, to a choice, or to nothing. */
 export type Found =
-  | { readonly thread: Thread; readonly fits: readonly Fit[]; readonly ribbons?: readonly Ribbons[] }
+  | {
+      readonly thread: Thread;
+      readonly fits: readonly Fit[];
+      readonly ribbons?: readonly Ribbons[];
+      readonly dossier?: Dossier | null;
+    }
   | { readonly complaint: ComplaintRow }
   | { readonly recall: RecallRow }
   | { readonly choices: Findings };
@@ -24,7 +30,7 @@ export interface AskedThread {
   readonly code: string;
   readonly localTime: string | null;
   readonly meant: string | null;
-  /** What its picture is drawn from is asked for too. */
+  /** For its page: what its picture is drawn from, and what else is known around it. */
   readonly isDrawn?: boolean;
   readonly now: Instant;
 }
@@ -49,7 +55,7 @@ async function findThread(from: ReadFrom, asked: AskedThread): Promise<Found> {
   if (!isPlain) return { choices: { ...found, findings, complaints, recalls } };
   const fits = only.tier === 'as-typed' ? [] : only.fits;
   const thread = await readThread(from, siteId, only.subject, now);
-  return asked.isDrawn === true
-    ? { thread, fits, ribbons: await ribbonsOfThread(from, siteId, thread) }
-    : { thread, fits };
+  if (asked.isDrawn !== true) return { thread, fits };
+  const ribbons = await ribbonsOfThread(from, siteId, thread);
+  return { thread, fits, ribbons, dossier: ribbons.length === 0 ? null : await dossierOf(from, siteId, thread) };
 }

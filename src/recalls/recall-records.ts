@@ -1,4 +1,4 @@
-import { entriesAbout, type EntryLine } from '../journal/journal-entries.js';
+import { changesAbout, type ChangeLine } from '../disposition/changes-to-look-at.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { threadLink } from '../tracing/thread-text.js';
 import type { RecallLink } from './recall-links.js';
@@ -31,24 +31,15 @@ export function recordsOf(
   return [...records.values()];
 }
 
-/** Corrections of what the recall rests on, and what was entered with a time set back. */
-export async function laterEntries(
+/** Corrections and late entries of what a recall rests on: its runs, pallets and bags; in the order of recording. */
+export async function changesOfRecall(
   from: ReadFrom,
   siteId: string,
   figures: {
     readonly parts: readonly { readonly runId: string }[];
-    readonly units: readonly { readonly kind: string; readonly id: string }[];
+    readonly units: readonly { readonly id: string }[];
   },
-): Promise<readonly EntryLine[]> {
-  const subjects = [
-    ...[...new Set(figures.parts.map(({ runId }) => runId))].map((id) => ({ kind: 'packing-run', id })),
-    ...figures.units.map(({ kind, id }) => ({ kind, id })),
-  ];
-  const found = new Map<number, EntryLine>();
-  for (const subject of subjects) {
-    for (const entry of await entriesAbout(from, siteId, subject)) {
-      if (entry.statedAt !== null || /^(correct|void)-/.test(entry.action)) found.set(entry.sequence, entry);
-    }
-  }
-  return [...found.values()].sort((one, other) => one.sequence - other.sequence);
+): Promise<readonly ChangeLine[]> {
+  const ids = new Set([...figures.parts.map(({ runId }) => runId), ...figures.units.map(({ id }) => id)]);
+  return (await changesAbout(from, siteId, [...ids])).toReversed();
 }

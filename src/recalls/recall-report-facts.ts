@@ -12,7 +12,7 @@ import { shareText } from './frozen-figures.js';
 import type { RecallFigures } from './recall-figures.js';
 import type { RecallLink } from './recall-links.js';
 import { nameOfScope } from './recall-reach.js';
-import { laterEntries, recordsOf } from './recall-records.js';
+import { changesOfRecall, recordsOf } from './recall-records.js';
 import { ribbonsOfRecall } from './recall-ribbons.js';
 import type { PrintedBalance, RecallReportFacts } from './recall-report.facts.js';
 import { scopesOf, type RecallRow } from './recalls.js';
@@ -67,7 +67,7 @@ export async function reportFacts(from: ReadFrom, draft: ReportDraft): Promise<R
         return { parent, child, leastGrams, likelyGrams, mostGrams, word };
       }),
     events: events.map(({ kind: what, says, grams, at }) => ({ kind: what, says, grams, atLocal: local(at) })),
-    corrections: (await laterEntries(from, recall.siteId, figures)).map((entry) => ({
+    corrections: (await changesOfRecall(from, recall.siteId, figures)).map((entry) => ({
       ...{ sequence: entry.sequence, action: entry.action },
       ...{ occurredAtLocal: local(entry.occurredAt), recordedAtLocal: local(entry.recordedAt) },
     })),

@@ -6,6 +6,8 @@ import { ActLink } from '../platform/web/kit/act.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
 import { ThreadBasis } from './thread-basis.js';
+import type { Dossier } from './dossier.js';
+import { ThreadDossier } from './thread-dossier.js';
 import { RibbonPictures } from './ribbon-picture.js';
 import type { Ribbons } from './ribbons.js';
 import { LineEvents, Packed } from './thread-packed.js';
@@ -24,12 +26,22 @@ interface ThreadPageProps {
   readonly fits?: string;
   /** What its picture is drawn from; none of what is a bag. */
   readonly ribbons?: readonly Ribbons[];
+  /** What the records show around packs; none of what is a bag. */
+  readonly dossier?: Dossier | null;
   /** The search box, so that the next code can be typed at once. */
   readonly searchBox: VNode;
 }
 
 /** The thread of one thing: where it came from, what is known of that, and where else the same sugar went. */
-export function threadPage({ viewer, thread, fits = '', ribbons = [], searchBox }: ThreadPageProps): VNode {
+export function threadPage({
+  viewer,
+  thread,
+  fits = '',
+  ribbons = [],
+  dossier = null,
+  ...rest
+}: ThreadPageProps): VNode {
+  const { searchBox } = rest;
   const { subject, sources, pallets } = thread;
   const title = say(`thread-title-${subject.kind}`, { name: subject.name, at: subject.localTime ?? '' });
   return (
@@ -56,6 +68,7 @@ export function threadPage({ viewer, thread, fits = '', ribbons = [], searchBox 
       <Customers customers={thread.customers} />
       <Returns returns={thread.returns} timeZone={viewer.timeZone} />
       <LineEvents events={thread.lineEvents} timeZone={viewer.timeZone} />
+      {dossier === null ? null : <ThreadDossier dossier={dossier} timeZone={viewer.timeZone} />}
       <ThreadBasis thread={thread} timeZone={viewer.timeZone} />
     </Shell>
   );

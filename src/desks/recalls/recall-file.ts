@@ -1,5 +1,5 @@
 import { Injectable } from '@nestjs/common';
-import type { EntryLine } from '../../journal/journal-entries.js';
+import type { ChangeLine } from '../../disposition/changes-to-look-at.js';
 import { lastSequenceOf } from '../../journal/stale-page.js';
 import { namesOf } from '../../people/people.js';
 import { ProveAgain, type ProofWay } from '../../people/prove-again.js';
@@ -11,7 +11,7 @@ import { figuresOfText, textOfFigures, type FiguresOfText } from '../../recalls/
 import { figuresOfRecall } from '../../recalls/recall-figures.js';
 import { proposedHolds, type ProposedHold } from '../../recalls/recall-holds.js';
 import { linksOfRecall } from '../../recalls/recall-links.js';
-import { laterEntries, recordsOf, type RecallRecord } from '../../recalls/recall-records.js';
+import { changesOfRecall, recordsOf, type RecallRecord } from '../../recalls/recall-records.js';
 import {
   answersOf,
   findRecall,
@@ -45,7 +45,7 @@ export interface RecallFile {
   readonly answers: readonly RecallAnswerRow[];
   readonly holds: readonly NamedHold[];
   readonly events: readonly LineEvent[];
-  readonly corrections: readonly EntryLine[];
+  readonly corrections: readonly ChangeLine[];
   readonly records: readonly RecallRecord[];
   readonly origin: RecallOrigin | null;
   readonly names: ReadonlyMap<string, string>;
@@ -80,7 +80,7 @@ export class RecallFiles {
         answers: await answersOf(from, recall.id),
         holds: await namedHolds(from, await proposedHolds(from, recall)),
         events: await lineEvents(from, await packedParts(from, siteId, figures.parts)),
-        corrections: await laterEntries(from, siteId, figures),
+        corrections: await changesOfRecall(from, siteId, figures),
         records: recordsOf(figures.links, figures),
         origin: await originOf(from, siteId, recall),
         names: await namesOf(

@@ -1,6 +1,6 @@
 import type { ComponentChildren, VNode } from 'preact';
 import { actionText } from '../../journal/entry-text.js';
-import type { EntryLine } from '../../journal/journal-entries.js';
+import type { ChangeLine } from '../../disposition/changes-to-look-at.js';
 import { say } from '../../platform/sentences/sentences.js';
 import { Table } from '../../platform/web/kit/table.js';
 import { localText } from '../../platform/web/local-text.js';
@@ -60,7 +60,7 @@ export function Corrections({
   entries,
   timeZone,
 }: {
-  readonly entries: readonly EntryLine[];
+  readonly entries: readonly ChangeLine[];
   readonly timeZone: string;
 }): VNode {
   const caption = say('recall-corrections', { count: entries.length });

@@ -1,0 +1,82 @@
+import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import { aCheckPlan, failed, passed } from '../../test/support/a-check-plan.js';
+import { aLotLoaded } from '../../test/support/a-loaded-lot.js';
+import { aPerson, signedIn, type SignedInPerson } from '../../test/support/a-person.js';
+import { aPlant, type Plant } from '../../test/support/a-plant.js';
+import { asking, openHouse, type TestHouse } from '../../test/support/house.js';
+import { TakeSample } from '../laboratory/take-sample.js';
+import { StopLine } from '../packing/stop-line.js';
+import { READER, type ReadFrom } from '../platform/database/reading.js';
+import { shifted } from '../platform/clock.js';
+import { dossierOf } from './dossier.js';
+import { readThread } from './read-thread.js';
+import { subjectById } from './subject-by-id.js';
+
+let house: TestHouse;
+let from: ReadFrom;
+let plant: Plant;
+let quality: SignedInPerson;
+let lot: Awaited<ReturnType<typeof aLotLoaded>>;
+
+beforeAll(async () => {
+  house = await openHouse();
+  from = house.app.get<ReadFrom>(READER);
+  plant = await aPlant(house, { packsPerPallet: 100, capacityGrams: 30_000_000 });
+  const planId = await aCheckPlan(house, plant);
+  lot = await aLotLoaded(house, plant, 1);
+  await passed(house, plant, planId);
+  house.clock.pass(10);
+  await failed(house, plant, planId);
+  await house.get(StopLine).execute(asking(plant.actor), { run: lot.run.runId, stopReason: 'jam', packCount: 500 });
+  const takenAt = shifted(house.clock.now(), -20 * 60_000);
+  await house.get(TakeSample).execute(asking(plant.actor), { standsFor: 'bag', bag: lot.bag.number, takenAt });
+  house.clock.pass(120);
+  await passed(house, plant, planId);
+  quality = await signedIn(house, await aPerson(house, plant.siteId, { roles: ['quality-officer'] }));
+});
+afterAll(() => house.close());
+
+const thread = async () =>
+  readThread(from, plant.siteId, await subjectById(from, 'lot', lot.run.lotId), house.clock.now());
+
+describe('the dossier of packs', () => {
+  it('has the stops and checks near their minutes, the failed ones among them, and none of two hours later', async () => {
+    const dossier = await dossierOf(from, plant.siteId, await thread());
+    expect(dossier?.near.map(({ kind, says, passed: isPassed }) => [kind, says, isPassed])).toEqual(
+      expect.arrayContaining([
+        ['check', 'Weigher', true],
+        ['check', 'Weigher', false],
+        ['stop', 'jam', null],
+      ]),
+    );
+    expect(dossier?.near).toHaveLength(3);
+  });
+
+  it('has what was entered late of a bag that is in them', async () => {
+    const dossier = await dossierOf(from, plant.siteId, await thread());
+    expect(dossier?.changes.map(({ action }) => action)).toContain('take-sample');
+  });
+
+  it('counts sister packs on other pallets only', async () => {
+    const { packed, sources, pallets } = await thread();
+    const [own, ...others] = pallets;
+    if (own === undefined) throw new Error('no pallet');
+    const marked = [{ ...own, isSubject: true }, ...others.map((pallet) => ({ ...pallet, isSubject: false }))];
+    const dossier = await dossierOf(from, plant.siteId, { packed, sources, pallets: marked });
+    expect(dossier?.sisters.reduce((sum, { palletCount }) => sum + palletCount, 0)).toBe(4);
+    expect(dossier?.sisters.reduce((sum, { packCount }) => sum + packCount, 0)).toBe(400);
+  });
+
+  it('is none of what was never packed', async () => {
+    expect(await dossierOf(from, plant.siteId, { packed: [], sources: [], pallets: [] })).toBeNull();
+  });
+
+  it('stands on the page of the thread, failed checks loud', async () => {
+    const { text } = await quality.get(`/thread?code=${lot.run.code}`);
+    expect(text).toContain('Around these packs');
+    expect(text).toContain('1 of them failed');
+    const row = text.split('<tr').find((one) => one.includes('FAILED')) ?? '';
+    expect(row).toContain('loud');
+    expect(row).toContain('/checks/');
+  });
+});
