@@ -1,4 +1,5 @@
 import type { Instant } from '../platform/clock.js';
+import { inChunks } from '../platform/database/in-chunks.js';
 import { onlyRow, type ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
 
@@ -77,13 +78,21 @@ export async function periodsAfter(from: ReadFrom, periodId: string): Promise<Pe
 }
 
 /** The periods in which a bag was tipped, or may have been (one of several candidates). */
-export async function periodsOfBag(from: ReadFrom, bagId: string): Promise<string[]> {
-  const rows = await from.sql<{ periodId: string }>`
-    SELECT t."period_id" AS "periodId" FROM "tip" t WHERE t."bag_id" = ${bagId} AND t."voided_by" IS NULL
-    UNION
-    SELECT t."period_id" FROM "tip_candidate" c JOIN "tip" t ON t."id" = c."tip_id"
-    WHERE c."bag_id" = ${bagId} AND c."voided_by" IS NULL AND t."voided_by" IS NULL`;
-  return rows.map(({ periodId }) => periodId).sort();
+export function periodsOfBag(from: ReadFrom, bagId: string): Promise<string[]> {
+  return periodsOfBags(from, [bagId]);
+}
+
+/** The same for several bags, each period once. */
+export async function periodsOfBags(from: ReadFrom, bagIds: readonly string[]): Promise<string[]> {
+  const rows = await inChunks(
+    bagIds,
+    (chunk) => from.sql<{ periodId: string }>`
+      SELECT t."period_id" AS "periodId" FROM "tip" t WHERE t."bag_id" IN (${() => chunk}) AND t."voided_by" IS NULL
+      UNION
+      SELECT t."period_id" FROM "tip_candidate" c JOIN "tip" t ON t."id" = c."tip_id"
+      WHERE c."bag_id" IN (${() => chunk}) AND c."voided_by" IS NULL AND t."voided_by" IS NULL`,
+  );
+  return [...new Set(rows.map(({ periodId }) => periodId))].sort();
 }
 
 /**
@@ -101,9 +110,9 @@ export async function periodsOfRuns(
     JOIN "hopper_line" l ON l."line_id" = r."line_id" AND l."voided_by" IS NULL
     JOIN "hopper_period" p ON p."hopper_id" = l."hopper_id" AND p."voided_by" IS NULL
     LEFT JOIN "proven_empty" e ON e."period_id" = p."id" AND e."voided_by" IS NULL
-    LEFT JOIN "packing_run_close" c ON c."run_id" = r."id" AND c."voided_by" IS NULL
     WHERE r."id" IN (${() => [...runIds]}) AND r."voided_by" IS NULL
-      AND (c."closed_at" IS NULL OR p."started_at" <= c."closed_at")
+      AND p."started_at" <= COALESCE((
+        SELECT c."closed_at" FROM "packing_run_close" c WHERE c."run_id" = r."id" AND c."voided_by" IS NULL), '~')
       AND p."started_at" >= COALESCE((
         SELECT q."started_at" FROM "hopper_period" q
         WHERE q."hopper_id" = l."hopper_id" AND q."voided_by" IS NULL AND q."started_at" < r."started_at"

@@ -1,4 +1,4 @@
-import { Body, Controller, Get, Post, Query } from '@nestjs/common';
+import { Body, Controller, Get, Header, Post, Query } from '@nestjs/common';
 import { ApiCreatedResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
 import type { HoldRow } from '../disposition/standings.js';
 import type { Asked } from '../journal/entry-draft.js';
@@ -7,10 +7,9 @@ import { Clock } from '../platform/clock.js';
 import { HeavyReads } from '../platform/database/heavy-reads.js';
 import { Acting, Asking } from '../platform/web/request.js';
 import { lineCheckOf } from '../line-checks/line-checks.js';
-import { reachOfHold, type HoldReach } from './hold-reach.js';
+import { question } from './hold-reach.question.js';
 import { HoldScopeForm, HoldSinceLastGoodForm, PlaceHoldForm } from './hold.form.js';
 import { HoldSinceLastGood, type HeldSince } from './hold-since-last-good.js';
-import { settleScope } from './hold-scope.js';
 import { PlaceHold } from './place-hold.js';
 import { suspectsOfCheck, type Suspects } from './suspects-of-check.js';
 
@@ -49,8 +48,9 @@ export class HoldReachApi {
   @Get('reach')
   @May('read')
   @ApiOperation({ summary: 'The pallets that a hold would cover, before it is placed' })
-  async reach(@Acting() { siteId }: Actor, @Query() form: HoldScopeForm): Promise<HoldReach> {
-    return this.heavy.snapshot(async (from) => reachOfHold(from, await settleScope(from, siteId, form)));
+  @Header('content-type', 'application/json; charset=utf-8')
+  reach(@Acting() { siteId }: Actor, @Query() form: HoldScopeForm): Promise<string> {
+    return this.heavy.ask(question, { siteId, form: { ...form } });
   }
 
   @Post('since-last-good')

@@ -3,7 +3,7 @@ import type { HoldPart, HoldRow, HoldScope } from '../disposition/standings.js';
 import { partOf } from '../disposition/place-hold.js';
 import { bagsFilledBetween, bagsOf, type BagRow } from '../drying/bulk-bags.js';
 import { reachOfBags, reachOfPeriod } from '../hopper/group-reach.js';
-import { periodOf, periodsOfBag } from '../hopper/hopper-period-rows.js';
+import { periodOf, periodsOfBags } from '../hopper/hopper-period-rows.js';
 import { filmRanges, rangesOfLot } from '../packing/packing-runs.js';
 import { spreadOf, spreadsOf } from '../pallets/pallet-spread.js';
 import { reachNow } from '../pallets/reach-now.js';
@@ -101,9 +101,7 @@ async function bagsOfScope(from: ReadFrom, { kind, id, fromAt, untilAt }: ReachS
 }
 
 async function palletsOfBags(from: ReadFrom, bagIds: readonly string[]): Promise<PalletLine[]> {
-  const periodIds = new Set<string>();
-  for (const bagId of bagIds) for (const periodId of await periodsOfBag(from, bagId)) periodIds.add(periodId);
-  return palletLines(from, await reachOfBags(from, bagIds, [...periodIds]), []);
+  return palletLines(from, await reachOfBags(from, bagIds, await periodsOfBags(from, bagIds)), []);
 }
 
 async function palletsOfPeriod(from: ReadFrom, periodId: string): Promise<PalletLine[]> {

@@ -54,7 +54,7 @@ export class HeavyThread {
   }
 
   private begin(): Worker {
-    const worker = new Worker(workerFile(), { workerData: { file: this.file } });
+    const worker = new Worker(workerFile(), { workerData: { file: this.file }, resourceLimits });
     worker.unref();
     worker.on('message', (answer: HeavyAnswer) => {
       const waiting = this.waiting.get(answer.number);
@@ -70,6 +70,9 @@ export class HeavyThread {
     return worker;
   }
 }
+
+/** Far more than any question takes: so that a thread tidies up behind each, instead of growing until it must. */
+const resourceLimits = { maxOldGenerationSizeMb: 128, maxYoungGenerationSizeMb: 16 };
 
 function workerFile(): URL {
   return new URL(builtUrl(new URL('./heavy-reads.worker.js', import.meta.url).href));

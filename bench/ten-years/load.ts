@@ -1,0 +1,85 @@
+import { setTimeout as pause } from 'node:timers/promises';
+import type { ReadFrom } from '../../src/platform/database/reading.js';
+import { quantile } from '../floor.js';
+import { changing, type Headers } from './sign-in.js';
+
+const tipsWanted = 10;
+
+/** What was done besides. */
+export interface LoadFigures {
+  readonly tipsPerSecond: number;
+  readonly tipP99: number;
+  readonly reportCount: number;
+  readonly reportMedian: number;
+}
+
+interface Others {
+  readonly from: ReadFrom;
+  readonly address: string;
+  readonly headers: Headers;
+}
+
+/** Does `work` while ten bags a second are tipped and one long report after the other is asked for. */
+export async function underLoad<Answer>(
+  others: Others,
+  report: { readonly url: string; readonly headers: Headers },
+  work: () => Promise<Answer>,
+): Promise<LoadFigures & { readonly answer: Answer }> {
+  const state = { isOver: false };
+  const begun = performance.now();
+  const tips = tipOn(others, state);
+  const reports = reportOn(report, state);
+  const answer = await work();
+  state.isOver = true;
+  const [tipTimes, reportTimes] = [await tips, await reports];
+  const seconds = (performance.now() - begun) / 1000;
+  return {
+    answer,
+    ...{ tipsPerSecond: tipTimes.length / seconds, tipP99: quantile(tipTimes, 0.99) },
+    ...{ reportCount: reportTimes.length, reportMedian: quantile(reportTimes, 0.5) },
+  };
+}
+
+/** Full bags of the store into the hoppers by turns, as happened: no rule of the house stands in the way. */
+async function tipOn({ from, address, headers }: Others, state: { readonly isOver: boolean }): Promise<number[]> {
+  const bags = await from.sql<{ number: string }>`
+    SELECT b."number" FROM "bag_state" s JOIN "bulk_bag" b ON b."id" = s."bag_id" WHERE s."status" = 'full' ORDER BY b."id"`;
+  const hoppers = await from.sql<{ id: string }>`SELECT "id" FROM "hopper" ORDER BY "id"`;
+  const times: number[] = [];
+  const under: Promise<void>[] = [];
+  const begun = performance.now();
+  for (const [place, { number }] of bags.entries()) {
+    if (state.isOver) break;
+    const body = { bag: number, hopperId: hoppers[place % hoppers.length]?.id, isOff: true, happened: true };
+    under.push(tip(address, headers, body).then((time) => void times.push(time)));
+    await pause(Math.max(0, begun + ((place + 1) * 1000) / tipsWanted - performance.now()));
+  }
+  await Promise.all(under);
+  return times;
+}
+
+async function tip(address: string, own: Headers, body: object): Promise<number> {
+  const begun = performance.now();
+  const answer = await fetch(`${address}/api/tips`, {
+    method: 'POST',
+    headers: changing(own),
+    body: JSON.stringify(body),
+  });
+  const text = await answer.text();
+  if (!answer.ok) throw new Error(`no tip: ${answer.status} ${text}`);
+  return performance.now() - begun;
+}
+
+async function reportOn(
+  { url, headers }: { readonly url: string; readonly headers: Headers },
+  state: { readonly isOver: boolean },
+): Promise<number[]> {
+  const times: number[] = [];
+  while (!state.isOver) {
+    const begun = performance.now();
+    const answer = await fetch(url, { headers });
+    await answer.arrayBuffer();
+    times.push(performance.now() - begun);
+  }
+  return times;
+}
