@@ -37,7 +37,8 @@ export interface PlantFigures {
 }
 
 const warmUpCount = 25;
-const port = 18_734;
+/** So that two runs on one machine do not meet. */
+const port = 18_000 + (process.pid % 2000);
 
 interface Asked {
   readonly url: string;

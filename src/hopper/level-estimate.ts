@@ -114,9 +114,13 @@ async function totalsOf(from: ReadFrom, { id, hopperId, startedAt }: PeriodRow):
 async function runTotals(from: ReadFrom, hopperId: string, startedAt: string): Promise<ReadonlyMap<string, RunTotals>> {
   const rows = await from.sql<{ runId: string; packCount: number }>`
     SELECT s."run_id" AS "runId", s."pack_count" AS "packCount"
-    FROM "packing_run_state" s JOIN "packing_run" r ON r."id" = s."run_id"
-    WHERE s."last_counted_at" >= ${startedAt}
-      AND r."line_id" IN (SELECT l."line_id" FROM "hopper_line" l WHERE l."hopper_id" = ${hopperId})`;
+    FROM (SELECT DISTINCT "line_id" FROM "hopper_line" WHERE "hopper_id" = ${hopperId}) l
+    JOIN "packing_run" r ON r."line_id" = l."line_id" AND r."started_at" >= COALESCE((
+      SELECT q."started_at" FROM "packing_run" q
+      WHERE q."line_id" = l."line_id" AND q."voided_by" IS NULL AND q."started_at" < ${startedAt}
+      ORDER BY q."started_at" DESC LIMIT 1), '')
+    JOIN "packing_run_state" s ON s."run_id" = r."id"
+    WHERE s."last_counted_at" >= ${startedAt}`;
   const nets = await meanNetsOf(
     from,
     rows.map(({ runId }) => runId),

@@ -157,7 +157,7 @@ async function waitingAtRisk(
   return { bagCount: new Set(waiting.map(({ bagId }) => bagId)).size, grams };
 }
 
-/** The runs that drew from a hopper at an instant. */
+/** The runs that drew from a hopper at an instant: of each line the last that had begun, where it had not been closed. */
 export async function runsAt(
   from: ReadFrom,
   hopperId: string,
@@ -165,11 +165,14 @@ export async function runsAt(
 ): Promise<{ readonly id: string; readonly number: string; readonly formatId: string; readonly formatName: string }[]> {
   return from.sql<{ id: string; number: string; formatId: string; formatName: string }>`
     SELECT r."id", r."number", r."format_id" AS "formatId", f."name" AS "formatName"
-    FROM "packing_run" r
+    FROM (SELECT DISTINCT "line_id" FROM "hopper_line" WHERE "hopper_id" = ${hopperId}) l
+    JOIN "packing_run" r ON r."id" = (
+      SELECT q."id" FROM "packing_run" q
+      WHERE q."line_id" = l."line_id" AND q."voided_by" IS NULL AND q."started_at" <= ${at}
+      ORDER BY q."started_at" DESC, q."id" DESC LIMIT 1)
     JOIN "pack_format" f ON f."id" = r."format_id"
     LEFT JOIN "packing_run_close" c ON c."run_id" = r."id" AND c."voided_by" IS NULL
-    WHERE r."voided_by" IS NULL AND r."started_at" <= ${at} AND (c."closed_at" IS NULL OR c."closed_at" > ${at})
-      AND r."line_id" IN (SELECT l."line_id" FROM "hopper_line" l WHERE l."hopper_id" = ${hopperId})
+    WHERE (c."closed_at" IS NULL OR c."closed_at" > ${at})
       AND ${hopperId} = (SELECT h."hopper_id" FROM "hopper_line" h
         WHERE h."line_id" = r."line_id" AND h."valid_from" <= ${at} AND h."voided_by" IS NULL
         ORDER BY h."valid_from" DESC, h."id" DESC LIMIT 1)
