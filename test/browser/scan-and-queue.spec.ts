@@ -78,12 +78,27 @@ async function openWithoutModules(): Promise<{ tab: Page; letModulesCome: () => 
   return { tab, letModulesCome };
 }
 
-/** The server has taken an entry, and the answer is half a second on its way. */
-function answerLate(): void {
+/** The server has taken an entry, and its answer is on its way until it is let come. */
+function holdAnswers(): () => void {
+  let letCome = (): void => undefined;
+  const mayCome = new Promise<void>((done) => {
+    letCome = done;
+  });
   front.watch(async (what, way) => {
-    if (way === 'back' && what.startsWith('POST ')) await new Promise((done) => setTimeout(done, 500));
+    if (way === 'back' && what.startsWith('POST ')) await mayCome;
     return true;
   });
+  return letCome;
+}
+
+/** Sends the entry of the page, and scans while its answer is held back. */
+async function sendAndScan(code: string): Promise<void> {
+  const letAnswerCome = holdAnswers();
+  await page.locator('#entry button').click();
+  await page.locator('form[aria-busy=true]').first().waitFor();
+  await scan(code);
+  await page.waitForFunction((text) => (sessionStorage.getItem('packthread-waiting-scans') ?? '').includes(text), code);
+  letAnswerCome();
 }
 
 /** The form is ready for the next entry. */
@@ -160,10 +175,8 @@ describe('a scan', () => {
   });
 
   it('that comes while an entry is being sent is looked at on the page that answers it', async () => {
-    answerLate();
     await page.locator('#field-code').fill('T-AND-SCAN');
-    await page.locator('#entry button').click();
-    await scan('B0012344');
+    await sendAndScan('B0012344');
     await page.locator('#band .said', { hasText: 'B0012344' }).waitFor();
     front.watch(null);
     await untilEmpty(page);
@@ -172,10 +185,8 @@ describe('a scan', () => {
   });
 
   it('that comes behind an entry that is refused is named as not taken', async () => {
-    answerLate();
     await page.locator('#field-code').fill('no such code!');
-    await page.locator('#entry button').click();
-    await scan('B0012344');
+    await sendAndScan('B0012344');
     await page.locator('#entry .trouble').waitFor();
     front.watch(null);
     expect(await bandSays()).toContain('Not taken meanwhile: B0012344');
