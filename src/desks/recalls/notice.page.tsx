@@ -33,13 +33,13 @@ export function noticePage({ viewer, file, customer }: NoticeProps): VNode {
         <Table
           caption={say('notice-what', { packs: countText(customer.packCount) })}
           columns={[
-            { head: say('thread-deliveries') },
-            { head: say('recall-lots'), align: 'code' },
-            { head: say('recall-unit'), align: 'code' },
+            { head: say('thread-deliveries'), align: 'code' },
+            { head: say('recall-lots') },
+            { head: say('recall-unit') },
           ]}
           rows={customer.deliveries.map(({ deliveryId, number, lotCodes, ssccs }) => ({
             key: deliveryId,
-            cells: [number, lotCodes.join(', '), ssccs.join(', ')],
+            cells: [number, <Codes key="lots" codes={lotCodes} />, <Codes key="units" codes={ssccs} />],
           }))}
         />
         <ol>
@@ -56,5 +56,19 @@ export function noticePage({ viewer, file, customer }: NoticeProps): VNode {
         <p class="quiet">{say('recall-report-law')}</p>
       </PrintSheet>
     </Shell>
+  );
+}
+
+/** Codes one after the other: a line may end between them, never within one. */
+function Codes({ codes }: { readonly codes: readonly string[] }): VNode {
+  return (
+    <>
+      {codes.map((code, place) => (
+        <span key={code}>
+          {place === 0 ? '' : ', '}
+          <span class="code">{code}</span>
+        </span>
+      ))}
+    </>
   );
 }
