@@ -10,8 +10,11 @@ import { CorrectTip } from '../hopper/correct-tip.js';
 import { ProveEmpty } from '../hopper/prove-empty.js';
 import { ExplainPoint } from '../open-points/explain-point.js';
 import { CorrectCount } from '../packing/correct-count.js';
+import { CorrectFilmUse } from '../packing/correct-film-use.js';
+import { FitFilm } from '../packing/fit-film.js';
 import { countsOf } from '../packing/packing-runs.js';
 import { palletOf } from '../pallets/pallet-list.js';
+import { SwapPalletLabels } from '../pallets/swap-pallet-labels.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { JobRunner } from '../platform/jobs/job-runner.js';
 import { hasSentence, say } from '../platform/sentences/sentences.js';
@@ -31,7 +34,14 @@ afterEach(async () => {
 });
 
 async function held(id: string, hazard: 'safety' | 'quality'): Promise<{ id: string; number: string }> {
-  const hold = await house.get(PlaceHold).execute(asking(plant.actor), { kind: 'bulk-bag', id, reason: 'glass' });
+  return heldAs({ kind: 'bulk-bag', id }, hazard);
+}
+
+async function heldAs(
+  scope: { readonly kind: 'bulk-bag' | 'film-lot'; readonly id: string },
+  hazard: 'safety' | 'quality',
+): Promise<{ id: string; number: string }> {
+  const hold = await house.get(PlaceHold).execute(asking(plant.actor), { ...scope, reason: 'glass' });
   await house.get(SetHoldClass).execute(asking(plant.actor), { hold: hold.id, hazard, reason: 'test' });
   await looked();
   return hold;
@@ -102,6 +112,34 @@ describe('a correction by which a hold newly reaches what has gone', () => {
     const count = (await countsOf(reader, [runId])).find(({ packCount }) => packCount === 100);
     const form = { why: 'incorrect-data', packCount: 50, reason: 'counter misread' } as const;
     await house.get(CorrectCount).execute(asking(plant.actor), count?.id ?? '', form);
+    await looked();
+    expect(await unitsPointedAt()).toEqual([gone]);
+  });
+
+  it('by a film lot that was on the machine earlier than was written', async () => {
+    let [useId, filmLotId] = ['', ''];
+    const { loaded } = await threePallets(house, plant, async () => {
+      const [run] = await reader.sql<{ id: string }>`SELECT "id" FROM "packing_run" ORDER BY "id" DESC LIMIT 1`;
+      const film = { film: 'F-1', kind: 'film', name: 'roll', supplierCode: 'S-1', packCount: 200 } as const;
+      ({ id: useId, filmLotId } = await house.get(FitFilm).execute(asking(plant.actor), run?.id ?? '', film));
+    });
+    await heldAs({ kind: 'film-lot', id: filmLotId }, 'safety');
+    expect(await unitsPointedAt()).toEqual([]);
+    const form = { why: 'incorrect-data', packCount: 100, reason: 'read off the wrong roll' } as const;
+    await house.get(CorrectFilmUse).execute(asking(plant.actor), useId, form);
+    await looked();
+    expect(await unitsPointedAt()).toEqual([loaded]);
+  });
+
+  it('by two labels that stick on each other’s pallet', async () => {
+    let bag = '';
+    const { gone, inStore } = await threePallets(house, plant, async () => {
+      bag = (await aTippedBag(house, plant, { netGrams: 1_000_000 })).bag.id;
+    });
+    await held(bag, 'safety');
+    expect(await unitsPointedAt()).toEqual([]);
+    const [one, other] = [(await palletOf(reader, gone)).sscc, (await palletOf(reader, inStore)).sscc];
+    await house.get(SwapPalletLabels).execute(asking(plant.actor), { one, other, reason: 'seen on the dock' });
     await looked();
     expect(await unitsPointedAt()).toEqual([gone]);
   });

@@ -8,26 +8,19 @@ import {
   keyIn,
   listed,
   touch,
+  type DemoBag,
   type ServedHouse,
 } from '../support/a-served-demo.js';
 
 let demo: ServedHouse;
 let page: Page;
 
-interface Bag {
-  readonly id: string;
-  readonly number: string;
-  readonly status: string;
-  readonly grossGrams: number | null;
-  readonly netGrams: number | null;
-}
-
 const shows = (text: string | RegExp): Promise<void> => page.getByText(text).first().waitFor();
-const bagOf = async (id: string): Promise<Bag> => (await asked<{ bag: Bag }>(page, `/api/bags/${id}`)).bag;
+const bagOf = async (id: string): Promise<DemoBag> => (await asked<{ bag: DemoBag }>(page, `/api/bags/${id}`)).bag;
 
 /** The bag that hangs under the filler. */
-async function hanging(): Promise<Bag> {
-  const [bag] = await listed<Bag>(page, '/api/bags');
+async function hanging(): Promise<DemoBag> {
+  const [bag] = await listed<DemoBag>(page, '/api/bags');
   expect(bag).toMatchObject({ status: 'filling' });
   return bag!;
 }
@@ -42,8 +35,8 @@ afterAll(async () => {
 });
 
 describe('the demo’s dryer operator, on a tablet, by touch', () => {
-  let first: Bag;
-  let second: Bag;
+  let first: DemoBag;
+  let second: DemoBag;
 
   it('finds the bag that hangs, and closes it with its weight', async () => {
     expect(new URL(page.url()).pathname).toMatch(/^\/dryer/);

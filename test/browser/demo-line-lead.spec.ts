@@ -12,7 +12,9 @@ import {
   leaves,
   levelGrams,
   listed,
+  releasedBags,
   touch,
+  type DemoBag,
   type DemoRun,
   type ServedHouse,
 } from '../support/a-served-demo.js';
@@ -25,33 +27,15 @@ let demo: ServedHouse;
 let page: Page;
 let line: string;
 
-interface Bag {
-  readonly id: string;
-  readonly number: string;
-  readonly status: string;
-  readonly remainingGrams: number;
-}
 const shows = (text: string | RegExp): Promise<void> => page.getByText(text).first().waitFor();
 const bandSays = (text: string): Promise<void> => page.locator('#band', { hasText: text }).waitFor();
-const bagOf = async (id: string): Promise<Bag> => (await asked<{ bag: Bag }>(page, `/api/bags/${id}`)).bag;
+const bagOf = async (id: string): Promise<DemoBag> => (await asked<{ bag: DemoBag }>(page, `/api/bags/${id}`)).bag;
 /** The run of this tablet's line, as the house has it now. */
 const runNow = (): Promise<DemoRun> => lastRunOf(page, 'Line 1');
 
 async function scan(code: string, ...says: readonly string[]): Promise<void> {
   await scanOn(page, code);
   for (const words of says) await bandSays(words);
-}
-
-/** Bags of the demo's store that may be tipped without a second thought, oldest first. */
-async function releasedBags(): Promise<readonly Bag[]> {
-  const bagsKnown = await listed<Bag>(page, '/api/bags');
-  const released: Bag[] = [];
-  for (const bag of bagsKnown.toReversed()) {
-    if (bag.status !== 'full' || released.length === 3) continue;
-    const { state } = await asked<{ state: string }>(page, `/api/bags/${bag.id}/standing`);
-    if (state === 'released') released.push(bag);
-  }
-  return released;
 }
 
 beforeAll(async () => {
@@ -64,7 +48,7 @@ afterAll(async () => {
 });
 
 describe('the demo’s line lead, on a tablet, by scan and touch', () => {
-  let bags: readonly Bag[];
+  let bags: readonly DemoBag[];
 
   it('finds the line, with all that a glove must hit large enough', async () => {
     await isMadeForGloves(page);
@@ -72,7 +56,7 @@ describe('the demo’s line lead, on a tablet, by scan and touch', () => {
     [line = ''] = page.url().split('?');
     await shows(/Tomas Weir · change person/);
     await isMadeForGloves(page);
-    bags = await releasedBags();
+    bags = await releasedBags(page, 3);
     expect(bags).toHaveLength(3);
   });
 
@@ -90,7 +74,7 @@ describe('the demo’s line lead, on a tablet, by scan and touch', () => {
   });
 
   it('is refused a bag that is still being filled, and takes the next with one scan', async () => {
-    const filling = (await listed<Bag>(page, '/api/bags')).find(({ status }) => status === 'filling');
+    const filling = (await listed<DemoBag>(page, '/api/bags')).find(({ status }) => status === 'filling');
     await scan(filling!.number, 'STOP', 'is being filled still');
     await isMadeForGloves(page);
     await scan(bags[1]!.number, bags[1]!.number.slice(-4), 'Tip it?');

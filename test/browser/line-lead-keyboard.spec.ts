@@ -6,6 +6,7 @@ import { aTabletAtTheLine, type TabletAtTheLine } from '../support/a-tablet.js';
 import { aReleasedBag, aTippedBag } from '../support/a-tip.js';
 import { openBrowser } from '../support/browser.js';
 import { chooseTile, focusIsKept, press, signInByKeyboard, tabTo, type, typeInto } from '../support/by-keyboard.js';
+import { leadByKeyboard, type LeadByKeyboard } from '../support/lead-by-keyboard.js';
 import { openHouse, type TestHouse } from '../support/house.js';
 import { writtenLast } from '../support/written-last.js';
 
@@ -15,63 +16,10 @@ let browser: Browser;
 let tablet: TabletAtTheLine;
 let page: Page;
 let line: string;
+let lead: LeadByKeyboard;
 
 const shows = (text: string | RegExp): Promise<void> => page.getByText(text).first().waitFor();
 const wrote = () => writtenLast(house, tablet.lead);
-
-/** The page of the line begins at its place for scans, where a code can be typed at once. */
-async function atTheLine(): Promise<void> {
-  await page.goto(line);
-  await backAtTheLine();
-}
-
-async function backAtTheLine(): Promise<void> {
-  await page.waitForURL((url) => url.href.split('?')[0] === line);
-  await focusIsKept(page);
-  expect(await page.evaluate(() => document.activeElement?.id)).toBe('scan');
-}
-
-/** Types a number into the place for scans, as is done where the scanner is broken. */
-async function lookUp(number: string, says: string): Promise<void> {
-  await type(page, number);
-  await page.keyboard.press('Enter');
-  await page.locator('#band', { hasText: says }).waitFor();
-  await backAtTheLine();
-}
-
-async function count(packs: string): Promise<void> {
-  await atTheLine();
-  await press(page, 'Count packs');
-  await page.waitForURL(/\/count$/);
-  expect((await focusIsKept(page)).says).toContain('The counter shows');
-  await type(page, packs);
-  await page.keyboard.press('Enter');
-  await shows('Counted.');
-  await backAtTheLine();
-}
-
-interface Removed {
-  readonly kind: string;
-  readonly net: string;
-  readonly why: string;
-  readonly fate: string;
-}
-
-async function bookOut({ kind, net, why, fate }: Removed): Promise<void> {
-  await atTheLine();
-  await press(page, 'REJECTS');
-  await page.waitForURL(/\/removals$/);
-  await focusIsKept(page);
-  await chooseTile(page, 'reject', kind);
-  await typeInto(page, 'Net, weighed', net);
-  await tabTo(page, 'Scale');
-  await page.keyboard.press('ArrowDown');
-  await chooseTile(page, 'underweight', why);
-  await chooseTile(page, 'rework', fate);
-  await press(page, 'RECORD');
-  await shows(/Booked out: /);
-  await backAtTheLine();
-}
 
 /** What came back of a bag's last tip; null while it hangs. */
 async function restOf(bagId: string): Promise<number | null> {
@@ -95,6 +43,7 @@ beforeAll(async () => {
   tablet = await aTabletAtTheLine(house, plant, browser);
   ({ page, line } = tablet);
   page.setDefaultTimeout(15_000);
+  lead = leadByKeyboard(page, line);
 }, 180_000);
 
 afterAll(async () => {
@@ -106,12 +55,12 @@ describe('the packing-line lead’s day by keyboard alone', () => {
   it('signs in with code and password', async () => {
     await page.goto(`${tablet.address}/sign-in?next=${encodeURIComponent(new URL(line).pathname)}`);
     await signInByKeyboard(page, tablet.lead);
-    await backAtTheLine();
+    await lead.backAtTheLine();
     await shows(/A\. Kaya/);
   });
 
   it('starts a run and types the code that stands on its first pack', async () => {
-    await atTheLine();
+    await lead.atTheLine();
     await press(page, 'START RUN');
     await page.waitForURL(/\/run$/);
     expect(await focusIsKept(page)).toMatchObject({ tag: 'a', says: expect.stringContaining('Back to') });
@@ -124,40 +73,40 @@ describe('the packing-line lead’s day by keyboard alone', () => {
     await page.keyboard.press('Tab');
     await type(page, '0');
     await page.keyboard.press('Enter');
-    await backAtTheLine();
+    await lead.backAtTheLine();
     expect(await wrote()).toMatchObject({ action: 'change-code', after: { code: 'L60711M' } });
   });
 
   it('counts the packs', async () => {
     house.clock.pass(60);
-    await count('300');
+    await lead.count('300');
     expect(await wrote()).toMatchObject({ action: 'count-packs', after: { counts: [{ packCount: 300 }] } });
   });
 
   it('tips a bag whole', async () => {
     const bag = await aReleasedBag(house, plant, { netGrams: 996_500 });
-    await atTheLine();
-    await lookUp(bag.number, '996.5 kg');
+    await lead.atTheLine();
+    await lead.lookUp(bag.number, '996.5 kg');
     await press(page, 'TIP WHOLE');
     await shows(`Tipped: ${bag.number}`);
-    await backAtTheLine();
+    await lead.backAtTheLine();
     expect(await wrote()).toMatchObject({ action: 'tip-bag', after: { netGrams: 996_500 } });
     expect(await restOf(bag.id)).toBe(0);
   });
 
   it('tips a part of a bag and weighs the rest back', async () => {
     const bag = await aReleasedBag(house, plant, { netGrams: 1_000_000 });
-    await atTheLine();
-    await lookUp(bag.number, 'Tip it?');
+    await lead.atTheLine();
+    await lead.lookUp(bag.number, 'Tip it?');
     await press(page, 'PART');
     await shows(`Bag ${bag.number} hangs`);
     await focusIsKept(page);
     await page.keyboard.press('Escape');
-    await backAtTheLine();
+    await lead.backAtTheLine();
     expect((await wrote()).action).toBe('tip-bag');
     expect(await restOf(bag.id)).toBeNull();
     house.clock.pass(5);
-    await lookUp(bag.number, 'HANGS');
+    await lead.lookUp(bag.number, 'HANGS');
     await press(page, 'WEIGH BACK');
     await page.waitForURL(/\/off\//);
     await focusIsKept(page);
@@ -167,13 +116,13 @@ describe('the packing-line lead’s day by keyboard alone', () => {
     await page.keyboard.press('ArrowDown');
     await press(page, 'RECORD THE REST');
     await shows(/^Off\. /);
-    await backAtTheLine();
+    await lead.backAtTheLine();
     expect(await wrote()).toMatchObject({ action: 'end-tip', after: { restGrams: 248_000 } });
     expect(await restOf(bag.id)).toBe(248_000);
   });
 
   it('builds a full pallet, comes to its label and types the label back', async () => {
-    await atTheLine();
+    await lead.atTheLine();
     await press(page, 'PALLET FULL');
     await page.waitForURL(/\/pallets\//);
     expect((await focusIsKept(page)).says).toContain('Scan the label');
@@ -188,14 +137,14 @@ describe('the packing-line lead’s day by keyboard alone', () => {
   });
 
   it('stops the line, steps back with Escape, and says why from the open point', async () => {
-    await atTheLine();
+    await lead.atTheLine();
     await press(page, /^STOP$/);
     await page.waitForURL(/\/stops\//);
     await focusIsKept(page);
     const { action, after } = await wrote();
     expect({ action, after }).toMatchObject({ action: 'stop-line', after: { reason: 'not-said' } });
     await page.keyboard.press('Escape');
-    await backAtTheLine();
+    await lead.backAtTheLine();
     await shows(/nobody has said why/);
     await tabTo(page, 'DO', { href: '/stops/' });
     // Somebody else tips meanwhile: the page becomes newer by itself, and the focus stays where it was.
@@ -212,14 +161,14 @@ describe('the packing-line lead’s day by keyboard alone', () => {
     expect(await wrote()).toMatchObject({ action: 'correct-stop', after: { reason: 'jam' } });
     house.clock.pass(4);
     await press(page, 'RUNS AGAIN');
-    await backAtTheLine();
+    await lead.backAtTheLine();
     expect(await wrote()).toMatchObject({ action: 'start-line-again', after: { minutes: 4 } });
   });
 
   it('books rejects and sweepings out by weight', async () => {
-    await bookOut({ kind: 'reject', net: '3', why: 'torn', fate: 'rework' });
+    await lead.bookOut({ kind: 'reject', net: '3', why: 'torn', fate: 'rework' });
     expect((await wrote()).action).toBe('remove-sugar');
-    await bookOut({ kind: 'sweepings', net: '4,5', why: 'floor', fate: 'waste' });
+    await lead.bookOut({ kind: 'sweepings', net: '4,5', why: 'floor', fate: 'waste' });
     expect((await wrote()).action).toBe('remove-sugar');
     const rows = await readerOf(house).sql`
       SELECT "kind", "grams", "reason" AS "why", "fate" FROM "removal" ORDER BY "grams"`;
@@ -230,22 +179,16 @@ describe('the packing-line lead’s day by keyboard alone', () => {
   });
 
   it('counts wrong, and undoes this last entry', async () => {
-    await count('350');
+    await lead.count('350');
     expect(await countsThatStand()).toContain(350);
-    await press(page, 'UNDO MY LAST');
-    await page.waitForURL(/\/undo$/);
-    await focusIsKept(page);
-    await shows('Did it happen?');
-    await press(page, 'NO: UNDO IT');
-    await shows(/Undone: it is void/);
-    await backAtTheLine();
+    await lead.undoLast();
     expect((await wrote()).action).toBe('correct-count');
     expect(await countsThatStand()).not.toContain(350);
     expect(await countsThatStand()).toContain(300);
   });
 
   it('steps back with Escape only when nothing is being typed, and throws nothing away', async () => {
-    await atTheLine();
+    await lead.atTheLine();
     await press(page, /^HAND OVER/);
     await page.waitForURL(/\/handover$/);
     await typeInto(page, 'What else must', 'the belt squeaks');
@@ -254,11 +197,11 @@ describe('the packing-line lead’s day by keyboard alone', () => {
     expect(page.url()).toContain('/handover');
     expect(await page.getByLabel('What else must').inputValue()).toBe('the belt squeaks');
     await page.keyboard.press('Escape');
-    await backAtTheLine();
+    await lead.backAtTheLine();
   });
 
   it('hands the line over, signed by two', async () => {
-    await atTheLine();
+    await lead.atTheLine();
     await press(page, /^HAND OVER/);
     await page.waitForURL(/\/handover$/);
     expect((await focusIsKept(page)).says).toContain('Loose packs');
@@ -277,7 +220,7 @@ describe('the packing-line lead’s day by keyboard alone', () => {
 
   it('signs the account when the shift is over', async () => {
     house.clock.set('2026-03-12T13:05:00.000Z');
-    await atTheLine();
+    await lead.atTheLine();
     await press(page, 'Account of the shift');
     await page.waitForURL(/\/account$/);
     await focusIsKept(page);

@@ -177,3 +177,25 @@ export async function levelGrams(page: Page): Promise<number> {
   const [hopper] = await listed<{ level: { grams: number } }>(page, '/api/hoppers');
   return hopper?.level.grams ?? Number.NaN;
 }
+
+/** A bulk bag of the demo, as `/api` tells it. */
+export interface DemoBag {
+  readonly id: string;
+  readonly number: string;
+  readonly status: string;
+  readonly remainingGrams: number;
+  readonly grossGrams: number | null;
+  readonly netGrams: number | null;
+}
+
+/** Bags of the demo's store that may be tipped without a second thought, oldest first. */
+export async function releasedBags(page: Page, most: number): Promise<readonly DemoBag[]> {
+  const bagsKnown = await listed<DemoBag>(page, '/api/bags');
+  const released: DemoBag[] = [];
+  for (const bag of bagsKnown.toReversed()) {
+    if (bag.status !== 'full' || released.length === most) continue;
+    const { state } = await asked<{ state: string }>(page, `/api/bags/${bag.id}/standing`);
+    if (state === 'released') released.push(bag);
+  }
+  return released;
+}
