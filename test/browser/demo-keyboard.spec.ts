@@ -58,24 +58,8 @@ describe('the demo’s line lead, by keyboard alone', () => {
 
   it('tips a part of another and weighs the rest back', async () => {
     const bag = bags[1]!;
-    await lead.atTheLine();
-    await lead.lookUp(bag.number, 'Tip it?');
-    await press(page, 'PART');
-    await shows(`Bag ${bag.number} hangs`);
-    await focusIsKept(page);
-    await page.keyboard.press('Escape');
-    await lead.backAtTheLine();
-    await lead.lookUp(bag.number, 'HANGS');
-    await press(page, 'WEIGH BACK');
-    await page.waitForURL(/\/off\//);
-    await focusIsKept(page);
-    await typeInto(page, 'Gross', '402');
-    await typeInto(page, 'Tare', '2');
-    await tabTo(page, 'Scale');
-    await page.keyboard.press('ArrowDown');
-    await press(page, 'RECORD THE REST');
-    await shows(/^Off\. /);
-    await lead.backAtTheLine();
+    await lead.tipPart(bag.number);
+    await lead.weighBack(bag.number, { gross: '402', tare: '2' });
     expect(await bagOf(page, bag.id)).toMatchObject({ remainingGrams: 400_000 });
   });
 

@@ -96,27 +96,11 @@ describe('the packing-line lead’s day by keyboard alone', () => {
 
   it('tips a part of a bag and weighs the rest back', async () => {
     const bag = await aReleasedBag(house, plant, { netGrams: 1_000_000 });
-    await lead.atTheLine();
-    await lead.lookUp(bag.number, 'Tip it?');
-    await press(page, 'PART');
-    await shows(`Bag ${bag.number} hangs`);
-    await focusIsKept(page);
-    await page.keyboard.press('Escape');
-    await lead.backAtTheLine();
+    await lead.tipPart(bag.number);
     expect((await wrote()).action).toBe('tip-bag');
     expect(await restOf(bag.id)).toBeNull();
     house.clock.pass(5);
-    await lead.lookUp(bag.number, 'HANGS');
-    await press(page, 'WEIGH BACK');
-    await page.waitForURL(/\/off\//);
-    await focusIsKept(page);
-    await typeInto(page, 'Gross', '250');
-    await typeInto(page, 'Tare', '2');
-    await tabTo(page, 'Scale');
-    await page.keyboard.press('ArrowDown');
-    await press(page, 'RECORD THE REST');
-    await shows(/^Off\. /);
-    await lead.backAtTheLine();
+    await lead.weighBack(bag.number, { gross: '250', tare: '2' });
     expect(await wrote()).toMatchObject({ action: 'end-tip', after: { restGrams: 248_000 } });
     expect(await restOf(bag.id)).toBe(248_000);
   });

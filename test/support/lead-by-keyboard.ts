@@ -9,6 +9,10 @@ export interface LeadByKeyboard {
   backAtTheLine(): Promise<void>;
   /** Types a number into the place for scans, as is done where the scanner is broken. */
   lookUp(number: string, says: string): Promise<void>;
+  /** Tips a part of a bag, and leaves it hanging. */
+  tipPart(number: string): Promise<void>;
+  /** Weighs back what is left in a bag that hangs, in kilograms as typed. */
+  weighBack(number: string, weighed: { readonly gross: string; readonly tare: string }): Promise<void>;
   count(packs: string): Promise<void>;
   bookOut(removed: Removed): Promise<void>;
   /** Takes the last entry back: it did not happen. */
@@ -33,12 +37,34 @@ export function leadByKeyboard(page: Page, line: string): LeadByKeyboard {
     await page.goto(line);
     await backAtTheLine();
   };
+  const lookUp = async (number: string, says: string): Promise<void> => {
+    await type(page, number);
+    await page.keyboard.press('Enter');
+    await page.locator('#band', { hasText: says }).waitFor();
+    await backAtTheLine();
+  };
   return {
-    ...{ atTheLine, backAtTheLine },
-    lookUp: async (number, says) => {
-      await type(page, number);
-      await page.keyboard.press('Enter');
-      await page.locator('#band', { hasText: says }).waitFor();
+    ...{ atTheLine, backAtTheLine, lookUp },
+    tipPart: async (number) => {
+      await atTheLine();
+      await lookUp(number, 'Tip it?');
+      await press(page, 'PART');
+      await shows(`Bag ${number} hangs`);
+      await focusIsKept(page);
+      await page.keyboard.press('Escape');
+      await backAtTheLine();
+    },
+    weighBack: async (number, { gross, tare }) => {
+      await lookUp(number, 'HANGS');
+      await press(page, 'WEIGH BACK');
+      await page.waitForURL(/\/off\//);
+      await focusIsKept(page);
+      await typeInto(page, 'Gross', gross);
+      await typeInto(page, 'Tare', tare);
+      await tabTo(page, 'Scale');
+      await page.keyboard.press('ArrowDown');
+      await press(page, 'RECORD THE REST');
+      await shows(/^Off\. /);
       await backAtTheLine();
     },
     count: async (packs) => {
