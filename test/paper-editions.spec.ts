@@ -19,7 +19,7 @@ describe('a paper whose facts are from before papers had a language', () => {
   it.each([
     [
       'delivery note',
-      () => deliveryNote(noteFacts, issuedAt),
+      () => deliveryNote(noteFacts, issuedAt, '1'),
       'fbf2822d573ca86a31c286c8a9b5b2ec54af5312904fd52f343db64edb4e721f',
     ],
     [

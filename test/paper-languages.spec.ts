@@ -118,7 +118,7 @@ describe('a delivery note', () => {
       }),
     );
     const bytes = await inConversation(() => bytesOf(id), 'es');
-    expect(bytes.equals(Buffer.from(await inPaperLanguage(() => deliveryNote(noteFacts, issuedAt))))).toBe(true);
+    expect(bytes.equals(Buffer.from(await inPaperLanguage(() => deliveryNote(noteFacts, issuedAt, '1'))))).toBe(true);
     expect(textOf(bytes)).toContain('Delivery note');
   });
 });

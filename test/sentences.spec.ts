@@ -56,12 +56,30 @@ const sameInBoth = new Set([
   ...['set-up-shifts-three-by-eight-says', 'set-up-shifts-two-by-twelve-says'],
 ]);
 
+/** Things that are counted, as the words stand behind their number. */
+const several = {
+  en: '(?:more |other |older |blank |bulk )?(?:packs|pallets|bags|units|entries|rows|lots|samples|reasons|minutes|matters|holds|parts)',
+  es: 'paquetes|palés|big bags|unidades|asientos|filas|lotes|muestras|motivos|minutos|asuntos|retenciones|partes',
+} as const;
+
+/** Never said of one, or of a name or a mass and not of a count, or of a paper's first edition. */
+const neverOne = new Set([
+  ...['several-lots', 'label-more-lots', 'packs-without-code', 'account-part-accepted-packs', 'account-part-samples'],
+  ...['line-part-sampled', 'grade-not-taken', 'which-lot', 'line-column-says', 'undo-too-late', 'no-refusal-met'],
+  ...['note-lot-total', 'note-bags-total', 'recall-report-answer', 'field-not-list', 'count-goes-back'],
+  ...['recall-verdict-adds-up', 'recall-verdict-some-unaccounted', 'recall-verdict-more-found-than-produced'],
+]);
+
+/** What is said of a count, as for one and as for any other. */
+const countForm = /\{(\w+)\?([^{}|]*)\|([^{}|]*)\}/g;
+
 /** A sentence without its facts, figures, units and names of numbers: what is left are words of a language. */
-const wordsOf = (text: string): string => text.replaceAll(/\{[^}]*\}|GTIN|\b(?:kg|g|s|min|h|d)\b|[^\p{L}]/gu, '');
+const wordsOf = (text: string): string =>
+  text.replaceAll(countForm, '$2 $3').replaceAll(/\{[^}]*\}|GTIN|\b(?:kg|g|s|min|h|d)\b|[^\p{L}]/gu, '');
 
 /** The names of the facts that a sentence is filled with. */
 const factsOf = (text: string): readonly string[] =>
-  [...new Set([...text.matchAll(/\{=?(\w+)(?::[\w-]+)?\}/g)].map(([, name]) => name ?? ''))].sort();
+  [...new Set([...text.matchAll(/\{=?(\w+)(?::[\w-]+|\?[^{}|]*\|[^{}|]*)?\}/g)].map(([, name]) => name ?? ''))].sort();
 
 const known = (code: string): boolean => languages.every((language) => hasSentence(code, language));
 
@@ -159,6 +177,31 @@ describe('the catalogue of sentences', () => {
       );
       expect(unlike.map(([code]) => code)).toEqual([]);
     }
+  });
+
+  it.each(languages)('says one of a thing as one and several as several: %s', (language) => {
+    const texts = sentencesOf(language);
+    // Broken forms would be shown as they stand.
+    expect([...texts].filter(([, text]) => /\{[^{}]*[?|]/.test(text.replaceAll(countForm, '')))).toEqual([]);
+    const counted = [...texts].filter(([code]) => !code.startsWith('browser-') && !neverOne.has(code));
+    const said = counted.filter(([, text]) => new RegExp(`\\{\\w+\\} (?:${several[language]})\\b`, 'u').test(text));
+    expect(said.map(([code]) => code)).toEqual([]);
+    const forms = [...texts.values()].flatMap((text) => [...text.matchAll(countForm)]);
+    expect(forms.length).toBeGreaterThan(100);
+    expect(forms.filter(([, , one, many]) => one === many)).toEqual([]);
+    // A count that is shown and one that is spoken of are the same fact.
+    const elsewhere = [...texts].filter(([, text]) =>
+      [...text.matchAll(countForm)].some(([, name]) => !text.includes(`{${name ?? ''}}`)),
+    );
+    expect(elsewhere).toEqual([]);
+  });
+
+  it('counts in both languages', () => {
+    expect(say('at-in-store', { count: 1, packs: '1' })).toBe('In store: 1 pallet, 1 pack');
+    expect(say('at-in-store', { count: 0, packs: '1 001' })).toBe('In store: 0 pallets, 1 001 packs');
+    expect(say('desk-says', { count: 1 })).toBe('1 matter waits for a decision, the gravest first.');
+    expect(say('desk-says', { count: 1 }, 'es')).toBe('1 asunto espera una decisión, lo más grave primero.');
+    expect(say('desk-says', { count: 21 }, 'es')).toBe('21 asuntos esperan una decisión, lo más grave primero.');
   });
 
   it('leaves no English in Spanish', () => {

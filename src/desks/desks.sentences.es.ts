@@ -25,7 +25,7 @@ addSentences('es', {
   'fits-note': 'el número de su albarán',
   'fits-order': 'el número de pedido del cliente',
   'fits-film': 'el código de la bobina o de su lote',
-  'fits-liner': 'el lote de saco o forro de {count} big bags',
+  'fits-liner': 'el lote de saco o forro de {count} {count?big bag|big bags}',
   'fits-run': 'el número de la corrida',
   'fits-id': 'su propio identificador',
   'fits-complaint': 'el número de la reclamación',

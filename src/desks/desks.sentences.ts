@@ -25,7 +25,7 @@ addSentences('en', {
   'fits-note': 'the number of its delivery note',
   'fits-order': 'the customer’s order number',
   'fits-film': 'the code of the roll or its lot',
-  'fits-liner': 'the lot of bag or liner of {count} bulk bags',
+  'fits-liner': 'the lot of bag or liner of {count} {count?bulk bag|bulk bags}',
   'fits-run': 'the number of the run',
   'fits-id': 'its own id',
   'fits-complaint': 'the number of the complaint',

@@ -8,16 +8,29 @@ import { noteHead } from './note-head.js';
 import { NoteFlow, noteLeftMm, noteWidthMm } from './note-flow.js';
 
 export const deliveryNoteKind = 'delivery-note';
-export const deliveryNoteEdition = '1';
+/** The first says "1 pallets"; notes that were given out in it are drawn so for ever. */
+export const deliveryNoteEditions = ['1', '2'] as const;
+export const deliveryNoteEdition = '2';
+type Edition = (typeof deliveryNoteEditions)[number];
+
+/** The sentences that count a lot's pallets and a grade's bags. */
+const countsOf = {
+  1: { pallets: 'note-lot-total', bags: 'note-bags-total' },
+  2: { pallets: 'note-lot-counted', bags: 'note-bags-counted' },
+} as const;
 
 /** A delivery note, A4: what did I get, can I check it in five minutes, whom do I ask. */
-export async function deliveryNote(facts: DeliveryNoteFacts, issuedAt: string): Promise<Uint8Array> {
+export async function deliveryNote(
+  facts: DeliveryNoteFacts,
+  issuedAt: string,
+  edition: Edition = deliveryNoteEdition,
+): Promise<Uint8Array> {
   const kit = await PdfKit.begin(`${say('note-title')} ${facts.number}`, issuedAt);
   const name = facts.customer.name ?? facts.customer.code;
   const flow = new NoteFlow(kit, `${say('note-title')} ${facts.number} · ${name} · ${say('note-continued')}`);
   noteHead(flow, facts);
-  for (const product of facts.products) productBlock(flow, product);
-  for (const group of facts.bagGroups) bagBlock(flow, group);
+  for (const product of facts.products) productBlock(flow, product, edition);
+  for (const group of facts.bagGroups) bagBlock(flow, group, edition);
   totals(flow, facts);
   endings(flow, facts);
   signatures(flow);
@@ -33,13 +46,15 @@ const palletColumns = (): readonly PdfColumn[] => [
   { title: say('note-column-pallet-gross'), widthMm: 36, align: 'right' },
 ];
 
-function productBlock(flow: NoteFlow, product: NoteProduct): void {
+function productBlock(flow: NoteFlow, product: NoteProduct, edition: Edition): void {
   flow.need(30);
   const { name, gtin, nominalGrams } = product;
   flow.line(name, { sizePoints: 12, bold: true });
   flow.line(say('note-product', { gtin, nominal: kilograms(nominalGrams) }), { sizePoints: 8.5, quiet: true });
   flow.yMm += 1;
-  for (const lot of product.lots) flow.table(lotCaption(lot), palletColumns(), [...palletRows(lot), lotTotal(lot)]);
+  for (const lot of product.lots) {
+    flow.table(lotCaption(lot), palletColumns(), [...palletRows(lot), lotTotal(lot, edition)]);
+  }
 }
 
 function lotCaption(lot: NoteLot): string {
@@ -58,8 +73,8 @@ function palletRows(lot: NoteLot): readonly PdfRow[] {
   }));
 }
 
-function lotTotal(lot: NoteLot): PdfRow {
-  const title = say('note-lot-total', { lot: lot.code, count: lot.pallets.length });
+function lotTotal(lot: NoteLot, edition: Edition): PdfRow {
+  const title = say(countsOf[edition].pallets, { lot: lot.code, count: lot.pallets.length });
   return { cells: [title, thousands(lot.packCount), kilograms(lot.netGrams), ''], isTotal: true };
 }
 
@@ -72,7 +87,7 @@ const bagColumns = (): readonly PdfColumn[] => [
   { title: say('note-column-net'), widthMm: 28, align: 'right' },
 ];
 
-function bagBlock(flow: NoteFlow, group: NoteBagGroup): void {
+function bagBlock(flow: NoteFlow, group: NoteBagGroup, edition: Edition): void {
   const rows: readonly PdfRow[] = group.bags.map((bag) => ({
     cells: [
       bag.number,
@@ -83,7 +98,8 @@ function bagBlock(flow: NoteFlow, group: NoteBagGroup): void {
       kilograms(bag.netGrams),
     ],
   }));
-  const total = { cells: [say('note-bags-total', { count: rows.length }), '', '', '', '', kilograms(group.netGrams)] };
+  const counted = say(countsOf[edition].bags, { count: rows.length });
+  const total = { cells: [counted, '', '', '', '', kilograms(group.netGrams)] };
   flow.need(25);
   flow.line(group.grade, { sizePoints: 12, bold: true });
   flow.table(say('note-bags'), bagColumns(), [...rows, { ...total, isTotal: true }]);

@@ -7,7 +7,7 @@ import { CloseDelivery } from './close-delivery.js';
 import { CountBlind } from './count-blind.js';
 import { DecideReturn } from './decide-return.js';
 import type { DeliveryNoteFacts } from './delivery-note.facts.js';
-import { deliveryNote, deliveryNoteEdition, deliveryNoteKind } from './delivery-note.paper.js';
+import { deliveryNote, deliveryNoteEditions, deliveryNoteKind } from './delivery-note.paper.js';
 import { DeliveryApi } from './delivery.api.js';
 import { DeliveryController } from './delivery.controller.js';
 import './dispatch.sentences.js';
@@ -52,8 +52,10 @@ export class DispatchModule implements OnModuleInit {
   constructor(private readonly renderers: PaperRenderers) {}
 
   onModuleInit(): void {
-    this.renderers.add(deliveryNoteKind, deliveryNoteEdition, (facts, issuedAt) =>
-      deliveryNote(facts as DeliveryNoteFacts, issuedAt),
-    );
+    for (const edition of deliveryNoteEditions) {
+      this.renderers.add(deliveryNoteKind, edition, (facts, issuedAt) =>
+        deliveryNote(facts as DeliveryNoteFacts, issuedAt, edition),
+      );
+    }
   }
 }

@@ -13,9 +13,9 @@ addSentences('es', {
     'Contadas {counted} por segunda vez, escaneadas {scanned}. Comparar unidad por unidad con la lista: descargar con el escáner lo que no está, escanear lo que faltaba y contar otra vez.',
   'short-words-needed': 'Decir con palabras por qué va menos de lo pedido: el motivo «otro» solo no dice nada.',
   'units-may-not-go':
-    '{count} unidades no pueden ir: {units}. Descargarlas con el escáner y devolverlas a su sitio. La primera: {because}',
+    '{count} {count?unidad no puede|unidades no pueden} ir: {units}. {count?Descargarla con el escáner y devolverla|Descargarlas con el escáner y devolverlas} a su sitio. La primera: {because}',
   'units-may-not-leave':
-    '{count} unidades no pueden salir: {units}. Parar el vehículo en la puerta. Anular el albarán, descargarlas, contar e imprimir de nuevo. La primera: {because}',
+    '{count} {count?unidad no puede|unidades no pueden} salir: {units}. Parar el vehículo en la puerta. Anular el albarán, {count?descargarla|descargarlas}, contar e imprimir de nuevo. La primera: {because}',
   'papers-not-printed':
     'Los papeles del pedido {order} aún no están impresos. Cerrar primero la entrega y después dejar salir el vehículo.',
   'left-before-closing':
@@ -37,8 +37,9 @@ addSentences('es', {
   'lot-not-delivered':
     'Ningún paquete del lote {lot} fue con el pedido {order}. Leer el código otra vez o buscar su entrega.',
   'more-than-delivered':
-    'Del lote {lot} volverían {back} paquetes y solo se entregaron {delivered}. Contar otra vez o mirar lo que volvió antes.',
-  'credit-over-returned': 'Abonados {credited} de {unit}, y vuelven {count}. No abonar más.',
+    'Del lote {lot} {back?volvería|volverían} {back} {back?paquete|paquetes} y solo {delivered?se entregó|se entregaron} {delivered}. Contar otra vez o mirar lo que volvió antes.',
+  'credit-over-returned':
+    '{credited?Abonado|Abonados} {credited} de {unit}, y {count?vuelve|vuelven} {count}. No abonar más.',
   'same-unit-twice': '{unit} está en dos filas. Ponerlo en una.',
   'return-waits':
     'Han vuelto unidades del pedido {order} y están apartadas. Examinarlas y decidir: a existencias o destruir.',

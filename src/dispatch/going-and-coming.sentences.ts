@@ -13,9 +13,9 @@ addSentences('en', {
     '{counted} counted twice over, {scanned} scanned. Compare unit by unit with the list: take off by scan what is not there, scan what was not scanned, then count again.',
   'short-words-needed': 'Say in words why less goes than was ordered: the reason “other” alone says nothing.',
   'units-may-not-go':
-    '{count} units may not go: {units}. Take them off by scan and put them back. The first: {because}',
+    '{count} {count?unit|units} may not go: {units}. Take {count?it off by scan and put it|them off by scan and put them} back. The first: {because}',
   'units-may-not-leave':
-    '{count} units may not leave: {units}. Stop the vehicle at the gate. Make the note void, take them off, count and print again. The first: {because}',
+    '{count} {count?unit|units} may not leave: {units}. Stop the vehicle at the gate. Make the note void, take {count?it|them} off, count and print again. The first: {because}',
   'papers-not-printed':
     'The papers of order {order} are not printed yet. Close the delivery first, then let the vehicle go.',
   'left-before-closing':
@@ -36,8 +36,9 @@ addSentences('en', {
   'lot-not-delivered':
     'No pack of lot {lot} went with order {order}. Read the code again, or find the delivery it belongs to.',
   'more-than-delivered':
-    'Of lot {lot}, {back} packs would be back and only {delivered} were delivered. Count again, or look at what came back before.',
-  'credit-over-returned': '{credited} credited of {unit}, of which {count} come back. Credit no more than that.',
+    'Of lot {lot}, {back} {back?pack|packs} would be back and only {delivered} {delivered?was|were} delivered. Count again, or look at what came back before.',
+  'credit-over-returned':
+    '{credited} credited of {unit}, of which {count} {count?comes|come} back. Credit no more than that.',
   'same-unit-twice': '{unit} stands in two rows. Put it into one.',
   'return-waits':
     'Units of order {order} came back and stand apart. Look at them and decide: into the stock, or destroyed.',

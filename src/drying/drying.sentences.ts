@@ -35,7 +35,8 @@ addSentences('en', {
   'sscc-not-valid': '{sscc} is no SSCC: its check digit is wrong. Scan it again.',
   'sscc-is-ours': '{sscc} belongs to this site’s own series. Leave it out, and the bag gets a new number.',
   'sscc-taken': '{sscc} is bag {bag} already.',
-  'label-printed-already': 'Bag {bag} has {copies} label(s) already. Say why another is needed; it will say COPY.',
+  'label-printed-already':
+    'Bag {bag} has {copies} {copies?label|labels} already. Say why another is needed; it will say COPY.',
   'weighed-on-doubtful-scale':
     'Bag {bag} was weighed on a scale that was overdue for its check or had failed it. It may be tipped, not sold: weigh it again on a good scale.',
   'filled-over-safe-load':

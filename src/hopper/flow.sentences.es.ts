@@ -8,7 +8,8 @@ addSentences('es', {
   'hopper-flow-link': 'Modelo y ensayos con trazador',
   'flow-pour-and-drain': 'verter y vaciar',
   'flow-stirred-zones': 'zonas agitadas en serie',
-  'flow-zones-text': '{zones} zona(s) agitada(s) que contienen {holdUp} (± {holdUpStandard}; ± {zonesStandard} zonas)',
+  'flow-zones-text':
+    '{zones} {zones?zona agitada que contiene|zonas agitadas que contienen} {holdUp} (± {holdUpStandard}; ± {zonesStandard} zonas)',
   'flow-first-in-first-out-about': 'Lo que entró primero sale primero; no necesita ensayo',
   'flow-pour-and-drain-about': 'Cada big bag se mezcla con todo lo que hay dentro; un ensayo halló una sola zona',
   'flow-stirred-zones-about': 'Tantas zonas como halló el ensayo, una debajo de otra',
@@ -53,9 +54,9 @@ addSentences('es', {
   'trial-title': 'Tolva {hopper}, ensayo con trazador {number}',
   'trial-made-by': 'Big bag {before}, después big bag {after}, desde {at}. Introducido por {by}.',
   'trial-fit-text':
-    '{zones} zona(s) agitada(s): un contenido de {holdUp} (± {holdUpStandard}) en {count} (± {countStandard}) zonas.',
+    '{zones} {zones?zona agitada|zonas agitadas}: un contenido de {holdUp} (± {holdUpStandard}) en {count} (± {countStandard}) zonas.',
   'trial-fit-plug-text':
-    '{zones} zona(s) agitada(s) bajo un tapón: {plug} (± {plugStandard}) pasan en orden, después un contenido de {holdUp} (± {holdUpStandard}) en {count} (± {countStandard}) zonas.',
+    '{zones} {zones?zona agitada|zonas agitadas} bajo un tapón: {plug} (± {plugStandard}) pasan en orden, después un contenido de {holdUp} (± {holdUpStandard}) en {count} (± {countStandard}) zonas.',
   'trial-hold-up': 'Contenido agitado',
   'trial-zones': 'Zonas',
   'trial-plug': 'Pasa en orden',
@@ -127,7 +128,7 @@ addSentences('es', {
     'El modelo «{kind:flow}» solo puede elegirse con un ensayo con trazador. Hacer e introducir uno, o quedarse con lo primero en entrar, primero en salir.',
   'trial-says-nothing': 'El ensayo {trial} no da ningún modelo: {problem:trial}',
   'trial-mixes-otherwise':
-    'El ensayo {trial} halló {zones} zona(s), no una con la que se mezcle todo el big bag. Elegir con él zonas agitadas.',
+    'El ensayo {trial} halló {zones} {zones?zona|zonas}, no una con la que se mezcle todo el big bag. Elegir con él zonas agitadas.',
   'trial-in-use':
     'El modelo «{kind:flow}» se apoya en el ensayo {trial} desde {since}. Retirar primero esa elección y después el ensayo.',
   'field-name-before-bag': 'Primer big bag',

@@ -8,7 +8,8 @@ addSentences('en', {
   'hopper-flow-link': 'Model and tracer trials',
   'flow-pour-and-drain': 'pour and drain',
   'flow-stirred-zones': 'stirred zones in series',
-  'flow-zones-text': '{zones} stirred zone(s) that hold {holdUp} (± {holdUpStandard}; ± {zonesStandard} zones)',
+  'flow-zones-text':
+    '{zones} stirred {zones?zone that holds|zones that hold} {holdUp} (± {holdUpStandard}; ± {zonesStandard} zones)',
   'flow-first-in-first-out-about': 'What went in first leaves first; needs no trial',
   'flow-pour-and-drain-about': 'Each bag mixes with all that is inside; a trial found one zone',
   'flow-stirred-zones-about': 'As many zones as the trial found, one below the other',
@@ -52,9 +53,9 @@ addSentences('en', {
   'trial-title': 'Hopper {hopper}, tracer trial {number}',
   'trial-made-by': 'Bag {before}, then bag {after}, from {at}. Entered by {by}.',
   'trial-fit-text':
-    '{zones} stirred zone(s): a hold-up of {holdUp} (± {holdUpStandard}) in {count} (± {countStandard}) zones.',
+    '{zones} stirred {zones?zone|zones}: a hold-up of {holdUp} (± {holdUpStandard}) in {count} (± {countStandard}) zones.',
   'trial-fit-plug-text':
-    '{zones} stirred zone(s) below a plug: {plug} (± {plugStandard}) pass in order, then a hold-up of {holdUp} (± {holdUpStandard}) in {count} (± {countStandard}) zones.',
+    '{zones} stirred {zones?zone|zones} below a plug: {plug} (± {plugStandard}) pass in order, then a hold-up of {holdUp} (± {holdUpStandard}) in {count} (± {countStandard}) zones.',
   'trial-hold-up': 'Stirred hold-up',
   'trial-zones': 'Zones',
   'trial-plug': 'Passes in order',
@@ -123,7 +124,7 @@ addSentences('en', {
     'The model “{kind:flow}” can only be chosen on a tracer trial. Make and enter one, or stay with first in, first out.',
   'trial-says-nothing': 'Trial {trial} tells no model: {problem:trial}',
   'trial-mixes-otherwise':
-    'Trial {trial} found {zones} zone(s), not one that all of a bag mixes with. Choose stirred zones on it.',
+    'Trial {trial} found {zones} {zones?zone|zones}, not one that all of a bag mixes with. Choose stirred zones on it.',
   'trial-in-use':
     'The model “{kind:flow}” rests on trial {trial} since {since}. Withdraw that choice first, then the trial.',
   'field-name-before-bag': 'First bag',

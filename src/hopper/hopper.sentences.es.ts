@@ -28,7 +28,7 @@ addSentences('es', {
   'bag-has-bad-result':
     'Un resultado del big bag {bag} está fuera de su especificación ({property:measured}). Tomar otro big bag y avisar a calidad.',
   'too-much-at-risk':
-    'Ya hay volcados {bagCount} big bags que esperan resultados; calidad permite {mostWaitingBagCount} a la vez. Tomar un big bag liberado en lugar de {bag}, o esperar los resultados.',
+    'Ya hay {bagCount?volcado|volcados} {bagCount} {bagCount?big bag que espera|big bags que esperan} resultados; calidad permite {mostWaitingBagCount} a la vez. Tomar un big bag liberado en lugar de {bag}, o esperar los resultados.',
   'bag-changed-meanwhile': 'Otra persona acaba de cambiar el big bag {bag}. Mirarlo otra vez.',
   'off-before-open':
     'El big bag no se puede haber retirado ({offAt}) antes de abrir su boca ({openedAt}). Corregir la hora.',
@@ -74,7 +74,7 @@ addSentences('es', {
   'bin-content-unknown-product': 'producto desconocido',
   'recorded-level': 'un nivel',
   'range-not-counted':
-    'La corrida {run} tiene {packCount} paquetes; de {fromCount} a {toCount} no es parte de ellos. Corregir los recuentos.',
+    'La corrida {run} tiene {packCount} {packCount?paquete|paquetes}; de {fromCount} a {toCount} no es parte de ellos. Corregir los recuentos.',
   'bin-heavier-than-its-packs':
     'El contenedor pesa {netGrams} g, pero los paquetes nombrados como su origen contienen como mucho unos {mostGrams} g. Pesarlo otra vez, o nombrar todos sus paquetes.',
   'bin-already-tipped': 'El contenedor de reproceso {bin} ya se volcó ({at}). Leer otra vez su número.',
@@ -82,7 +82,7 @@ addSentences('es', {
   'line-has-no-hopper':
     'La línea {line} no está unida a ninguna tolva a esa hora. Unirla antes en la configuración de la planta.',
   'hopper-holds-other-grade':
-    'La tolva {hopper} puede contener todavía {bagCount} big bag(s) de un grado que {format} no admite ({bags}). Agotarla y comprobar antes que está vacía.',
+    'La tolva {hopper} puede contener todavía {bagCount} {bagCount?big bag|big bags} de un grado que {format} no admite ({bags}). Agotarla y comprobar antes que está vacía.',
   'happened-bag-rejected':
     'El big bag {bag} se volcó aunque está rechazado ({reason}). {=tipWho} Decidir qué se hace con todo aquello en lo que pueda estar.',
   'happened-bag-on-hold':
@@ -98,7 +98,7 @@ addSentences('es', {
   'happened-empty-questioned':
     'Se comprobó el vacío de la tolva {hopper} aunque a los registros les separan {kilograms} de eso. Buscar lo que falta o no es correcto.',
   'happened-hopper-holds-other-grade':
-    'Empezó una corrida de {format} cuando la tolva {hopper} podía contener {bagCount} big bag(s) de otro grado ({bags}). Decidir sobre sus primeros paquetes.',
+    'Empezó una corrida de {format} cuando la tolva {hopper} podía contener {bagCount} {bagCount?big bag|big bags} de otro grado ({bags}). Decidir sobre sus primeros paquetes.',
   'tip-of-unread-bag':
     'Se volcó en {hopper} el {at} un big bag cuyo número no se pudo leer: uno de {bags}. Averiguar cuál era.',
   'run-down-questioned':

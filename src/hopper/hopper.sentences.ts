@@ -26,7 +26,7 @@ addSentences('en', {
   'bag-has-bad-result':
     'A result of bag {bag} is outside its specification ({property:measured}). Take another bag and tell quality.',
   'too-much-at-risk':
-    '{bagCount} bags that wait for results are tipped already; quality allows {mostWaitingBagCount} at once. Take a released bag instead of {bag}, or wait for results.',
+    '{bagCount} {bagCount?bag that waits for results is|bags that wait for results are} tipped already; quality allows {mostWaitingBagCount} at once. Take a released bag instead of {bag}, or wait for results.',
   'bag-changed-meanwhile': 'Bag {bag} was changed by someone else just now. Look at it again.',
   'off-before-open': 'The bag can’t be off ({offAt}) before its spout was opened ({openedAt}). Correct the time.',
   'before-first-period': 'The records of hopper {hopper} begin at {startedAt}; {at} is before that. Correct the time.',
@@ -66,14 +66,14 @@ addSentences('en', {
   'bin-content-unknown-product': 'unknown product',
   'recorded-level': 'a level',
   'range-not-counted':
-    'Run {run} has {packCount} packs; {fromCount} to {toCount} is no part of them. Correct the counts.',
+    'Run {run} has {packCount} {packCount?pack|packs}; {fromCount} to {toCount} is no part of them. Correct the counts.',
   'bin-heavier-than-its-packs':
     'The bin weighs {netGrams} g, but the packs named as its parents hold at most about {mostGrams} g. Weigh it again, or name all its packs.',
   'bin-already-tipped': 'Rework bin {bin} was tipped already ({at}). Read its number again.',
   'bin-not-closed-then': 'Rework bin {bin} was closed at {closedAt}. Give a time after that.',
   'line-has-no-hopper': 'Line {line} is linked to no hopper at that time. Link it in the plant’s set-up first.',
   'hopper-holds-other-grade':
-    'Hopper {hopper} may still hold {bagCount} bag(s) of a grade that {format} does not take ({bags}). Run it down and prove it empty first.',
+    'Hopper {hopper} may still hold {bagCount} {bagCount?bag|bags} of a grade that {format} does not take ({bags}). Run it down and prove it empty first.',
   'happened-bag-rejected':
     'Bag {bag} was tipped though it is rejected ({reason}). {=tipWho} Decide what happens to all it may be in.',
   'happened-bag-on-hold':
@@ -89,7 +89,7 @@ addSentences('en', {
   'happened-empty-questioned':
     'Hopper {hopper} was proven empty though the records are {kilograms} away from that. Find what is missing or wrong.',
   'happened-hopper-holds-other-grade':
-    'A run of {format} started while hopper {hopper} may have held {bagCount} bag(s) of another grade ({bags}). Decide on its first packs.',
+    'A run of {format} started while hopper {hopper} may have held {bagCount} {bagCount?bag|bags} of another grade ({bags}). Decide on its first packs.',
   'tip-of-unread-bag':
     'A bag whose number could not be read was tipped into {hopper} at {at}: one of {bags}. Find out which it was.',
   'run-down-questioned':

@@ -6,7 +6,7 @@ addSentences('es', {
   'journal-title': 'Diario',
   'journal-says':
     'Cada cambio aceptado, tal como se registró. Aquí no se puede cambiar nada; cada asiento lleva el hash del anterior. Las personas figuran solo por su identificador.',
-  'journal-caption': '{count} asientos, del más reciente al más antiguo',
+  'journal-caption': '{count} {count?asiento|asientos}, del más reciente al más antiguo',
   'journal-sequence': 'N.º',
   'journal-recorded': 'Registrado',
   'journal-what': 'Qué',

@@ -6,7 +6,7 @@ addSentences('en', {
   'journal-title': 'Journal',
   'journal-says':
     'Every accepted change, as it was recorded. Nothing here can be changed; each entry carries the hash of the one before it. People stand here by id only.',
-  'journal-caption': '{count} entries, newest first',
+  'journal-caption': '{count} {count?entry|entries}, newest first',
   'journal-sequence': 'No.',
   'journal-recorded': 'Recorded',
   'journal-what': 'What',

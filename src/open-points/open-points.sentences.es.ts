@@ -12,7 +12,7 @@ addSentences('es', {
   'points-says':
     'Lo que, según las reglas de la planta, alguien tiene que mirar. Un punto desaparece cuando desaparece su causa, o cuando alguien dice por qué queda así.',
   'points-none': 'No hay nada abierto.',
-  'points-open': '{count} abiertos, del más reciente al más antiguo',
+  'points-open': '{count} {count?abierto|abiertos}, del más reciente al más antiguo',
   'points-ended': 'Terminados últimamente ({count})',
   'points-what': 'Qué, y qué hacer',
   'points-subject': 'Sobre',

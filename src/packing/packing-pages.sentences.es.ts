@@ -14,7 +14,7 @@ addSentences('es', {
   'runs-title': 'Corridas de envasado',
   'runs-says':
     'Una corrida es un formato en una línea, del comienzo al cierre. Una corrida nueva se empieza en la tolva.',
-  'runs-caption': '{count} corridas, de la más reciente a la más antigua',
+  'runs-caption': '{count} {count?corrida|corridas}, de la más reciente a la más antigua',
   'run-title': 'Corrida {number}',
   'run-number': 'Corrida',
   'run-line': 'Línea',
@@ -31,7 +31,7 @@ addSentences('es', {
   'run-mean-limits': 'Límites firmes de la media',
   'run-limits': 'de {lower} a {upper}',
   'run-kilograms': 'Paquetes × neto medio',
-  'run-mean-says-measured': 'La media sale de {count} paquetes pesados a mano, {at}.',
+  'run-mean-says-measured': 'La media sale de {count} {count?paquete pesado|paquetes pesados} a mano, {at}.',
   'run-mean-says-assumed':
     'En esta corrida todavía no se ha pesado nada: la media es la cantidad nominal, con los límites que fija el formato.',
   'run-caution-jam':

@@ -13,7 +13,7 @@ addSentences('en', {
   lot: 'lot',
   'runs-title': 'Packing runs',
   'runs-says': 'A run is a format on a line from start to close. A new run is started at the hopper.',
-  'runs-caption': '{count} runs, newest first',
+  'runs-caption': '{count} {count?run|runs}, newest first',
   'run-title': 'Run {number}',
   'run-number': 'Run',
   'run-line': 'Line',
@@ -30,7 +30,7 @@ addSentences('en', {
   'run-mean-limits': 'Hard limits of the mean',
   'run-limits': '{lower} to {upper}',
   'run-kilograms': 'Packs × mean net',
-  'run-mean-says-measured': 'The mean comes from {count} packs weighed by hand, {at}.',
+  'run-mean-says-measured': 'The mean comes from {count} {count?pack|packs} weighed by hand, {at}.',
   'run-mean-says-assumed':
     'Nothing was weighed on this run yet: the mean is the nominal quantity, with the limits that the format sets.',
   'run-caution-jam':

@@ -27,7 +27,7 @@ addSentences('es', {
   'film-fitted-already':
     'El lote {code} está en la máquina desde {fittedAt} según los registros. Comprobar el lote en la bobina.',
   'more-loose-than-packed':
-    'No puede haber {loosePackCount} paquetes sueltos de {packCount} envasados. Contar otra vez, o corregir el contador.',
+    'No puede haber {loosePackCount} {loosePackCount?paquete suelto|paquetes sueltos} de {packCount} {packCount?envasado|envasados}. Contar otra vez, o corregir el contador.',
   'line-stood-then':
     'Según los registros la línea {line} estaba parada entonces: {reason:stop-reason}, de {stoppedAt} a {startedAgainAt}. Ponerla antes en marcha, o corregir esa parada.',
   'line-stopped-since':

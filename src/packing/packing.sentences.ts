@@ -24,7 +24,7 @@ addSentences('en', {
     'The lot {code} is known here as {known:film-kind}, not as {kind:film-kind}. Check the lot on the roll.',
   'film-fitted-already': 'The lot {code} is on the machine since {fittedAt} by the records. Check the lot on the roll.',
   'more-loose-than-packed':
-    'There cannot be {loosePackCount} packs loose of {packCount} that were packed. Count again, or correct the counter.',
+    'There cannot be {loosePackCount} {loosePackCount?pack|packs} loose of {packCount} that {packCount?was|were} packed. Count again, or correct the counter.',
   'line-stood-then':
     'Line {line} stood then by the records: {reason:stop-reason}, from {stoppedAt} to {startedAgainAt}. Start it again first, or correct that stop.',
   'line-stopped-since':
@@ -54,6 +54,6 @@ addSentences('en', {
   'code-not-as-intended':
     'Line {line} printed {printed} from pack {firstPack} of run {run} ({changedAt}); the pattern asks for {intended}. Look at the packs and decide: relabel, hold or accept.',
   'packs-without-code':
-    'Nobody recorded the code on the first {packCount} packs of run {run} (line {line}). Read it off a pack of them and record it with its time.',
+    'Nobody recorded the code on the first {packCount} {packCount?pack|packs} of run {run} (line {line}). Read it off a pack of them and record it with its time.',
   'several-lots': '{count} lots carry the code “{code}”. Open the lot that you mean and decide on it there.',
 });

@@ -6,16 +6,16 @@ addSentences('es', {
   'range-without-packs':
     'De {fromCount} a {toCount} de la corrida {run} no hay ningún paquete. El final tiene que estar después del comienzo.',
   'range-beyond-count':
-    'La corrida {run} tiene {packCount} paquetes hasta ahora; de {fromCount} a {toCount} queda más allá. Leer antes el contador y contar los paquetes, o corregir el tramo.',
+    'La corrida {run} tiene {packCount} {packCount?paquete|paquetes} hasta ahora; de {fromCount} a {toCount} queda más allá. Leer antes el contador y contar los paquetes, o corregir el tramo.',
   'nothing-to-palletise':
-    'Los {packCount} paquetes de la corrida {run} ya están todos en palés. Para paquetes que vuelven a estar sueltos, indicar su tramo.',
+    'La corrida {run} tiene {packCount} {packCount?paquete|paquetes}, y todos están ya en palés. Para paquetes que vuelven a estar sueltos, indicar su tramo.',
   'ranges-overlap': 'El tramo de {fromCount} a {toCount} se nombra dos veces. Nombrar cada paquete una vez.',
   'packs-on-another-pallet':
     'Los paquetes {fromCount} a {toCount} ya están en el palé {pallet}. Indicar el tramo de otros paquetes, o deshacer antes ese palé.',
   'mixed-formats':
     'Un palé lleva un solo formato; estos paquetes son de otros ({formats}). Hacer un palé para cada formato.',
   'pallet-over-full':
-    '{packCount} paquetes son más de los que lleva un palé de {format} ({packsPerPallet}). Hacer dos palés, o corregir el recuento.',
+    '{packCount} {packCount?paquete es|paquetes son} más de los que lleva un palé de {format} ({packsPerPallet}). Hacer dos palés, o corregir el recuento.',
   'lot-unknown':
     'Nadie ha registrado el código impreso de los paquetes {fromCount} a {toCount} de la corrida {run}. Registrar antes el código, y después hacer el palé.',
   'built-before-run':
@@ -24,7 +24,7 @@ addSentences('es', {
     'El palé {pallet} no está en almacén ({status:pallet-is}). Buscarlo: solo un palé en almacén se puede cambiar o cargar.',
   'before-it-was-built': 'El palé {pallet} se hizo el {builtAt}, después de la hora indicada. Corregir la hora.',
   'parts-not-the-whole':
-    'Las partes no suman el palé {pallet} con sus {packCount} paquetes (diferencia: {left}). Contar otra vez, lote por lote.',
+    'Las partes no suman el palé {pallet} con sus {packCount} {packCount?paquete|paquetes} (diferencia: {left}). Contar otra vez, lote por lote.',
   'lot-not-on-pallet': 'En el palé {pallet} no hay paquetes del lote {lot}. Leer otra vez el código de los paquetes.',
   'which-lot':
     'El palé {pallet} lleva paquetes de varios lotes. Decir de cada parte cuántos paquetes de qué lote lleva.',
@@ -65,7 +65,7 @@ addSentences('es', {
     'No lo cubre la retención de calidad {hold}, pero puede llevar algo de lo que ella trata: {reason}',
   'no-bag-known': 'Nadie sabe de qué big bags vino su azúcar. Registrar lo que se volcó en la tolva.',
   'packs-beyond-count':
-    'Se dice que lleva paquetes de la corrida {run} hasta {toCount}, pero solo se contaron {packCount}. Contar sus paquetes, y corregir después el recuento o el palé.',
+    'Se dice que lleva paquetes de la corrida {run} hasta {toCount}, pero solo {packCount?se contó|se contaron} {packCount}. Contar sus paquetes, y corregir después el recuento o el palé.',
   'pallets-title': 'Palés',
   'pallets-says': 'Del más reciente al más antiguo. La situación de un palé ante calidad se calcula al abrirlo.',
   'pallets-caption': 'Palés y dónde están',

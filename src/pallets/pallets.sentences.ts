@@ -6,15 +6,15 @@ addSentences('en', {
   'range-without-packs':
     'From {fromCount} to {toCount} of run {run} there is no pack. The end must lie beyond the beginning.',
   'range-beyond-count':
-    'Run {run} has {packCount} packs so far; {fromCount} to {toCount} lies beyond. Read the counter and count the packs first, or correct the range.',
+    'Run {run} has {packCount} {packCount?pack|packs} so far; {fromCount} to {toCount} lies beyond. Read the counter and count the packs first, or correct the range.',
   'nothing-to-palletise':
-    'All {packCount} packs of run {run} stand on pallets already. For packs that are loose again, give their range.',
+    'Run {run} has {packCount} {packCount?pack|packs}, and all stand on pallets already. For packs that are loose again, give their range.',
   'ranges-overlap': 'The range from {fromCount} to {toCount} is named twice. Name each pack once.',
   'packs-on-another-pallet':
     'Packs {fromCount} to {toCount} stand on pallet {pallet} already. Give the range of other packs, or take that pallet apart first.',
   'mixed-formats': 'A pallet holds one format; these packs are of others ({formats}). Build a pallet for each format.',
   'pallet-over-full':
-    '{packCount} packs are more than a pallet of {format} takes ({packsPerPallet}). Build two pallets, or correct the count.',
+    '{packCount} {packCount?pack is|packs are} more than a pallet of {format} takes ({packsPerPallet}). Build two pallets, or correct the count.',
   'lot-unknown':
     'For packs {fromCount} to {toCount} of run {run} nobody has recorded the printed code. Record the code first, then build the pallet.',
   'built-before-run': 'Run {run} started at {startedAt}, after the time given. Correct the time or the run.',
@@ -22,7 +22,7 @@ addSentences('en', {
     'Pallet {pallet} is not in store ({status:pallet-is}). Look it up: only a pallet in store can be changed or loaded.',
   'before-it-was-built': 'Pallet {pallet} was built at {builtAt}, after the time given. Correct the time.',
   'parts-not-the-whole':
-    'The parts do not make up pallet {pallet} with its {packCount} packs ({left} left over). Count again, lot by lot.',
+    'The parts do not make up pallet {pallet} with its {packCount} {packCount?pack|packs} ({left} left over). Count again, lot by lot.',
   'lot-not-on-pallet': 'There are no packs of lot {lot} on pallet {pallet}. Read the code on the packs again.',
   'which-lot': 'Pallet {pallet} holds packs of several lots. Say of each part how many packs of which lot it takes.',
   'same-pallet-twice': 'Pallet {pallet} is named twice. Name each pallet once.',
@@ -61,7 +61,7 @@ addSentences('en', {
   'perhaps-held-by': 'Not covered by quality hold {hold}, but it may hold some of what that is about: {reason}',
   'no-bag-known': 'Nobody knows which bags its sugar came from. Record what was tipped into the hopper.',
   'packs-beyond-count':
-    'It is said to hold packs of run {run} up to {toCount}, but only {packCount} were counted. Count the packs on it, then correct the count or the pallet.',
+    'It is said to hold packs of run {run} up to {toCount}, but only {packCount} {packCount?was|were} counted. Count the packs on it, then correct the count or the pallet.',
   'pallets-title': 'Pallets',
   'pallets-says': 'Newest first. How a pallet stands with quality is computed when it is opened.',
   'pallets-caption': 'Pallets and where they are',

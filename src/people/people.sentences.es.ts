@@ -7,7 +7,7 @@ addSentences('es', {
   'sign-in-failed':
     'No coincide. Comprobar el código y la contraseña, la persona y el PIN, o la tarjeta, e intentarlo otra vez.',
   'too-many-attempts':
-    'Demasiados intentos fallidos. Esperar {minutes} minutos e intentarlo otra vez; hasta entonces no se admite ni el correcto.',
+    'Demasiados intentos fallidos. Esperar {minutes} {minutes?minuto|minutos} e intentarlo otra vez; hasta entonces no se admite ni el correcto.',
   'device-not-enrolled':
     'La tarjeta y el PIN solo valen en una tableta o un terminal de mano compartidos que un administrador haya dado de alta. Usar aquí la contraseña.',
   'person-has-no-role':

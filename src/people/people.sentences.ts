@@ -7,7 +7,7 @@ addSentences('en', {
   'sign-in-failed':
     'This did not fit. Check the code and the password, the person and the PIN, or the badge, and try again.',
   'too-many-attempts':
-    'Too many attempts in vain. Wait {minutes} minutes, then try again; until then even the right one is not taken.',
+    'Too many attempts in vain. Wait {minutes} {minutes?minute|minutes}, then try again; until then even the right one is not taken.',
   'device-not-enrolled':
     'Badge and PIN work only on a shared tablet or handheld that an administrator has enrolled. Use your password here.',
   'person-has-no-role': 'You have no role here (any more), so there is nothing to sign in to. Ask an administrator.',

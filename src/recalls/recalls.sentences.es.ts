@@ -20,7 +20,7 @@ addSentences('es', {
   'recall-held-already': 'Todo lo que cubre la retirada {recall} ya está retenido. Seguir con los clientes.',
   'recall-clock-running': 'El reloj de {recall} sigue en marcha. Pararlo primero y luego firmar.',
   'recall-needs-explanation':
-    '{recall} no cuadra: faltan {packs} paquetes por justificar, o las respuestas contradicen lo enviado. Buscar los registros, o escribir qué lo explica, y luego firmar.',
+    '{recall} no cuadra: {packs?falta|faltan} {packs} {packs?paquete|paquetes} por justificar, o las respuestas contradicen lo enviado. Buscar los registros, o escribir qué lo explica, y luego firmar.',
   'recall-mark-customers-listed': 'lista de clientes lista',
   'recall-mark-stock-blocked': 'existencias bloqueadas',
   'recall-mark-clock-stopped': 'reloj parado',

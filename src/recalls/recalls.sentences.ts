@@ -21,7 +21,7 @@ addSentences('en', {
   'recall-held-already': 'All that recall {recall} covers is on hold already. Go on with the customers.',
   'recall-clock-running': 'The clock of {recall} still runs. Stop it first, then sign.',
   'recall-needs-explanation':
-    '{recall} does not add up: {packs} packs are unaccounted for, or the answers contradict what was sent. Look for the records, or write down what explains it, then sign.',
+    '{recall} does not add up: {packs} {packs?pack is|packs are} unaccounted for, or the answers contradict what was sent. Look for the records, or write down what explains it, then sign.',
   'recall-mark-customers-listed': 'list of customers out',
   'recall-mark-stock-blocked': 'stock blocked',
   'recall-mark-clock-stopped': 'clock stopped',

@@ -295,7 +295,7 @@ describe('the pages of a quality officer', () => {
     const minutes = `run=${run.runId}&fromAt=2026-03-12T13%3A39&untilAt=2026-03-12T14%3A01`;
     expect(await page(`/narrow?look=1&${minutes}`)).toContain('name="fromAt" value="2026-03-12T12:39:00.000Z"');
     const seen = await page(`/narrow?look=1&palletIds=${first}`);
-    expect(seen).toContain('It frees 1 pallets with 100 packs and 0 bags. 2 pallets with 200 packs');
+    expect(seen).toContain('It frees 1 pallet with 100 packs and 0 bags. 2 pallets with 200 packs');
     const parts = { palletIds: [first], narrowReason: 'sieve was whole', assessment };
     const unproved = await desk.post(`/quality/holds/${hold.id}/narrow`, parts);
     expect(unproved.text).toContain(say('proof-needed'));

@@ -11,7 +11,7 @@ addSentences('es', {
   'quality-between': '{lowest} a {highest}',
   'quality-range-not-known': 'no se sabe: un big bag que puede estar dentro no tiene resultado',
   'quality-doubt-by-repeats':
-    '± una incertidumbre típica, según {count} repeticiones del laboratorio; sin lo que el método desvía todos los resultados y sin la tolva',
+    '± una incertidumbre típica, según {count} {count?repetición|repeticiones} del laboratorio; sin lo que el método desvía todos los resultados y sin la tolva',
   'quality-doubt-not-known': 'Incertidumbre desconocida: pocas muestras se analizaron otra vez últimamente',
   'quality-says':
     'La media de los resultados de los big bags según su masa probable. Indica dónde mirar y no es un análisis: no ponerla nunca como tal en un certificado o una etiqueta.',

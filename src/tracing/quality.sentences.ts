@@ -11,7 +11,7 @@ addSentences('en', {
   'quality-between': '{lowest} to {highest}',
   'quality-range-not-known': 'not known: a bag that may be in it has no result',
   'quality-doubt-by-repeats':
-    '± one standard uncertainty, by {count} repeats of the laboratory; not in it: what the method makes all results off by, and the hopper',
+    '± one standard uncertainty, by {count} {count?repeat|repeats} of the laboratory; not in it: what the method makes all results off by, and the hopper',
   'quality-doubt-not-known': 'Uncertainty not known: too few samples were analysed again lately',
   'quality-says':
     'The mean of the bags’ results by likely mass. It shows where to look and is no test: never put it on a certificate or a label as one.',

@@ -13,7 +13,7 @@ addSentences('es', {
   'bag-reach-no-bags': 'En estos días no se volcó ningún big bag.',
   'bag-reach-answer': 'Un big bag llegó a {mean} t de media y a {worst} t en el peor caso.',
   'bag-reach-with-empties':
-    'Si cada tolva se hubiera vaciado y comprobado en cada cambio de turno ({empties} veces más), habrían sido {less} t de media: un {percent} % menos.',
+    'Si cada tolva se hubiera vaciado y comprobado en cada cambio de turno ({empties} {empties?vez|veces} más), habrían sido {less} t de media: un {percent} % menos.',
   'bag-reach-sum': 'La suma que lo sostiene, t',
   'bag-reach-case': 'Cómo',
   'bag-reach-total': 'Todos los big bags',
@@ -21,7 +21,7 @@ addSentences('es', {
   'bag-reach-mean': 'Un big bag de media',
   'bag-reach-worst': 'El peor big bag',
   'bag-reach-as-is': 'Como consta',
-  'bag-reach-had-empties': 'Con {empties} vaciados más',
+  'bag-reach-had-empties': 'Con {empties} {empties?vaciado|vaciados} más',
   'bag-reach-how':
     'Un paquete que puede contener varios big bags cuenta para cada uno; por eso juntos llegan a más de lo envasado. Se toman los mismos big bags y paquetes en el mismo orden: en cada vaciado el volcado espera a que lo que hay dentro se haya envasado. El tiempo que costaría no se cuenta.',
   'bag-reach-worst-bags': 'Los big bags que llegaron más lejos',
@@ -34,9 +34,9 @@ addSentences('es', {
   'bag-reach-pallets': 'Palés',
   'bag-reach-customers': 'Clientes',
   'bag-reach-lot-codes': 'Lotes:',
-  'bag-reach-whole-lots': 'Retirados enteros, estos lotes son {packs} paquetes o {tonnes} t.',
+  'bag-reach-whole-lots': 'Retirados enteros, estos lotes son {packs} {packs?paquete|paquetes} o {tonnes} t.',
   'bag-reach-where':
-    '{packs} paquetes pueden contener algo de él. De los palés {here} están aquí, {loaded} en un vehículo y {away} han salido.',
-  'bag-reach-customer': '{customer}: {pallets} palés, {packs} paquetes ({deliveries})',
+    '{packs} {packs?paquete puede|paquetes pueden} contener algo de él. De los palés, {here} aquí, {loaded} en un vehículo y {away} fuera.',
+  'bag-reach-customer': '{customer}: {pallets} {pallets?palé|palés}, {packs} {packs?paquete|paquetes} ({deliveries})',
   'desk-to-reach': 'Hasta dónde llega un big bag',
 });

@@ -12,7 +12,7 @@ addSentences('en', {
   'bag-reach-no-bags': 'No bag was tipped on these days.',
   'bag-reach-answer': 'A bag reached {mean} t on average, {worst} t at worst.',
   'bag-reach-with-empties':
-    'Had every hopper been run empty and proven so at each change of shift ({empties} times more), it would have been {less} t on average: {percent} % less.',
+    'Had every hopper been run empty and proven so at each change of shift ({empties} {empties?time|times} more), it would have been {less} t on average: {percent} % less.',
   'bag-reach-sum': 'The sum behind it, t',
   'bag-reach-case': 'How',
   'bag-reach-total': 'All bags together',
@@ -20,7 +20,7 @@ addSentences('en', {
   'bag-reach-mean': 'A bag on average',
   'bag-reach-worst': 'A bag at worst',
   'bag-reach-as-is': 'As recorded',
-  'bag-reach-had-empties': 'With {empties} more empties',
+  'bag-reach-had-empties': 'With {empties} more {empties?empty|empties}',
   'bag-reach-how':
     'A pack that may hold several bags counts for each of them; so the bags together reach more than was packed. The same bags and packs are taken in the same order: at each empty tipping waits until what is inside has been packed. Time that this would cost is not counted.',
   'bag-reach-worst-bags': 'The bags that reached furthest',
@@ -33,9 +33,9 @@ addSentences('en', {
   'bag-reach-pallets': 'Pallets',
   'bag-reach-customers': 'Customers',
   'bag-reach-lot-codes': 'Lots:',
-  'bag-reach-whole-lots': 'Recalled whole, these lots are {packs} packs or {tonnes} t.',
+  'bag-reach-whole-lots': 'Recalled whole, these lots are {packs} {packs?pack|packs} or {tonnes} t.',
   'bag-reach-where':
-    '{packs} packs may hold some of it. Of the pallets {here} are here, {loaded} on a vehicle, {away} gone.',
-  'bag-reach-customer': '{customer}: {pallets} pallets, {packs} packs ({deliveries})',
+    '{packs} {packs?pack|packs} may hold some of it. Of the pallets {here} are here, {loaded} on a vehicle, {away} gone.',
+  'bag-reach-customer': '{customer}: {pallets} {pallets?pallet|pallets}, {packs} {packs?pack|packs} ({deliveries})',
   'desk-to-reach': 'How far one bag reaches',
 });

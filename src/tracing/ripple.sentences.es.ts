@@ -16,7 +16,7 @@ addSentences('es', {
   'ripple-hold-reaches': 'La retención {hold} alcanza ahora también {count}:',
   'ripple-hold-leaves': 'La retención {hold} deja de alcanzar {count}:',
   'ripple-and-more': 'y {count} más',
-  'ripple-more-pallets': 'Y {count} palés más.',
+  'ripple-more-pallets': 'Y {count} {count?palé|palés} más.',
   'ripple-lots': 'Lotes que cambian',
   'ripple-lot': 'Lote',
   'ripple-film': 'Lote de film',

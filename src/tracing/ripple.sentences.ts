@@ -16,7 +16,7 @@ addSentences('en', {
   'ripple-hold-reaches': 'Hold {hold} newly reaches {count}:',
   'ripple-hold-leaves': 'Hold {hold} no longer reaches {count}:',
   'ripple-and-more': 'and {count} more',
-  'ripple-more-pallets': 'And {count} more pallets.',
+  'ripple-more-pallets': 'And {count} more {count?pallet|pallets}.',
   'ripple-lots': 'Lots that change',
   'ripple-lot': 'Lot',
   'ripple-film': 'Film lot',

@@ -9,7 +9,7 @@ addSentences('es', {
   'thread-title-film-lot': 'Lote de film {name}',
   'thread-answer': 'La respuesta',
   'thread-sentence':
-    'Envasado en: {packing}. Secado en: {dryers}. Puede contener azúcar de {bags} big bags, con seguridad de {sure}. {pallets} palés pueden llevar el mismo azúcar; {away} de ellos han salido, a {customers} clientes.',
+    'Envasado en: {packing}. Secado en: {dryers}. Puede contener azúcar de {bags} {bags?big bag|big bags}, con seguridad de {sure}. {pallets} {pallets?palé puede|palés pueden} llevar el mismo azúcar; {away} de ellos {away?ha|han} salido, a {customers} {customers?cliente|clientes}.',
   'thread-not-packed': 'no envasado',
   'thread-no-dryer-shift': 'ningún turno de secado conocido',
   'thread-shift': '{on} turno {shift}',
@@ -109,11 +109,11 @@ addSentences('es', {
   'ribbon-stretch': '{from} a {to} kg',
   'ribbon-in-words':
     'Tolva {hopper}: los paquetes pedidos están en {asked} de lo que salió de ella desde el último vaciado comprobado.',
-  'ribbon-possible-count': 'Solo posibles: {count} big bags; están en la tabla.',
+  'ribbon-possible-count': 'Solo posibles: {count} {count?big bag, que está|big bags, que están} en la tabla.',
   'ribbon-without-row': 'y {count} más en la tabla',
   'dossier-title': 'Alrededor de estos paquetes',
   'dossier-says':
-    'A media hora o menos de estos paquetes: {stops} paradas y {checks} controles, de ellos {failed} fallidos. {changes} correcciones o registros tardíos los tocan.',
+    'A media hora o menos de estos paquetes: {stops} {stops?parada|paradas} y {checks} {checks?control|controles}, de ellos {failed} {failed?fallido|fallidos}. {changes} {changes?corrección o registro tardío los toca|correcciones o registros tardíos los tocan}.',
   'dossier-near': 'Paradas y controles a media hora o menos',
   'dossier-nothing-near': 'no consta ninguna parada ni ningún control',
   'dossier-result': 'Resultado',

@@ -9,7 +9,7 @@ addSentences('en', {
   'thread-title-film-lot': 'Film lot {name}',
   'thread-answer': 'The answer',
   'thread-sentence':
-    'Packed in: {packing}. Dried in: {dryers}. Sugar of {bags} bags may be in it, of {sure} surely. {pallets} pallets may hold the same sugar; {away} of them have left, to {customers} customers.',
+    'Packed in: {packing}. Dried in: {dryers}. Sugar of {bags} {bags?bag|bags} may be in it, of {sure} surely. {pallets} {pallets?pallet|pallets} may hold the same sugar; {away} of them {away?has|have} left, to {customers} {customers?customer|customers}.',
   'thread-not-packed': 'not packed',
   'thread-no-dryer-shift': 'no dryer shift known',
   'thread-shift': '{on} shift {shift}',
@@ -108,11 +108,11 @@ addSentences('en', {
   'ribbon-stretch': '{from} to {to} kg',
   'ribbon-in-words':
     'Hopper {hopper}: the packs asked for lie at {asked} of what left it since it was last proven empty.',
-  'ribbon-possible-count': 'Only possible: {count} bags; the table has them.',
+  'ribbon-possible-count': 'Only possible: {count} {count?bag|bags}; the table has them.',
   'ribbon-without-row': 'and {count} more in the table',
   'dossier-title': 'Around these packs',
   'dossier-says':
-    'Within half an hour of these packs: {stops} stops and {checks} checks, {failed} of them failed. {changes} corrections or late entries touch them.',
+    'Within half an hour of these packs: {stops} {stops?stop|stops} and {checks} {checks?check|checks}, {failed} of them failed. {changes} {changes?correction or late entry touches|corrections or late entries touch} them.',
   'dossier-near': 'Stops and checks within half an hour',
   'dossier-nothing-near': 'no stop and no check is recorded',
   'dossier-result': 'Result',

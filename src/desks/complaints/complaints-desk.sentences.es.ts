@@ -64,9 +64,9 @@ addSentences('es', {
   'stand-out-not-linked': 'Nada puede decirse antes de saber qué paquetes son.',
   'stand-out-not-packed': 'No se envasó ni contó nada de ello; no hay nada que comparar.',
   'stand-out-says':
-    '{count} de los registros en torno a estos paquetes están fuera de un límite o son inusuales; {usual} son como siempre, y de {few} hay muy pocos para decirlo.',
+    '{count} de los registros en torno a estos paquetes {count?está fuera de un límite o es inusual|están fuera de un límite o son inusuales}; {usual} {usual?es|son} como siempre, y de {few} hay muy pocos para decirlo.',
   'stand-out-nothing':
-    'Nada llama la atención: {usual} registros en torno a estos paquetes son como siempre, y de {few} hay muy pocos para decirlo.',
+    'Nada llama la atención: {usual} {usual?registro|registros} en torno a estos paquetes {usual?es|son} como siempre, y de {few} hay muy pocos para decirlo.',
   'stand-out-caption': 'Lo más inusual primero',
   'stand-out-usual': 'Como siempre ({count})',
   'stand-out-usual-caption': 'Como siempre',
@@ -89,8 +89,8 @@ addSentences('es', {
   'stand-out-result': '{property} del big bag {bag}, muestra {sample}',
   'stand-out-stops': 'Paradas de la línea {line} de {from} a {until}',
   'stand-out-rejects': 'Rechazos en la línea {line} de {from} a {until}',
-  'stand-out-weight': 'Media de {packs} paquetes de la corrida {run}, pesados {at}',
-  'stand-out-checks': 'Fallidas de las {count} comprobaciones «{station}» en torno a los paquetes',
+  'stand-out-weight': 'Media de {packs} {packs?paquete|paquetes} de la corrida {run}, {packs?pesado|pesados} {at}',
+  'stand-out-checks': 'Fallidas de {count} {count?comprobación|comprobaciones} «{station}» en torno a los paquetes',
   'stand-out-check-gap': 'Tiempo sin la comprobación «{station}», de {from} a {until}',
   'stand-out-changes-run': 'Anotaciones tardías y correcciones sobre la corrida {name}',
   'stand-out-changes-bag': 'Anotaciones tardías y correcciones sobre el big bag {name}',
@@ -156,5 +156,5 @@ addSentences('es', {
   'stand-out-few': 'Muy pocos registros para decirlo ({count})',
   'stand-out-few-caption': 'Muy pocos registros para decirlo',
   'similar-likely': 'probablemente en ambas',
-  'similar-possible-count': '{count} big bags solo posiblemente en ambas',
+  'similar-possible-count': '{count} {count?big bag|big bags} solo posiblemente en ambas',
 });

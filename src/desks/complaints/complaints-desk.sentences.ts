@@ -64,9 +64,9 @@ addSentences('en', {
   'stand-out-not-linked': 'Nothing can be said before it is known which packs these are.',
   'stand-out-not-packed': 'Nothing was packed or counted of it, so there is nothing to compare.',
   'stand-out-says':
-    '{count} of the records around these packs are outside a limit or unusual; {usual} are as usual, and of {few} there are too few to say.',
+    '{count} of the records around these packs {count?is|are} outside a limit or unusual; {usual} {usual?is|are} as usual, and of {few} there are too few to say.',
   'stand-out-nothing':
-    'Nothing stands out: {usual} records around these packs are as usual, and of {few} there are too few to say.',
+    'Nothing stands out: {usual} {usual?record|records} around these packs {usual?is|are} as usual, and of {few} there are too few to say.',
   'stand-out-caption': 'The most unusual first',
   'stand-out-usual': 'As usual ({count})',
   'stand-out-usual-caption': 'As usual',
@@ -89,8 +89,8 @@ addSentences('en', {
   'stand-out-result': '{property} of bag {bag}, sample {sample}',
   'stand-out-stops': 'Stops of line {line} from {from} to {until}',
   'stand-out-rejects': 'Rejects on line {line} from {from} to {until}',
-  'stand-out-weight': 'Mean of {packs} packs of run {run}, weighed {at}',
-  'stand-out-checks': 'Failed of the {count} checks “{station}” around the packs',
+  'stand-out-weight': 'Mean of {packs} {packs?pack|packs} of run {run}, weighed {at}',
+  'stand-out-checks': 'Failed of {count} {count?check|checks} “{station}” around the packs',
   'stand-out-check-gap': 'Time without check “{station}”, {from} to {until}',
   'stand-out-changes-run': 'Late entries and corrections about run {name}',
   'stand-out-changes-bag': 'Late entries and corrections about bag {name}',
@@ -156,5 +156,5 @@ addSentences('en', {
   'stand-out-few': 'Too few records to say ({count})',
   'stand-out-few-caption': 'Too few records to say',
   'similar-likely': 'likely in both',
-  'similar-possible-count': '{count} bags only possibly in both',
+  'similar-possible-count': '{count} {count?bag|bags} only possibly in both',
 });

@@ -14,7 +14,7 @@ addSentences('es', {
   'correction-opened-at': 'Cuándo se abrió de verdad la boca',
   'correction-off-at': 'Cuándo se retiró de verdad el big bag',
   'correction-of-count': 'Corregir un recuento de {run}',
-  'correction-count-is': 'La corrida {run} se contó el {at}: {packCount} paquetes.',
+  'correction-count-is': 'La corrida {run} se contó el {at}: {packCount} {packCount?paquete|paquetes}.',
   'correction-pack-count': 'El recuento correcto',
   'correction-of-film': 'Corregir el film {film} en {run}',
   'correction-film-is': 'El film {film} consta en la corrida {run} desde el paquete {packCount}, montado el {at}.',

@@ -14,7 +14,7 @@ addSentences('en', {
   'correction-opened-at': 'When the spout was really opened',
   'correction-off-at': 'When the bag was really off',
   'correction-of-count': 'Correct a count of {run}',
-  'correction-count-is': 'Run {run} was counted at {at}: {packCount} packs.',
+  'correction-count-is': 'Run {run} was counted at {at}: {packCount} {packCount?pack|packs}.',
   'correction-pack-count': 'The right count',
   'correction-of-film': 'Correct film {film} on {run}',
   'correction-film-is': 'Film {film} is recorded on run {run} from pack {packCount} on, fitted at {at}.',

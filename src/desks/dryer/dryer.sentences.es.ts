@@ -101,7 +101,7 @@ addSentences('es', {
     'Como lo mostró nuestra báscula. Si el big bag trae un SSCC propio, escribirlo detrás del peso.',
   'receipts-take': 'Registrarlos',
   'receipts-taken':
-    'La recepción {receipt} está registrada con {count} big bags. Sus etiquetas se imprimen en la página de cada uno.',
+    'La recepción {receipt} está registrada con {count} {count?big bag|big bags}. Las etiquetas se imprimen en la página de cada uno.',
   'receipts-line-wrong':
     'La línea {line} («{text}») no es un peso. Escribir kilogramos, por ejemplo 1001,2, y detrás los 18 dígitos del SSCC si el big bag lo tiene.',
   'scales-title': 'Básculas',

@@ -97,7 +97,8 @@ addSentences('en', {
   'receipts-weights': 'Gross weight of each bag in kg, a line each',
   'receipts-weights-hint': 'As our scale showed it. A bag with an SSCC of its own: write it behind the weight.',
   'receipts-take': 'Take them in',
-  'receipts-taken': 'Receipt {receipt} is recorded with {count} bags. Their labels are printed from each bag’s page.',
+  'receipts-taken':
+    'Receipt {receipt} is recorded with {count} {count?bag|bags}. Labels are printed from each bag’s page.',
   'receipts-line-wrong':
     'Line {line} (“{text}”) is not a weight. Write kilograms such as 1001.2, and behind it the 18 digits of an SSCC if the bag has one.',
   'scales-title': 'Scales',

@@ -132,7 +132,7 @@ addSentences('es', {
   'suspect-from': 'Tras el paquete',
   'suspect-to': 'Hasta el paquete',
   'suspect-lots': 'Lotes (paquetes)',
-  'hold-these': 'Retener estos {packs} paquetes',
+  'hold-these': 'Retener {packs?este|estos} {packs} {packs?paquete|paquetes}',
   'hold-this-bag': 'Retener el big bag {bag}',
   'torn-bag-says': 'Puede haber entrado o salido algo:',
   'check-found': 'Lo que se encontró',

@@ -131,7 +131,7 @@ addSentences('en', {
   'suspect-from': 'After pack',
   'suspect-to': 'Up to pack',
   'suspect-lots': 'Lots (packs)',
-  'hold-these': 'Hold these {packs} packs',
+  'hold-these': 'Hold {packs?this|these} {packs} {packs?pack|packs}',
   'hold-this-bag': 'Hold bag {bag}',
   'torn-bag-says': 'Something may have got in, or out:',
   'check-found': 'What was found',

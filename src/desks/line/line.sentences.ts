@@ -67,7 +67,7 @@ addSentences('en', {
   'line-may-be': 'may be {lower} – {upper}',
   'line-column-says': '{hopper} holds {kilograms} kg by the records, between {lower} and {upper} kg.',
   'line-layers-mixed': 'They are mixed: none lies above the other.',
-  'line-older-possible': 'Some of {count} older bags may still stick.',
+  'line-older-possible': 'Some of {count} older {count?bag|bags} may still stick.',
   'line-tape-says': 'The shift of {line} until {until}: tips, runs and stops, pallets.',
   'line-tape-tips': 'Tips',
   'line-tape-checks': 'Checks',

@@ -10,7 +10,7 @@ addSentences('es', {
   'set-up-back': 'Volver a: {step}',
   'set-up-to-list': 'Todos los pasos',
   'set-up-there': 'configurado',
-  'set-up-there-count': 'configurados: {count}',
+  'set-up-there-count': '{count?configurado|configurados}: {count}',
   'set-up-later':
     'Todo lo que aquí aparece como ejemplo es inventado. Los códigos son para siempre: tomar los que la gente dice y pinta en la pared.',
   'set-up-caution':

@@ -30,8 +30,9 @@ addSentences('es', {
     'Desde que se miró se ha registrado algo: la corrección cambiaría ahora otra cosa. Mirarla de nuevo y decidir.',
   'time-ahead':
     'La hora indicada ({stated}) va más de cinco minutos por delante de la del servidor ({now}). Corregir la hora.',
-  'time-too-far-back': 'La hora indicada ({stated}) es de hace más de {hours} horas. Pedir a calidad que lo registre.',
-  'reason-needed': 'Se registra {minutes} minutos después de ocurrir. Indicar el motivo del retraso.',
+  'time-too-far-back':
+    'La hora indicada ({stated}) es de hace más de {hours} {hours?hora|horas}. Pedir a calidad que lo registre.',
+  'reason-needed': 'Se registra {minutes} {minutes?minuto|minutos} después de ocurrir. Indicar el motivo del retraso.',
   'field-missing': 'Falta este dato.',
   'field-unknown': 'Este campo no se conoce aquí. Quitarlo.',
   'field-not-text': 'Admite un texto de {least} a {most} caracteres.',

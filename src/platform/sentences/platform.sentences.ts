@@ -26,8 +26,10 @@ addSentences('en', {
   'preview-is-stale':
     'Something was recorded since you looked: the correction would now change something else. Look at it again, then decide.',
   'time-ahead': 'The time given ({stated}) is more than five minutes ahead of the server ({now}). Correct the time.',
-  'time-too-far-back': 'The time given ({stated}) is more than {hours} hours back. Ask quality to record it.',
-  'reason-needed': 'This is entered {minutes} minutes after it happened. Give a reason for the lateness.',
+  'time-too-far-back':
+    'The time given ({stated}) is more than {hours} {hours?hour|hours} back. Ask quality to record it.',
+  'reason-needed':
+    'This is entered {minutes} {minutes?minute|minutes} after it happened. Give a reason for the lateness.',
   'field-missing': 'This is missing.',
   'field-unknown': 'This field is not known here. Leave it out.',
   'field-not-text': 'This takes a text of {least} to {most} characters.',

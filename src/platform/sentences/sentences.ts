@@ -3,9 +3,13 @@ import { languageNow, type Language } from './language.js';
 
 const catalogue = new Map<string, string>();
 
+/** `{name?one|many}` in a sentence. */
+const countForms = /\{(\w+)\?([^{}|]*)\|([^{}|]*)\}/g;
+
 /**
  * Adds a room's sentences to the catalogue. A sentence is plain text with `{names}` in the place of facts; a fact that
  * is a word of the house is said in the words of its family: `{status:bag-status}` says `bag-status-full` for `full`.
+ * What is said of a count stands as for one and as for any other: `{count} {count?bag waits|bags wait}` (decision 0033).
  * A refusal's sentence says what is so and what to do next.
  *
  * @throws {RangeError} when a code is there already with another sentence
@@ -37,13 +41,23 @@ export function hasSentence(code: string, language: Language = 'en'): boolean {
  */
 export function say(code: string, facts: SentenceFacts = {}, language: Language = languageNow()): string {
   const text = catalogue.get(`${language}:${code}`) ?? catalogue.get(`en:${code}`) ?? code;
-  return text.replaceAll(/\{(=?)(\w+)(?::([a-z-]+))?\}/g, (whole, said: string, name: string, family?: string) => {
-    const fact = facts[name];
-    if (fact === undefined) return whole;
-    if (fact === null) return '–';
-    if (said !== '') return say(String(fact), facts, language);
-    return family === undefined ? String(fact) : wordsFor(String(fact), { family, facts, language });
-  });
+  return agreed(text, facts).replaceAll(
+    /\{(=?)(\w+)(?::([a-z-]+))?\}/g,
+    (whole, said: string, name: string, family?: string) => {
+      const fact = facts[name];
+      if (fact === undefined) return whole;
+      if (fact === null) return '–';
+      if (said !== '') return say(String(fact), facts, language);
+      return family === undefined ? String(fact) : wordsFor(String(fact), { family, facts, language });
+    },
+  );
+}
+
+/** The sentence as it is said of its counts. */
+function agreed(text: string, facts: SentenceFacts): string {
+  return text.replaceAll(countForms, (_, name: string, one: string, many: string) =>
+    String(facts[name]) === '1' ? one : many,
+  );
 }
 
 /** Words of the house among facts, such as `opened` of `{status:bag-status}`; what the catalogue does not know stays. */
