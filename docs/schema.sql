@@ -2844,3 +2844,73 @@ CREATE TRIGGER "hopper_model_no_delete" BEFORE DELETE ON "hopper_model" BEGIN SE
 CREATE TRIGGER "hopper_model_no_replace" BEFORE INSERT ON "hopper_model" WHEN EXISTS (SELECT 1 FROM "hopper_model" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "hopper_model" WHERE "hopper_id" = NEW."hopper_id" AND "valid_from" = NEW."valid_from" AND "voided_by" IS NULL) BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:hopper_model: the key is taken'); END;
 
 CREATE TRIGGER "hopper_model_void_once" BEFORE UPDATE OF "voided_by" ON "hopper_model" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:hopper_model: voided_by is set once'); END;
+
+CREATE TABLE "pack_weigher" (
+    "id" varchar NOT NULL,
+    "site_id" varchar NOT NULL,
+    "device_id" varchar NOT NULL,
+    "line_id" varchar NOT NULL,
+    "code" varchar NOT NULL,
+    "step_milligrams" integer NOT NULL,
+    "maximum_permissible_error_milligrams" integer NOT NULL,
+    "head_count" integer,
+    "counts_packs" boolean NOT NULL,
+    "rejects_packs" boolean NOT NULL,
+    "set_up_at" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_pack_weigher" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_pack_weigher_site_id" FOREIGN KEY ("site_id") REFERENCES "site" ("id"),
+    CONSTRAINT "fk_pack_weigher_device_id" FOREIGN KEY ("device_id") REFERENCES "device" ("id"),
+    CONSTRAINT "fk_pack_weigher_line_id" FOREIGN KEY ("line_id") REFERENCES "packing_line" ("id")
+  );
+
+CREATE UNIQUE INDEX "ix_pack_weigher_device_id" ON "pack_weigher" ("device_id") WHERE "voided_by" IS NULL;
+
+CREATE UNIQUE INDEX "ix_pack_weigher_site_id_code" ON "pack_weigher" ("site_id", "code") WHERE "voided_by" IS NULL;
+
+CREATE TRIGGER "pack_weigher_no_update" BEFORE UPDATE OF "id", "site_id", "device_id", "line_id", "code", "step_milligrams", "maximum_permissible_error_milligrams", "head_count", "counts_packs", "rejects_packs", "set_up_at" ON "pack_weigher" BEGIN SELECT RAISE(ABORT, 'fact:pack_weigher: rows are never changed'); END;
+
+CREATE TRIGGER "pack_weigher_no_delete" BEFORE DELETE ON "pack_weigher" BEGIN SELECT RAISE(ABORT, 'fact:pack_weigher: rows are never deleted'); END;
+
+CREATE TRIGGER "pack_weigher_no_replace" BEFORE INSERT ON "pack_weigher" WHEN EXISTS (SELECT 1 FROM "pack_weigher" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "pack_weigher" WHERE "device_id" = NEW."device_id" AND "voided_by" IS NULL) OR EXISTS (SELECT 1 FROM "pack_weigher" WHERE "site_id" = NEW."site_id" AND "code" = NEW."code" AND "voided_by" IS NULL) BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:pack_weigher: the key is taken'); END;
+
+CREATE TRIGGER "pack_weigher_void_once" BEFORE UPDATE OF "voided_by" ON "pack_weigher" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:pack_weigher: voided_by is set once'); END;
+
+CREATE TABLE "weight_batch" (
+    "id" varchar NOT NULL,
+    "weigher_id" varchar NOT NULL,
+    "run_id" varchar NOT NULL,
+    "series" varchar NOT NULL,
+    "first_sequence" bigint NOT NULL,
+    "last_sequence" bigint NOT NULL,
+    "weight_count" integer NOT NULL,
+    "first_at" varchar NOT NULL,
+    "last_at" varchar NOT NULL,
+    "weights" blob NOT NULL,
+    "digest" varchar NOT NULL,
+    "entry_id" varchar NOT NULL,
+    "received_at" varchar NOT NULL,
+    CONSTRAINT "pk_weight_batch" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_weight_batch_weigher_id" FOREIGN KEY ("weigher_id") REFERENCES "pack_weigher" ("id"),
+    CONSTRAINT "fk_weight_batch_run_id" FOREIGN KEY ("run_id") REFERENCES "packing_run" ("id")
+  );
+
+CREATE INDEX "ix_weight_batch_run_id" ON "weight_batch" ("run_id");
+
+CREATE INDEX "ix_weight_batch_weigher_id_series_first_sequence" ON "weight_batch" ("weigher_id", "series", "first_sequence");
+
+CREATE TABLE "weight_series" (
+    "device_id" varchar NOT NULL,
+    "series" varchar NOT NULL,
+    "weight_count" bigint NOT NULL,
+    "last_received_at" varchar NOT NULL,
+    CONSTRAINT "pk_weight_series" PRIMARY KEY ("device_id", "series")
+  );
+
+CREATE TABLE "weight_range" (
+    "device_id" varchar NOT NULL,
+    "series" varchar NOT NULL,
+    "from_sequence" bigint NOT NULL,
+    "to_sequence" bigint NOT NULL,
+    CONSTRAINT "pk_weight_range" PRIMARY KEY ("device_id", "series", "from_sequence")
+  );

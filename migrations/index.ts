@@ -13,6 +13,7 @@ import { timedHolds } from './0011-timed-holds.js';
 import { paperLanguages } from './0012-paper-languages.js';
 import { runCourses } from './0014-run-courses.js';
 import { flowModels } from './0016-flow-models.js';
+import { packWeights } from './0017-pack-weights.js';
 
 /** The one history of the schema, oldest first. A migration that has been released is never edited. */
 export const migrations: readonly Migration[] = [
@@ -30,4 +31,5 @@ export const migrations: readonly Migration[] = [
   paperLanguages,
   runCourses,
   flowModels,
+  packWeights,
 ];

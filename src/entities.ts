@@ -84,6 +84,10 @@ import { CheckPlan } from './line-checks/check-plan.entity.js';
 import { CheckPlanState } from './line-checks/check-plan-state.entity.js';
 import { LineCheck } from './line-checks/line-check.entity.js';
 import { MeanNet } from './fill-weight/mean-net.entity.js';
+import { PackWeigher } from './fill-weight/pack-weigher.entity.js';
+import { WeightBatch } from './fill-weight/weight-batch.entity.js';
+import { WeightRange } from './fill-weight/weight-range.entity.js';
+import { WeightSeries } from './fill-weight/weight-series.entity.js';
 import { HopperModel } from './hopper/hopper-model.entity.js';
 import { HopperPeriod } from './hopper/hopper-period.entity.js';
 import { HopperState } from './hopper/hopper-state.entity.js';
@@ -225,6 +229,10 @@ export const entities: readonly EntityClass[] = [
   CheckPlanState,
   LineCheck,
   MeanNet,
+  PackWeigher,
+  WeightBatch,
+  WeightSeries,
+  WeightRange,
   HopperState,
   HopperPeriod,
   LevelSeen,

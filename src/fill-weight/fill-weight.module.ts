@@ -1,12 +1,15 @@
 import { Module } from '@nestjs/common';
+import { AddPackWeigher } from './add-pack-weigher.js';
 import { CorrectHandSample } from './correct-hand-sample.js';
 import './fill-weight.sentences.js';
 import './fill-weight.sentences.es.js';
 import { HandSampleApi } from './hand-sample.api.js';
+import { PackWeigherApi } from './pack-weigher.api.js';
 import { RunController } from './run.controller.js';
 import { WeighHandSample } from './weigh-hand-sample.js';
+import { WithdrawPackWeigher } from './withdraw-pack-weigher.js';
 
-const commands = [CorrectHandSample, WeighHandSample];
+const commands = [AddPackWeigher, CorrectHandSample, WeighHandSample, WithdrawPackWeigher];
 
-@Module({ controllers: [HandSampleApi, RunController], providers: commands, exports: commands })
+@Module({ controllers: [HandSampleApi, PackWeigherApi, RunController], providers: commands, exports: commands })
 export class FillWeightModule {}

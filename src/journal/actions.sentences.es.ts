@@ -10,6 +10,7 @@ addSentences('es', {
   'action-add-hopper': 'tolva añadida',
   'action-add-machine': 'máquina añadida',
   'action-add-pack-format': 'formato de paquete añadido',
+  'action-add-pack-weigher': 'pesadora de paquetes instalada',
   'action-add-packing-line': 'línea de envasado añadida',
   'action-add-person': 'persona añadida',
   'action-add-scale': 'báscula añadida',
@@ -172,6 +173,7 @@ addSentences('es', {
   'action-widen-hold': 'reducción de una retención anulada',
   'action-withdraw-device': 'dispositivo dado de baja',
   'action-withdraw-flow-model': 'modelo de flujo de una tolva retirado',
+  'action-withdraw-pack-weigher': 'pesadora de paquetes retirada de su línea',
   'action-withdraw-recall-answer': 'respuesta a una retirada anulada',
   'action-withdraw-tracer-trial': 'ensayo con trazador retirado',
 });

@@ -11,6 +11,7 @@ export const actionSentences = {
   'action-add-hopper': 'hopper added',
   'action-add-machine': 'machine added',
   'action-add-pack-format': 'pack format added',
+  'action-add-pack-weigher': 'pack weigher set up',
   'action-add-packing-line': 'packing line added',
   'action-add-person': 'person added',
   'action-add-scale': 'scale added',
@@ -173,6 +174,7 @@ export const actionSentences = {
   'action-widen-hold': 'narrowing of a hold taken back',
   'action-withdraw-device': 'device withdrawn',
   'action-withdraw-flow-model': 'flow model of a hopper withdrawn',
+  'action-withdraw-pack-weigher': 'pack weigher taken off its line',
   'action-withdraw-recall-answer': 'answer to a recall withdrawn',
   'action-withdraw-tracer-trial': 'tracer trial withdrawn',
 } as const;

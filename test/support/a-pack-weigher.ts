@@ -1,0 +1,37 @@
+import { AddPackWeigher } from '../../src/fill-weight/add-pack-weigher.js';
+import type { AddPackWeigherForm } from '../../src/fill-weight/pack-weigher.form.js';
+import { AddMachine } from '../../src/people/add-machine.js';
+import type { Plant } from './a-plant.js';
+import { asking, type TestHouse } from './house.js';
+
+/** A pack weigher on a line, with the token of its machine. */
+export interface TestWeigher {
+  readonly weigherId: string;
+  readonly deviceId: string;
+  readonly token: string;
+}
+
+let weigherCount = 0;
+
+/** Adds a machine and sets it up as a pack weigher, on the first line unless asked otherwise. */
+export async function aPackWeigher(
+  house: TestHouse,
+  plant: Plant,
+  wishes: Partial<AddPackWeigherForm> = {},
+): Promise<TestWeigher> {
+  weigherCount += 1;
+  const machine = await house.get(AddMachine).execute(asking(plant.actor), { code: `pack-weigher-${weigherCount}` });
+  const form = {
+    deviceId: machine.id,
+    lineId: plant.lineIds[0],
+    code: `W${weigherCount}`,
+    stepMilligrams: 200,
+    maximumPermissibleErrorMilligrams: 500,
+    headCount: 14,
+    countsPacks: true,
+    rejectsPacks: true,
+    ...wishes,
+  };
+  const { id } = await house.get(AddPackWeigher).execute(asking(plant.actor), form);
+  return { weigherId: id, deviceId: machine.id, token: machine.token ?? '' };
+}
