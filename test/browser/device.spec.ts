@@ -159,4 +159,29 @@ describe('the pages of a device', () => {
     expect(await page.locator('.number-pad').count()).toBe(0);
     expect(await page.locator('#number').getAttribute('inputmode')).toBe('decimal');
   });
+
+  it('leave in sight what the keyboard has gone on to, when the keys above it go', async () => {
+    const before = page.viewportSize();
+    await open('/device/size?try');
+    await page.setViewportSize({ width: 1280, height: 330 });
+    // A page that goes on below: its end does not hold it where it is.
+    await page.locator('main').evaluate((main) => {
+      for (let paragraphs = 0; paragraphs < 60; paragraphs += 1) main.append(document.createElement('hr'));
+    });
+    await page.locator('#number').focus();
+    await page.locator('.number-pad').waitFor();
+    await page.locator('#number').evaluate((field: HTMLInputElement) => {
+      const stops = [...document.querySelectorAll<HTMLElement>('main input, main button, main select, main a')];
+      const next = stops.slice(stops.indexOf(field) + 1).find((stop) => stop.closest('.number-pad') === null);
+      next?.focus();
+    });
+    await page.locator('.number-pad').waitFor({ state: 'detached' });
+    const seen = () =>
+      page.evaluate(() => {
+        const { top, bottom } = (document.activeElement ?? document.body).getBoundingClientRect();
+        return [document.activeElement?.tagName, top >= 0, bottom <= innerHeight];
+      });
+    expect(await seen()).toEqual([expect.stringMatching(/INPUT|BUTTON|SELECT|A/), true, true]);
+    if (before !== null) await page.setViewportSize(before);
+  });
 });

@@ -25,7 +25,14 @@ const pressMilliseconds = 300;
 
 function closeLeftPad(): void {
   const at = document.activeElement;
-  if (at !== open?.field && at?.closest('.number-pad') == null) closePad();
+  if (open === null || at === open.field || at?.closest('.number-pad') != null) return;
+  closePad();
+  keepInSight(at);
+}
+
+/** What stood below the keys moves up by their height when they go: it must not slip out of the window. */
+function keepInSight(at: Element | null): void {
+  if (at !== null && !at.matches('body, main')) at.scrollIntoView({ block: 'nearest' });
 }
 
 function openPad(field: HTMLInputElement): void {
@@ -36,6 +43,7 @@ function openPad(field: HTMLInputElement): void {
   // The device's own keyboard would lie over the page.
   field.inputMode = 'none';
   (field.closest('.with-unit') ?? field).after(pad);
+  keepInSight(field);
 }
 
 function closePad(): void {
