@@ -2,6 +2,14 @@ import { describe, expect, it } from '@jest/globals';
 import { describeWithChecks, readChecks } from '../../../test/support/checks.js';
 import { shortPackLimits, tolerableNegativeErrorMilligrams } from './tolerable-negative-error.js';
 
+interface GermanChecks {
+  readonly examples_where_this_differs_from_2xTNE: readonly {
+    Qn: number;
+    '2xTNE_rounded_first': number;
+    FPackV_T2_rounded_last: number;
+  }[];
+}
+
 interface ToleranceChecks {
   readonly bands: readonly { from_g: number; to_g: number; kind: 'percent' | 'absolute'; value: number }[];
   readonly float_trap_examples_q_times_fraction: readonly { Qn: number; exact: number }[];
@@ -34,6 +42,17 @@ describe('the tolerable negative error', () => {
     expect(tolerableNegativeErrorMilligrams(1_050_000, 'directive')).toBe(15_800);
     expect(tolerableNegativeErrorMilligrams(1_050_000, 'oiml-r87')).toBe(16_000);
     expect(tolerableNegativeErrorMilligrams(454_000, 'oiml-r87')).toBe(13_700);
+  });
+
+  it('begins above nothing by OIML R 87', () => {
+    expect(tolerableNegativeErrorMilligrams(4_000, 'oiml-r87')).toBe(400);
+    expect(() => tolerableNegativeErrorMilligrams(0, 'oiml-r87')).toThrow(RangeError);
+  });
+
+  // FPackV section 9(3) and (4): 18 % of 35 g are 6.3 g, while twice the rounded 3.2 g are 6.4 g.
+  it('is doubled before it is rounded by the German regulation', () => {
+    expect(shortPackLimits(35_000, 'fpackv')).toEqual({ t1Milligrams: 31_800, t2Milligrams: 28_700 });
+    expect(shortPackLimits(35_000)).toEqual({ t1Milligrams: 31_800, t2Milligrams: 28_600 });
   });
 
   it('is taken off once and twice', () => {
@@ -88,6 +107,20 @@ describeWithChecks('the tolerable negative error against the table of the law', 
     expect(traps.length).toBeGreaterThan(0);
     for (const { Qn, exact } of traps) {
       expect([Qn, tolerableNegativeErrorMilligrams(milligrams(Qn))]).toEqual([Qn, milligrams(exact)]);
+    }
+  });
+});
+
+// FPackV section 9(4), as the file names it.
+describeWithChecks('the German limit T2', () => {
+  it('agrees with every example, and differs there from twice the rounded error', () => {
+    const { examples_where_this_differs_from_2xTNE: examples } =
+      readChecks<GermanChecks>('metrology/de-fpackv-s9.json');
+    expect(examples.length).toBeGreaterThan(0);
+    for (const { Qn, '2xTNE_rounded_first': doubled, FPackV_T2_rounded_last: german } of examples) {
+      const nominal = milligrams(Qn);
+      expect([Qn, nominal - shortPackLimits(nominal, 'fpackv').t2Milligrams]).toEqual([Qn, milligrams(german)]);
+      expect([Qn, nominal - shortPackLimits(nominal).t2Milligrams]).toEqual([Qn, milligrams(doubled)]);
     }
   });
 });
