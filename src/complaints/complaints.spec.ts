@@ -156,6 +156,11 @@ describe('a complaint', () => {
     await link(other.runId);
     expect(await findComplaint(from, plant.siteId, id)).toMatchObject({ subjectId: other.runId });
     await expect(link('0195862e-7d3f-7a4b-9c55-0d0f6f1b7a10')).rejects.toThrow(NotFound);
+    // Another site's run is none of ours, whoever knows its id; nor can a complaint be taken about it.
+    const elsewhere = await aPlant(house, { siteCode: 'CX' });
+    const foreign = await aRun(house, elsewhere);
+    await expect(link(foreign.runId)).rejects.toThrow(NotFound);
+    await expect(take({ subjectKind: 'packing-run', subjectId: foreign.runId })).rejects.toThrow(NotFound);
     expect(await findComplaint(from, plant.siteId, id)).toMatchObject({ subjectId: other.runId });
   });
 

@@ -1,6 +1,6 @@
 import type { Instant } from '../platform/clock.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
-import { subjectById } from '../tracing/subject-by-id.js';
+import { subjectOfSite } from '../tracing/subject-by-id.js';
 import { ComplaintLink } from './complaint-link.entity.js';
 import type { LinkComplaintForm } from './complaint.form.js';
 
@@ -10,15 +10,22 @@ export type LinkContent = Pick<
   'subjectKind' | 'subjectId' | 'localTime' | 'printedAt' | 'codedFromAt' | 'codedUntilAt'
 >;
 
-/** Links a complaint to a thing that is there. @throws {NotFound} */
+interface LinkPlace {
+  readonly nextId: () => string;
+  readonly siteId: string;
+  readonly complaintId: string;
+  readonly at: Instant;
+}
+
+/** Links a complaint to a thing that is there, at this site. @throws {NotFound} */
 export async function insertLink(
   tx: Tx,
-  { nextId, complaintId, at }: { readonly nextId: () => string; readonly complaintId: string; readonly at: Instant },
+  { nextId, siteId, complaintId, at }: LinkPlace,
   form: LinkComplaintForm | null,
 ): Promise<LinkContent | null> {
   if (form === null) return null;
   const { subjectKind, subjectId } = form;
-  await subjectById(tx, subjectKind, subjectId);
+  await subjectOfSite(tx, siteId, subjectKind, subjectId);
   const link = {
     subjectKind,
     subjectId,

@@ -23,7 +23,11 @@ export class LinkComplaint {
       refuseClosed(complaint);
       const { id, subjectKind, subjectId, localTime, printedAt } = complaint;
       const nextId = (): string => this.ids.next();
-      const link = await insertLink(tx, { nextId, complaintId: id, at: change.recordedAt }, form);
+      const link = await insertLink(
+        tx,
+        { nextId, siteId: asked.actor.siteId, complaintId: id, at: change.recordedAt },
+        form,
+      );
       await settleStatus(tx, complaint);
       return {
         answer: { id },

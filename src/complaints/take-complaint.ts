@@ -60,7 +60,7 @@ export class TakeComplaint {
         ...{ id: nextId(), complaintId: id, category, severity, reason: null, setAt: occurredAt, voidedBy: null },
       });
       await tx.insert(ComplaintState, { complaintId: id, siteId, status: 'open', changeCount: 0 });
-      const link = await insertLink(tx, { nextId, complaintId: id, at: recordedAt }, subjectOf(form));
+      const link = await insertLink(tx, { nextId, siteId, complaintId: id, at: recordedAt }, subjectOf(form));
       await insertContact(tx, id, form);
       await raiseComplaintPoint(tx, { id, number, severity }, { nextId, siteId, at: recordedAt });
       return {

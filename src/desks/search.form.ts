@@ -1,4 +1,4 @@
-import { TextField } from '../platform/web/fields.js';
+import { FlagField, TextField } from '../platform/web/fields.js';
 
 const codeField = {
   most: 200,
@@ -35,4 +35,10 @@ export class ThreadQuery {
 
   @TextField(meantField)
   meant?: string | null;
+
+  @FlagField({
+    optional: true,
+    says: 'Also what the picture of the thread is drawn from, and what the records show around it',
+  })
+  isDrawn?: boolean | null;
 }

@@ -8,6 +8,34 @@ import { FindThread, type Found } from './find-thread.js';
 import { choiceKey } from './finding.js';
 import { ThreadQuery } from './search.form.js';
 
+const bagId = '0195862e-7d3f-7a4b-9c55-0d0f6f1b7a10';
+const threadExample = {
+  thread: { subject: { kind: 'lot', name: 'L6071A2' }, sources: [], pallets: [] },
+  fits: [],
+  ribbons: [
+    {
+      hopperCode: 'H1',
+      windows: [{ fromGrams: 2_400_000, toGrams: 3_400_000 }],
+      bags: [
+        {
+          ...{ bagId, name: '60312-07K', spans: [{ fromGrams: 2_000_000, toGrams: 3_000_000 }] },
+          ...{ leastGrams: 310_000, likelyGrams: 600_000, mostGrams: 1_000_000, word: 'sure' },
+        },
+      ],
+    },
+  ],
+  dossier: {
+    near: [
+      {
+        ...{ kind: 'check', at: '2026-03-12T13:30:00.000Z', lineCode: 'L1', says: 'Weigher', passed: false },
+        href: `/checks/${bagId}`,
+      },
+    ],
+    changes: [],
+    sisters: [{ word: 'likely', palletCount: 4, packCount: 1920 }],
+  },
+};
+
 @ApiTags('thread')
 @Controller('api/thread')
 export class CodeThreadApi {
@@ -18,17 +46,16 @@ export class CodeThreadApi {
   @ApiOperation({
     summary: 'The thread of whatever carries this code; where it fits several things, the choices',
     description:
-      'Takes a pack code with or without its time, a bag number, an SSCC, a GS1 element string, a Digital Link, a delivery note number, a customer’s order, a complaint, a recall, a film or liner lot, a run. Choices say why they fit.',
+      'Takes a pack code with or without its time, a bag number, an SSCC, a GS1 element string, a Digital Link, a delivery note number, a customer’s order, a complaint, a recall, a film or liner lot, a run. Choices say why they fit. With `isDrawn` also `ribbons`, the figures that the picture of each hopper period is drawn from (grams on the axes of what went in and what came out; least, likely and most of each bag), and `dossier`: stops and checks near the packs, corrections and late entries that touch them, and packs with the same sugar; none of what was never packed.',
   })
-  @ApiOkResponse({
-    schema: { example: { thread: { subject: { kind: 'lot', name: 'L6071A2' }, sources: [], pallets: [] } } },
-  })
+  @ApiOkResponse({ schema: { example: threadExample } })
   async thread(
     @Acting() actor: Actor,
     @Query() query: ThreadQuery,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<object | string> {
-    const asked = { code: query.code, localTime: query.at ?? null, meant: query.meant ?? null };
+    const { code, at: localTime = null, meant = null, isDrawn } = query;
+    const asked = { code, localTime, meant, isDrawn: isDrawn === true };
     const text = await this.threads.findText(actor.siteId, asked);
     // A thread may be half a megabyte: it goes on as it came.
     if (text.startsWith('{"thread":')) {

@@ -222,8 +222,11 @@ describe('loading a pallet', () => {
     const delivery = await aDelivery(house, plant);
     const number = await held({ kind: 'pallet', id: pallet.id });
     await expect(load(delivery, pallet.sscc)).rejects.toEqual(
-      refused('unit-on-hold', { because: `On hold (${number}, safety): a stone was found` }),
+      refused('unit-on-hold', { because: `On hold (${number} on pallet ${pallet.sscc}, safety): a stone was found` }),
     );
+    // Of the wrong goods too: the hold is what must not be missed.
+    const brown = await aDelivery(house, plant, { lines: [{ formatId: plant.otherFormatId, orderedCount: 500 }] });
+    await expect(load(brown, pallet.sscc)).rejects.toEqual(refused('unit-on-hold'));
   });
 
   it('gives a pallet to one of two vehicles that take it at once', async () => {
@@ -255,7 +258,10 @@ describe('loading a whole bag', () => {
     await expect(loadBag(delivery, rejected.number)).rejects.toEqual(refused('unit-rejected'));
     const onHold = await aWholeBag();
     await held({ kind: 'bulk-bag', id: onHold.id });
-    await expect(loadBag(delivery, onHold.number)).rejects.toEqual(refused('unit-on-hold'));
+    const stopped = refused('unit-on-hold', { because: expect.stringContaining(`on bulk bag ${onHold.number}`) });
+    await expect(loadBag(delivery, onHold.number)).rejects.toEqual(stopped);
+    const packs = await aDelivery(house, plant);
+    await expect(loadBag(packs, onHold.number)).rejects.toEqual(stopped);
     const opened = await aWholeBag();
     await house
       .get(UnitOfWork)

@@ -15,7 +15,7 @@ import type { DeliveryRow } from './delivery-rows.js';
 import { progressOf } from './line-progress.js';
 import type { LoadAnswer } from './load-pallet.js';
 import { passedVehicle, takeOpenDelivery } from './take-delivery.js';
-import { refuseUnfit, standingsOfBags } from './unit-standing.js';
+import { refuseStopped, refuseUnfit, standingsOfBags } from './unit-standing.js';
 
 /** A whole bag is scanned onto the vehicle. */
 export interface LoadBagForm {
@@ -82,6 +82,7 @@ async function refuseBag(tx: Tx, delivery: DeliveryRow, bag: BagRow, at: Instant
   if (standing === undefined) throw new Error(`no standing of bag ${bag.id}`);
   const line = (await progressOf(tx, delivery.id)).find((one) => one.gradeId === standing.gradeId);
   const goods = (await gradeOf(tx, standing.gradeId)).name;
+  refuseStopped(bag.number, standing);
   refuseBeyondOrder(line, { name: bag.number, goods, count: 1 });
   refuseUnfit(bag.number, standing);
 }

@@ -13,7 +13,7 @@ import { addLoading, refuseBeyondOrder, refuseLoaded } from './add-loading.js';
 import type { DeliveryRow, LineProgress } from './delivery-rows.js';
 import { progressOf } from './line-progress.js';
 import { passedVehicle, takeOpenDelivery } from './take-delivery.js';
-import { refuseUnfit } from './unit-standing.js';
+import { refuseStopped, refuseUnfit } from './unit-standing.js';
 
 /** A pallet is scanned onto the vehicle. */
 export interface LoadPalletForm {
@@ -74,7 +74,7 @@ export class LoadPallet {
   }
 }
 
-/** What is cheap to know comes first; where the sugar came from is asked last. */
+/** What is cheap to know comes first; then what stops the pallet anywhere, and last what this delivery takes. */
 async function refusePallet(tx: Tx, delivery: DeliveryRow, pallet: PalletRow, at: string): Promise<void> {
   await refuseLoaded(tx, delivery, { name: pallet.sscc, palletId: pallet.id, bagId: null });
   if (pallet.status !== 'in-store') {
@@ -82,6 +82,8 @@ async function refusePallet(tx: Tx, delivery: DeliveryRow, pallet: PalletRow, at
   }
   if (at < pallet.builtAt) throw new Refusal('before-it-was-built', { pallet: pallet.sscc, builtAt: pallet.builtAt });
   const line = (await progressOf(tx, delivery.id)).find((one) => one.formatId === pallet.formatId);
+  const standing = await standingOfPallet(tx, pallet.id);
+  refuseStopped(pallet.sscc, standing);
   refuseBeyondOrder(line, { name: pallet.sscc, goods: pallet.formatName, count: pallet.packCount });
-  refuseUnfit(pallet.sscc, await standingOfPallet(tx, pallet.id));
+  refuseUnfit(pallet.sscc, standing);
 }

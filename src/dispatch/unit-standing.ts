@@ -1,7 +1,8 @@
 import type { BagRow } from '../drying/bulk-bags.js';
 import { standingsOf } from '../disposition/standings.js';
 import { bagsOutside } from '../pallets/bags-outside.js';
-import { worstOf, type PalletStanding, type StandingReason } from '../pallets/pallet-standing.js';
+import { namesOfHeld } from '../pallets/held-things.js';
+import { factsOfHold, heldBy, worstOf, type PalletStanding, type StandingReason } from '../pallets/pallet-standing.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { Refusal } from '../platform/refusal.js';
 import { say } from '../platform/sentences/sentences.js';
@@ -11,6 +12,15 @@ export type UnitStanding = Pick<PalletStanding, 'state' | 'reasons'>;
 
 /** Enough reasons for the dock: the rest stands on the unit's page. */
 const reasonsShown = 3;
+
+/**
+ * What quality stopped is said before anything that one delivery asks: who took the wrong goods has a held unit in hand.
+ *
+ * @throws {Refusal} `unit-on-hold`, `unit-rejected`
+ */
+export function refuseStopped(unit: string, standing: UnitStanding): void {
+  if (standing.state === 'on-hold' || standing.state === 'rejected') refuseUnfit(unit, standing);
+}
 
 /**
  * Only what is released, or accepted by a concession, may go.
@@ -44,6 +54,9 @@ export async function standingsOfBags(
 ): Promise<ReadonlyMap<string, UnitStanding & { readonly gradeId: string }>> {
   const standings = await standingsOf(from, bags);
   const outside = await bagsOutside(from, bags, standings);
+  const holds = [...standings.values()].flatMap((standing) => standing.holds);
+  const held = holds.map(({ scopeKind: kind, scopeId }) => ({ kind, id: scopeId }));
+  const names = await namesOfHeld(from, held);
   return new Map(
     bags.map((bag) => {
       const standing = standings.get(bag.id);
@@ -54,8 +67,8 @@ export async function standingsOfBags(
         { code: `whole-bag-${verdict}`, facts, state: verdict },
         ...(isOutside ? [{ code: 'whole-bag-result-outside', facts, state: 'waiting' } as const] : []),
         ...(standing?.holds ?? []).map((hold): StandingReason => {
-          const { number, hazard } = hold;
-          return { code: 'held-by', facts: { hold: number, hazard, reason: hold.reason }, state: 'on-hold' };
+          const by = heldBy(hold, names);
+          return { code: 'held-by', facts: factsOfHold(hold, by), state: 'on-hold', by };
         }),
       ];
       return [bag.id, { state: worstOf(reasons), reasons, gradeId: standing?.gradeId ?? bag.intendedGradeId }];

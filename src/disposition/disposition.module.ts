@@ -10,7 +10,6 @@ import { DecisionApi } from './decision.api.js';
 import './disposition.sentences.js';
 import './disposition.sentences.es.js';
 import { HoldApi } from './hold.api.js';
-import { HoldController } from './hold.controller.js';
 import { LiftHold } from './lift-hold.js';
 import { ReviewChanges } from './review-changes.js';
 import { SetHoldClass } from './set-hold-class.js';
@@ -30,7 +29,7 @@ const commands = [
 
 @Module({
   imports: [PeopleModule],
-  controllers: [DecisionApi, ChangeReviewApi, HoldApi, BagController, HoldController],
+  controllers: [DecisionApi, ChangeReviewApi, HoldApi, BagController],
   providers: [...commands, WatchResults],
   exports: commands,
 })

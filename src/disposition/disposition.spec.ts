@@ -24,7 +24,7 @@ import { Decide } from './decide.js';
 import { DecisionSubjects } from './decision-subjects.js';
 import type { DecideForm } from './decision.form.js';
 import { decisionsOf, gradeAssignmentsOf } from './decisions.js';
-import { HoldController } from './hold.controller.js';
+import { HoldController } from '../tracing/hold.controller.js';
 import { findHold, holdPage } from './holds.js';
 import { LiftHold } from './lift-hold.js';
 import { placeHold, type HoldDraft } from './place-hold.js';

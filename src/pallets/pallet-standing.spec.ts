@@ -185,6 +185,11 @@ describe('holds that reach a pallet', () => {
       await held(scope);
       const { state: word, reasons } = await standing(first.id);
       expect([scope.kind, word, reasons.length]).toEqual([scope.kind, 'on-hold', place + 1]);
+      // Each says what is held, by the name that people know.
+      const said = reasons.find(({ by }) => by?.id === scope.id);
+      expect(said?.by?.name).toEqual(expect.any(String));
+      const text = say(said?.code ?? '', said?.facts);
+      expect(text).toContain(`${say(`scope-${scope.kind}`)} ${said?.by?.name ?? ''}, safety`);
     }
     // The roll was fitted at pack 300: no pack of this pallet has it.
     await held({ kind: 'film-lot', id: film.filmLotId });

@@ -1,5 +1,5 @@
 import type { BagRow } from '../drying/bulk-bags.js';
-import type { BagStanding, HoldRow } from '../disposition/standings.js';
+import type { BagStanding, HoldRow, ScopeKind } from '../disposition/standings.js';
 import { worstState, type StateWord } from '../disposition/worst-state.js';
 import type { SourceLink } from '../hopper/hopper-links.js';
 import type { ReadFrom } from '../platform/database/reading.js';
@@ -22,6 +22,17 @@ export interface StandingReason {
   readonly code: string;
   readonly facts: SentenceFacts;
   readonly state: StateWord | null;
+  /** The hold that it speaks of, and what that is on. */
+  readonly by?: HeldBy;
+}
+
+/** An open hold with the name of the thing that it was placed on. */
+export interface HeldBy {
+  readonly holdId: string;
+  readonly hold: string;
+  readonly kind: ScopeKind;
+  readonly id: string;
+  readonly name: string | null;
 }
 
 /** How a pallet stands: the worst of its decision, its lots', the open holds, and its possible bags with their results. */
@@ -110,7 +121,7 @@ function reasonsOfHolds(palletId: string, pallet: PalletFacts, known: StandingFa
   );
   return holds.flatMap((hold) => {
     const reach = reachOf(hold, pallet, known);
-    return reach === null ? [] : [holdReason(hold, reach, { narrowed: narrowedOf(hold, target, known) })];
+    return reach === null ? [] : [holdReason(hold, reach, { narrowed: narrowedOf(hold, target, known), known })];
   });
 }
 
@@ -138,15 +149,28 @@ function reachOf(hold: HoldRow, { spread, heldPeriods }: PalletFacts, { film, ti
 function holdReason(
   hold: HoldRow,
   reach: Reach,
-  { narrowed, bag = null }: { readonly narrowed: Narrowed; readonly bag?: BagRow | null },
+  asked: { readonly narrowed: Narrowed; readonly known: StandingFacts; readonly bag?: BagRow },
 ): StandingReason {
+  const { narrowed, known, bag } = asked;
+  const by = heldBy(hold, known.heldNames);
   const isCovered = (hold.hazard === 'safety' || reach === 'covered') && narrowed !== 'out';
   const held = narrowed === 'again' ? 'held-again-by' : 'held-by';
   return {
     code: narrowed === 'out' ? 'taken-out-of' : isCovered ? held : 'perhaps-held-by',
-    facts: { hold: hold.number, hazard: hold.hazard, reason: hold.reason, bag: bag?.number ?? null },
+    facts: { ...factsOfHold(hold, by), bag: bag?.number ?? null },
     state: isCovered ? 'on-hold' : null,
+    by,
   };
+}
+
+export function heldBy(hold: HoldRow, names: ReadonlyMap<string, string>): HeldBy {
+  const { id: holdId, number, scopeKind: kind, scopeId: id } = hold;
+  return { holdId, hold: number, kind, id, name: names.get(id) ?? null };
+}
+
+/** What a sentence about a hold is filled with. */
+export function factsOfHold({ number, hazard, reason }: HoldRow, { kind, name }: HeldBy): SentenceFacts {
+  return { hold: number, hazard, reason, kind, on: name };
 }
 
 /** What is said of each bag whose sugar may be in the packs. A doubtful weight keeps a bag from sale, not its sugar. */
@@ -161,7 +185,7 @@ function reasonsOfBags(palletId: string, pallet: PalletFacts, known: StandingFac
     const isLikely = links.some((link) => link.bagId === bagId && link.word !== 'possible');
     const reach = isLikely ? 'covered' : 'possible';
     const held = standing.holds.map((hold) =>
-      holdReason(hold, reach, { narrowed: narrowedOf(hold, target, known), bag }),
+      holdReason(hold, reach, { narrowed: narrowedOf(hold, target, known), known, bag }),
     );
     return [...reasonsOfBag(bag, standing, known.outside.has(bagId)), ...held];
   });

@@ -10,7 +10,9 @@ import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
 import { StateMark } from '../platform/web/state-mark.js';
+import { HeldThing } from './held-thing.js';
 import type { PalletRow } from './pallet-rows.js';
+import type { HeldBy } from './pallet-standing.js';
 import type { PalletView } from './pallet-views.js';
 
 interface PalletListProps {
@@ -93,10 +95,21 @@ function Reasons({ pallet }: { readonly pallet: PalletView }): VNode {
       <h2 id="why">{say('pallet-why')}</h2>
       <ul>
         {reasons.map((reason, place) => (
-          <li key={place}>{reason.sentence}</li>
+          <li key={place}>
+            {reason.sentence} {reason.by === undefined ? null : <HoldAndThing {...reason.by} />}
+          </li>
         ))}
       </ul>
     </section>
+  );
+}
+
+/** The ways to a hold and to what it was placed on. */
+function HoldAndThing({ holdId, hold, kind, id, name }: HeldBy): VNode {
+  return (
+    <>
+      <a href={`/holds/${holdId}`}>{hold}</a> · <HeldThing kind={kind} id={id} name={name} />
+    </>
   );
 }
 

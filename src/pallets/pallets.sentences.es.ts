@@ -57,12 +57,12 @@ addSentences('es', {
   'possible-bag-concession': 'El big bag {bag}, que puede estar en él, está aceptado por concesión: {reason}',
   'bag-result-outside':
     'Un resultado del big bag {bag}, que puede estar en él, está fuera de la especificación. Tiene que decidir calidad.',
-  'held-by': 'Retenido ({hold}, {hazard:hazard}): {reason}',
+  'held-by': 'Retenido ({hold} sobre {kind:scope} {on}, {hazard:hazard}): {reason}',
   'held-again-by':
-    'Retenido otra vez ({hold}, {hazard:hazard}): se había sacado de la retención, pero desde entonces le llegó algo de lo que ella trata. {reason}',
-  'taken-out-of': 'Calidad lo sacó de la retención {hold}; ella trata de: {reason}',
+    'Retenido otra vez ({hold} sobre {kind:scope} {on}, {hazard:hazard}): se había sacado de la retención, pero desde entonces le llegó algo de lo que ella trata. {reason}',
+  'taken-out-of': 'Calidad lo sacó de la retención {hold} sobre {kind:scope} {on}; ella trata de: {reason}',
   'perhaps-held-by':
-    'No lo cubre la retención de calidad {hold}, pero puede llevar algo de lo que ella trata: {reason}',
+    'No lo cubre la retención de calidad {hold} sobre {kind:scope} {on}, pero puede llevar algo de lo que ella trata: {reason}',
   'no-bag-known': 'Nadie sabe de qué big bags vino su azúcar. Registrar lo que se volcó en la tolva.',
   'packs-beyond-count':
     'Se dice que lleva paquetes de la corrida {run} hasta {toCount}, pero solo {packCount?se contó|se contaron} {packCount}. Contar sus paquetes, y corregir después el recuento o el palé.',

@@ -54,11 +54,12 @@ addSentences('en', {
   'possible-bag-concession': 'Bag {bag}, which may be in it, is accepted by a concession: {reason}',
   'bag-result-outside':
     'A result of bag {bag}, which may be in it, is outside of the specification. Quality must decide.',
-  'held-by': 'On hold ({hold}, {hazard}): {reason}',
+  'held-by': 'On hold ({hold} on {kind:scope} {on}, {hazard}): {reason}',
   'held-again-by':
-    'On hold again ({hold}, {hazard}): it was taken out of the hold, but something that the hold is about has come to it since. {reason}',
-  'taken-out-of': 'Taken out of hold {hold} by quality; the hold is about: {reason}',
-  'perhaps-held-by': 'Not covered by quality hold {hold}, but it may hold some of what that is about: {reason}',
+    'On hold again ({hold} on {kind:scope} {on}, {hazard}): it was taken out of the hold, but something that the hold is about has come to it since. {reason}',
+  'taken-out-of': 'Taken out of hold {hold} on {kind:scope} {on} by quality; the hold is about: {reason}',
+  'perhaps-held-by':
+    'Not covered by quality hold {hold} on {kind:scope} {on}, but it may hold some of what that is about: {reason}',
   'no-bag-known': 'Nobody knows which bags its sugar came from. Record what was tipped into the hopper.',
   'packs-beyond-count':
     'It is said to hold packs of run {run} up to {toCount}, but only {packCount} {packCount?was|were} counted. Count the packs on it, then correct the count or the pallet.',

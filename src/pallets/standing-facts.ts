@@ -8,6 +8,7 @@ import { overlaps } from '../packing/run-ranges.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { groupBy } from '../platform/group-by.js';
 import { bagsOutside } from './bags-outside.js';
+import { namesOfHeld } from './held-things.js';
 import { heldPeriodsIn, type PeriodReach } from './held-periods.js';
 import type { HoldTarget } from './hold-ground.js';
 import { standingParts, type StandingParts } from './narrowed-holds.js';
@@ -35,6 +36,8 @@ export interface StandingFacts {
   readonly timed: TimedPacks;
   /** Open holds on anything but bags. */
   readonly holds: readonly HoldRow[];
+  /** By the id of what is held, by those holds or one on a bag: its name. */
+  readonly heldNames: ReadonlyMap<string, string>;
   /** By hold, those on bags too: what was taken out of it. */
   readonly parts: StandingParts;
   /** By run: what it has counted. */
@@ -74,6 +77,7 @@ export async function readStandingFacts(from: ReadFrom, palletIds: readonly stri
   // A shift is found by its time, not by what stands on a pallet; few of them are on hold.
   const holds = [...(await openHolds(from, scopes)), ...(await openHoldsOnKind(from, 'packing-shift'))];
   const ofBags = await readBags(from, links.flat());
+  const allHolds = [...holds, ...holdsOfBags(ofBags.standings)];
   return {
     pallets,
     palletDecisions: await decisionsOn(from, 'pallet', familyIds),
@@ -81,7 +85,11 @@ export async function readStandingFacts(from: ReadFrom, palletIds: readonly stri
     film,
     timed: await timedPacks(from, holds),
     holds,
-    parts: await standingParts(from, [...holds, ...holdsOfBags(ofBags.standings)]),
+    heldNames: await namesOfHeld(
+      from,
+      allHolds.map(({ scopeKind: kind, scopeId }) => ({ kind, id: scopeId })),
+    ),
+    parts: await standingParts(from, allHolds),
     packCounts: await packCountsOf(
       from,
       all.flatMap((pallet) => pallet.contents),

@@ -8,7 +8,10 @@ import { TakeSample } from '../laboratory/take-sample.js';
 import { StopLine } from '../packing/stop-line.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { shifted } from '../platform/clock.js';
-import { dossierOf } from './dossier.js';
+import { say } from '../platform/sentences/sentences.js';
+import { dossierOf, type Dossier } from './dossier.js';
+import { axisText, amountsText } from './ribbon-words.js';
+import type { Ribbons } from './ribbons.js';
 import { readThread } from './read-thread.js';
 import { subjectById } from './subject-by-id.js';
 
@@ -69,6 +72,31 @@ describe('the dossier of packs', () => {
 
   it('is none of what was never packed', async () => {
     expect(await dossierOf(from, plant.siteId, { packed: [], sources: [], pallets: [] })).toBeNull();
+  });
+
+  it('and what the picture is drawn from come as JSON too, with the numbers of the page', async () => {
+    const path = `/api/thread?code=${encodeURIComponent(lot.run.code)}`;
+    const plain = JSON.parse((await quality.get(path)).text) as object;
+    expect(Object.keys(plain)).toEqual(['thread', 'fits']);
+    const { ribbons, dossier } = JSON.parse((await quality.get(`${path}&isDrawn=true`)).text) as {
+      readonly ribbons: readonly Ribbons[];
+      readonly dossier: Dossier;
+    };
+    expect(dossier).toEqual(await dossierOf(from, plant.siteId, await thread()));
+    const page = (await quality.get(`/thread?code=${encodeURIComponent(lot.run.code)}`)).text;
+    const countOf = (kind: string) => dossier.near.filter((event) => event.kind === kind).length;
+    const failedCount = dossier.near.filter((event) => event.passed === false).length;
+    const facts = { stops: countOf('stop'), checks: countOf('check'), failed: failedCount };
+    expect(page).toContain(say('dossier-says', { ...facts, changes: dossier.changes.length }));
+    expect(facts).toEqual({ stops: 1, checks: 2, failed: 1 });
+    expect(ribbons).toHaveLength(1);
+    const [picture] = ribbons;
+    expect(picture?.bags.map(({ name }) => name)).toContain(lot.bag.number);
+    const named = (picture?.bags ?? []).filter(({ word }) => word !== 'possible');
+    for (const bag of named) expect(page).toContain(`${bag.name}: ${amountsText(bag)}.`);
+    for (const { fromGrams, toGrams } of picture?.windows ?? []) {
+      expect(page).toContain(say('ribbon-stretch', { from: axisText(fromGrams), to: axisText(toGrams) }));
+    }
   });
 
   it('stands on the page of the thread, failed checks loud', async () => {

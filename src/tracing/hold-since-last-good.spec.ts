@@ -9,10 +9,12 @@ import { CorrectLineCheck } from '../line-checks/correct-line-check.js';
 import { lineCheckOf } from '../line-checks/line-checks.js';
 import { ChangeCode } from '../packing/change-code.js';
 import { CloseRun } from '../packing/close-run.js';
+import { runOf } from '../packing/packing-runs.js';
 import { CorrectCount } from '../packing/correct-count.js';
 import { standingsOfPallets } from '../pallets/pallet-standing.js';
 import { NotFound } from '../platform/refusal.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
+import { PlaceHold } from './place-hold.js';
 import { HoldSinceLastGood } from './hold-since-last-good.js';
 import { suspectsOfCheck, type Suspects } from './suspects-of-check.js';
 
@@ -80,7 +82,12 @@ describe('a weigher that fails at half past two, last good at half past one', ()
     });
 
     const held = await hold(id, plant.actorWith('line-lead'));
-    expect(held).toMatchObject({ packCount: 960, holds: [{ scopeId: runId, fromCount: 960, toCount: 1920 }] });
+    expect(held).toMatchObject({
+      packCount: 960,
+      holds: [
+        { scopeId: runId, fromCount: null, fromAt: '2026-03-12T12:30:00.000Z', untilAt: '2026-03-12T13:30:00.000Z' },
+      ],
+    });
     expect(held.holds[0]?.reason).toMatch(/Weigher failed at .*14:30; last good check at .*13:30/);
     const standings = await standingsOfPallets(
       from,
@@ -204,11 +211,60 @@ describe('the hold since the last good check', () => {
     const outcomes = await Promise.allSettled([hold(checkId), hold(checkId)]);
     expect(outcomes.map(({ status }) => status).sort()).toEqual(['fulfilled', 'rejected']);
     const { holds, notHeld } = await suspects(checkId);
-    expect(holds.map(({ fromCount, toCount }) => [fromCount, toCount])).toEqual([
-      [0, 500],
-      [500, 560],
+    expect(holds.map(({ fromAt, untilAt }) => [fromAt?.slice(11, 16), untilAt?.slice(11, 16)])).toEqual([
+      ['11:30', '12:00'],
+      ['12:00', '12:05'],
     ]);
     expect(notHeld).toEqual([]);
+  });
+
+  it('moves with the counts of its time when one of them is corrected', async () => {
+    const planId = await aCheckPlan(house, plant);
+    const runId = await aCodedRun();
+    await packedUntil(runId, 30, 620);
+    await passed(house, plant, planId);
+    await packedUntil(runId, 30, 900);
+    const { id } = await failed(house, plant, planId);
+    expect((await hold(id)).packCount).toBe(280);
+    const [wrong] = await from.sql<{ id: string }>`
+      SELECT "id" FROM "pack_count" WHERE "run_id" = ${runId} AND "pack_count" = ${620}`;
+    const correction = { why: 'incorrect-data' as const, reason: 'digits swapped', packCount: 602 };
+    await house.get(CorrectCount).execute(asking(plant.actor), wrong!.id, correction);
+    // Eighteen more packs are suspect, and the hold has them already.
+    expect(await suspects(id)).toMatchObject({ packCount: 298, notHeld: [] });
+    await expect(hold(id)).rejects.toMatchObject({ code: 'suspects-held-already' });
+  });
+
+  it('keeps counts where two of one instant contradict each other', async () => {
+    const planId = await aCheckPlan(house, plant);
+    const runId = await aCodedRun();
+    await packedUntil(runId, 30, 500);
+    await packedUntil(runId, 0, 520);
+    await passed(house, plant, planId);
+    await packedUntil(runId, 30, 900);
+    const { id } = await failed(house, plant, planId);
+    expect((await hold(id)).holds).toMatchObject([{ fromCount: 500, toCount: 900, fromAt: null }]);
+    expect((await suspects(id)).notHeld).toEqual([]);
+  });
+
+  it('takes from a hold on minutes or on a shift only what that covers', async () => {
+    const { runId, checkId } = await aFailure();
+    const minutes = { kind: 'packing-run', id: runId, fromAt: '2026-03-12T12:10:00.000Z' } as const;
+    await packedUntil(runId, 10, 600);
+    await packedUntil(runId, 10, 700);
+    const asked = asking(plant.actor);
+    const form = { ...minutes, untilAt: '2026-03-12T12:20:00.000Z', reason: 'a smell' };
+    await house.get(PlaceHold).execute(asked, form);
+    expect((await suspects(checkId)).notHeld).toEqual([{ runId, fromCount: 0, toCount: 600 }]);
+    const { lineId } = await runOf(from, runId);
+    const shift = {
+      kind: 'packing-shift',
+      id: lineId,
+      fromAt: '2026-03-12T11:30:00.000Z',
+      reason: 'no hairnets',
+    } as const;
+    await house.get(PlaceHold).execute(asking(plant.actor), shift);
+    expect((await suspects(checkId)).notHeld).toEqual([]);
   });
 
   it('is refused where the check passed, was taken back, or nothing was packed', async () => {

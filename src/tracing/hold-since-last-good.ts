@@ -5,6 +5,10 @@ import type { Asked } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
 import { lockPlan } from '../line-checks/check-line.js';
 import { lineCheckOf, type LineCheckRow } from '../line-checks/line-checks.js';
+import type { CountRow } from '../packing/packing-run-rows.js';
+import { countsOf } from '../packing/packing-runs.js';
+import { possibleRange, timesOfRange } from '../packing/ranges-in-time.js';
+import { packsIn, type RunRange } from '../packing/run-ranges.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { Ids } from '../platform/ids.js';
 import { Refusal } from '../platform/refusal.js';
@@ -21,11 +25,19 @@ export interface HeldSince {
   readonly holds: readonly HoldRow[];
 }
 
-type Wanted = Pick<HoldDraft, 'scope' | 'fromCount' | 'toCount'>;
+type Wanted = Pick<HoldDraft, 'scope' | 'fromCount' | 'toCount' | 'fromAt' | 'untilAt'>;
+
+/** What is to be held, and how many packs that is by the counts of now; of a bag none. */
+interface Missing {
+  readonly wanted: readonly Wanted[];
+  readonly packCount: number;
+  readonly lastGoodAt: string | null;
+}
 
 /**
  * Somebody holds everything that a failed check makes suspect and that nobody holds yet: the packs since the last good
- * check, or the torn bag. They are safety holds until a quality officer sets their class; quality lifts them.
+ * check, or the torn bag. A hold keeps the times of its stretch and so moves with its counts (decision 0023). They are
+ * safety holds until a quality officer sets their class; quality lifts them.
  * Refusals: `check-not-failed`, `nothing-packed-since`, `suspects-held-already`; not found: line check.
  */
 @Injectable()
@@ -41,14 +53,13 @@ export class HoldSinceLastGood {
       const check = await lineCheckOf(tx, siteId, form.check);
       if (check.passed || check.isVoid) throw new Refusal('check-not-failed', { station: check.station });
       await lockPlan(tx, check.planId);
-      const { wanted, lastGoodAt } = await notHeldBy(tx, check, change.recordedAt);
+      const { wanted, packCount, lastGoodAt } = await notHeldBy(tx, check, change.recordedAt);
       const reason = await reasonOf(tx, check, lastGoodAt);
       const common = { nextId: () => this.ids.next(), siteId, reason, placedAt: change.recordedAt };
       const holds: HoldRow[] = [];
       for (const part of wanted) holds.push(await placeHold(tx, change, { ...common, ...part }));
       const [first] = holds;
       if (first === undefined) throw new RangeError('nothing was held');
-      const packCount = holds.reduce((sum, hold) => sum + ((hold.toCount ?? 0) - (hold.fromCount ?? 0)), 0);
       return {
         answer: { checkId: check.id, packCount, holds },
         entry: {
@@ -61,8 +72,9 @@ export class HoldSinceLastGood {
           ],
           after: {
             checkId: check.id,
-            holds: holds.map(({ number, scopeKind, scopeId, fromCount, toCount }) => {
-              return { number, scopeKind, scopeId, fromCount, toCount };
+            packCount,
+            holds: holds.map(({ number, scopeKind, scopeId, fromCount, toCount, fromAt, untilAt }) => {
+              return { number, scopeKind, scopeId, fromCount, toCount, fromAt, untilAt };
             }),
           },
           reason,
@@ -72,19 +84,30 @@ export class HoldSinceLastGood {
   }
 }
 
-async function notHeldBy(
-  tx: Tx,
-  check: LineCheckRow,
-  now: string,
-): Promise<{ readonly wanted: readonly Wanted[]; readonly lastGoodAt: string | null }> {
-  if (check.bagId !== null) return { wanted: await bagNotHeld(tx, check.bagId), lastGoodAt: null };
+async function notHeldBy(tx: Tx, check: LineCheckRow, now: string): Promise<Missing> {
+  if (check.bagId !== null) return { wanted: await bagNotHeld(tx, check.bagId), packCount: 0, lastGoodAt: null };
   const suspects = await suspectsOfCheck(tx, check, now);
   if (suspects.packCount === 0) throw new Refusal('nothing-packed-since', { station: check.station });
-  const wanted = suspects.notHeld.map(({ runId, fromCount, toCount }) => {
-    return { scope: { kind: 'packing-run', id: runId } as const, fromCount, toCount };
-  });
+  const counts = await countsOf(
+    tx,
+    suspects.notHeld.map(({ runId }) => runId),
+  );
+  const wanted = suspects.notHeld.map((range) => stretchOf(range, counts));
   if (wanted.length === 0) throw new Refusal('suspects-held-already', { hold: suspects.holds[0]?.number ?? '' });
-  return { wanted, lastGoodAt: suspects.lastGood?.occurredAt ?? null };
+  return { wanted, packCount: packsIn(suspects.notHeld), lastGoodAt: suspects.lastGood?.occurredAt ?? null };
+}
+
+/** A stretch by the times of its counts; by the counts themselves where the times would leave a pack of it out. */
+function stretchOf(range: RunRange, ofRuns: readonly CountRow[]): Wanted {
+  const { runId, fromCount, toCount } = range;
+  const scope = { kind: 'packing-run', id: runId } as const;
+  const counts = ofRuns.filter((count) => count.runId === runId);
+  const times = timesOfRange(range, counts);
+  if (times === null || times.fromAt >= times.untilAt) return { scope, fromCount, toCount };
+  const all = { runId, fromCount: 0, toCount: Number.MAX_SAFE_INTEGER };
+  const held = possibleRange(all, counts, times);
+  const isWhole = held !== null && held.fromCount <= fromCount && held.toCount >= toCount;
+  return isWhole ? { scope, ...times } : { scope, fromCount, toCount };
 }
 
 async function bagNotHeld(tx: Tx, bagId: string): Promise<readonly Wanted[]> {

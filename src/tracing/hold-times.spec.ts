@@ -2,6 +2,7 @@ import { afterEach, beforeEach, describe, expect, it } from '@jest/globals';
 import { aBag, readerOf } from '../../test/support/a-bag.js';
 import { aDelivery, palletLoaded } from '../../test/support/a-delivery.js';
 import { aPackedRun, aPallet, aTippedBag } from '../../test/support/a-pallet.js';
+import { aPerson, signedIn } from '../../test/support/a-person.js';
 import { aPlant, type Plant } from '../../test/support/a-plant.js';
 import { packsCounted } from '../../test/support/a-run.js';
 import { asking, openHouse, type TestHouse } from '../../test/support/house.js';
@@ -38,6 +39,33 @@ afterEach(async () => {
 const place = (form: Omit<PlaceHoldForm, 'reason'>): Promise<HoldRow> =>
   house.get(PlaceHold).execute(asking(plant.actor), { ...form, reason: 'a torn sieve' });
 const refused = (code: string): unknown => expect.objectContaining({ code });
+
+describe('the pages of holds', () => {
+  it('name what is held, with the way to it', async () => {
+    await aTippedBag(house, plant);
+    const run = await aPackedRun(house, plant, { packCount: 100 });
+    const { id, sscc } = await aPallet(house, plant, { run: run.runId });
+    const { code } = run;
+    const person = await signedIn(house, await aPerson(house, plant.siteId, { roles: ['auditor'] }));
+    const pageOf = async (path: string) => (await person.get(path)).text;
+    const held = [
+      [await place({ kind: 'lot', id: run.lotId }), `/thread?code=${encodeURIComponent(code)}">lot ${code}<`],
+      [await place({ kind: 'pallet', id }), `/thread?code=${sscc}">pallet ${sscc}<`],
+      [
+        await place({ kind: 'packing-run', id: run.runId, fromCount: 1, toCount: 9 }),
+        `">packing run ${run.number}, packs from 1 up to before 9<`,
+      ],
+    ] as const;
+    const list = await pageOf('/holds');
+    for (const [hold, link] of held) {
+      expect(await pageOf(`/holds/${hold.id}`)).toContain(link);
+      expect(list).toContain(link);
+    }
+    const page = await pageOf(`/pallets/${id}`);
+    expect(page).toContain(`href="/holds/${held[0][0].id}">${held[0][0].number}<`);
+    expect(page).toContain(held[0][1]);
+  });
+});
 const stateOf = async (palletId: string): Promise<string> => (await standingOfPallet(reader, palletId)).state;
 
 async function onHold(...bagIds: readonly string[]): Promise<readonly boolean[]> {

@@ -1,5 +1,5 @@
 import { deliveryOf } from '../dispatch/deliveries.js';
-import { isLinerLot } from '../drying/liner-lots.js';
+import { findLinerLot, isLinerLot } from '../drying/liner-lots.js';
 import { bagOf } from '../drying/bulk-bags.js';
 import { filmLotOf, lotOf, runOf } from '../packing/packing-runs.js';
 import { palletOf } from '../pallets/pallet-list.js';
@@ -14,6 +14,36 @@ import type { ThreadKind, ThreadSubject } from './thread.js';
  */
 export async function subjectById(from: ReadFrom, kind: ThreadKind, id: string): Promise<ThreadSubject> {
   return { kind, id, name: await nameOf(from, kind, id), localTime: null, printedAt: null, codedBetween: null };
+}
+
+/** Where things stand with the site that they belong to; a lot of liners is of each site that has a bag of it. */
+const tables = {
+  'bulk-bag': 'bulk_bag',
+  lot: 'lot',
+  pallet: 'pallet',
+  'packing-run': 'packing_run',
+  'film-lot': 'film_lot',
+  delivery: 'delivery',
+} as const;
+
+/**
+ * The same for who asks at one site: what is another site's is not there.
+ *
+ * @throws {NotFound}
+ */
+export async function subjectOfSite(
+  from: ReadFrom,
+  siteId: string,
+  kind: ThreadKind,
+  id: string,
+): Promise<ThreadSubject> {
+  const isHere =
+    kind === 'liner-lot'
+      ? (await findLinerLot(from, siteId, id)) !== null
+      : (await from.sql`SELECT "id" FROM ${() => `"${tables[kind]}"`} WHERE "id" = ${id} AND "site_id" = ${siteId}`)
+          .length > 0;
+  if (!isHere) throw new NotFound(kind, id);
+  return subjectById(from, kind, id);
 }
 
 async function nameOf(from: ReadFrom, kind: ThreadKind, id: string): Promise<string> {

@@ -1,9 +1,10 @@
 import { deliveryOf } from '../dispatch/deliveries.js';
-import { openHolds, type HoldRow } from '../disposition/standings.js';
+import { openHolds, openHoldsOnKind, type HoldRow } from '../disposition/standings.js';
 import type { LineCheckRow } from '../line-checks/line-checks.js';
 import { suspectPacks, type SuspectPacks } from '../line-checks/suspect-packs.js';
-import { packsIn, united, without, type RunRange } from '../packing/run-ranges.js';
+import { packsIn, shared, united, without, type RunRange } from '../packing/run-ranges.js';
 import { palletsOf, palletsOfRanges } from '../pallets/pallet-list.js';
+import { packsHeld, timedPacks } from '../pallets/timed-packs.js';
 import type { PalletStatus } from '../pallets/pallet-rows.js';
 import { placeOf } from '../plant/plant-facts.js';
 import type { ReadFrom } from '../platform/database/reading.js';
@@ -37,18 +38,18 @@ export async function suspectsOfCheck(from: ReadFrom, failed: LineCheckRow, now:
   const ranges = packs.ranges.map(({ runId, fromCount, toCount }) => ({ runId, fromCount, toCount }));
   const pallets = await suspectPallets(from, ranges);
   const scopes = [...new Set(ranges.map(({ runId }) => runId))].map((id) => ({ kind: 'packing-run', id }) as const);
-  const open = await openHolds(from, scopes);
-  const holds = open.filter((hold) => ranges.some((range) => coverOf(hold, range) !== null));
+  const ofShifts = await openHoldsOnKind(from, 'packing-shift');
+  const open = [...(await openHolds(from, scopes)), ...ofShifts.filter(({ scopeId }) => scopeId === failed.lineId)];
+  const timed = await timedPacks(from, open);
+  const covers = (hold: HoldRow): readonly RunRange[] => shared(ranges, packsHeld(hold, timed));
+  const holds = open.filter((hold) => covers(hold).length > 0);
   const certain = pallets.filter((pallet) => pallet.isCertain);
   return {
     ...packs,
     pallets,
     loosePackCount: packs.packCount - certain.reduce((sum, pallet) => sum + pallet.suspectPackCount, 0),
     holds,
-    notHeld: without(
-      ranges,
-      ranges.flatMap((range) => holds.flatMap((hold) => coverOf(hold, range) ?? [])),
-    ),
+    notHeld: without(ranges, holds.flatMap(covers)),
   };
 }
 
@@ -80,12 +81,4 @@ async function nameOf(from: ReadFrom, status: PalletStatus, placeId: string): Pr
   if (status === 'in-store') return (await placeOf(from, placeId)).code;
   const delivery = await deliveryOf(from, placeId);
   return delivery.noteNumber ?? delivery.orderNumber;
-}
-
-/** The part of a range that a hold covers; null: nothing of it. */
-function coverOf(hold: HoldRow, range: RunRange): RunRange | null {
-  if (hold.scopeId !== range.runId) return null;
-  const fromCount = Math.max(range.fromCount, hold.fromCount ?? 0);
-  const toCount = Math.min(range.toCount, hold.toCount ?? range.toCount);
-  return fromCount < toCount ? { runId: range.runId, fromCount, toCount } : null;
 }

@@ -7,7 +7,7 @@ import { isId } from '../platform/is-id.js';
 import { NotFound } from '../platform/refusal.js';
 import { Acting } from '../platform/web/request.js';
 import { readThread } from './read-thread.js';
-import { subjectById } from './subject-by-id.js';
+import { subjectOfSite } from './subject-by-id.js';
 import { threadKinds, type Thread, type ThreadKind } from './thread.js';
 
 @ApiTags('thread')
@@ -27,7 +27,7 @@ export class ThreadApi {
     if (known === undefined) throw new NotFound('thread-kind', kind);
     if (!isName(known, id)) throw new NotFound(known, id);
     return this.heavy.snapshot(async (from) =>
-      readThread(from, actor.siteId, await subjectById(from, known, id), this.clock.now()),
+      readThread(from, actor.siteId, await subjectOfSite(from, actor.siteId, known, id), this.clock.now()),
     );
   }
 }

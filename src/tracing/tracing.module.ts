@@ -9,6 +9,7 @@ import { PeopleModule } from '../people/people.module.js';
 import './check-holds.sentences.js';
 import './check-holds.sentences.es.js';
 import { CorrectionRipple } from './correction-ripple.js';
+import { HoldController } from './hold.controller.js';
 import { HoldReachApi } from './hold-reach.api.js';
 import { HoldSinceLastGood } from './hold-since-last-good.js';
 import { NarrowHold } from './narrow-hold.js';
@@ -41,7 +42,16 @@ import { WatchReach } from './watch-reach.js';
     HopperModule,
     PalletsModule,
   ],
-  controllers: [ThreadApi, HoldReachApi, NarrowingApi, TipPreviewApi, RunPreviewApi, UnitPreviewApi, ReachApi],
+  controllers: [
+    ThreadApi,
+    HoldController,
+    HoldReachApi,
+    NarrowingApi,
+    TipPreviewApi,
+    RunPreviewApi,
+    UnitPreviewApi,
+    ReachApi,
+  ],
   providers: [PlaceHold, HoldSinceLastGood, NarrowHold, WatchReach, CorrectionRipple],
   exports: [PlaceHold, HoldSinceLastGood, NarrowHold, CorrectionRipple],
 })

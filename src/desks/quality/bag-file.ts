@@ -1,12 +1,13 @@
 import { decisionsOf, type DecisionLine } from '../../disposition/decisions.js';
 import { changesAbout } from '../../disposition/changes-to-look-at.js';
 import { isUsed } from '../../disposition/is-used.js';
-import { bagStandingOf } from '../../disposition/standings.js';
+import { bagStandingOf, type HoldRow } from '../../disposition/standings.js';
 import { stateWord, type StateWord } from '../../disposition/worst-state.js';
 import { findBag, type BagRow } from '../../drying/bulk-bags.js';
 import { lastSequenceOf } from '../../journal/stale-page.js';
 import { laboratoryStandingOf, type LaboratoryStanding } from '../../laboratory/bag-results.js';
 import { propertyText } from '../../laboratory/sample-text.js';
+import { namesOfHeld } from '../../pallets/held-things.js';
 import { gradeOf, shiftAt } from '../../plant/plant-facts.js';
 import type { GradeRow } from '../../plant/plant-rows.js';
 import { gradesOfSite } from '../../plant/named-things.js';
@@ -43,7 +44,7 @@ export async function readBagFile(from: ReadFrom, actor: Actor, bagId: string): 
     grades: await gradesOfSite(from, siteId),
     shift: bag.dryerId === null ? null : await shiftAt(from, siteId, bag.filledAt ?? bag.fillStartedAt),
     laboratory,
-    lacks: [...lacksOfBag(bag, laboratory), ...standing.holds.map(lackOfHold), ...lacksOfChanges(changes)],
+    lacks: [...lacksOfBag(bag, laboratory), ...(await lacksOfHolds(from, standing.holds)), ...lacksOfChanges(changes)],
     decisions: await decisionsOf(from, 'bulk-bag', bag.id),
     seconds: await secondPeopleOf(from, actor),
     sequence: await lastSequenceOf(from, { kind: 'bulk-bag', id: bag.id }),
@@ -68,8 +69,12 @@ export function lacksOfBag(bag: BagRow, laboratory: LaboratoryStanding): readonl
   return lacks;
 }
 
-/** An open hold. */
-export function lackOfHold(hold: { readonly id: string; readonly number: string; readonly reason: string }): Lack {
-  const facts = { hold: hold.number, reason: hold.reason };
-  return { code: 'lack-hold', facts, href: `/quality/holds/${hold.id}`, isGrave: true };
+/** Open holds, each with what it is on. */
+export async function lacksOfHolds(from: ReadFrom, holds: readonly HoldRow[]): Promise<readonly Lack[]> {
+  const held = holds.map(({ scopeKind: kind, scopeId }) => ({ kind, id: scopeId }));
+  const names = await namesOfHeld(from, held);
+  return holds.map(({ id, number, reason, scopeKind, scopeId }) => {
+    const facts = { hold: number, reason, kind: scopeKind, on: names.get(scopeId) ?? null };
+    return { code: 'lack-hold', facts, href: `/quality/holds/${id}`, isGrave: true };
+  });
 }

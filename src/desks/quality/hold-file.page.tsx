@@ -1,5 +1,5 @@
 import type { VNode } from 'preact';
-import { classText } from '../../disposition/holds.page.js';
+import { classText } from '../../tracing/holds.page.js';
 import type { HoldLine } from '../../disposition/holds.js';
 import type { ProofWay } from '../../people/prove-again.js';
 import { mayDo } from '../../platform/actor.js';

@@ -15,7 +15,7 @@ import { readThread } from '../../tracing/read-thread.js';
 import { subjectById } from '../../tracing/subject-by-id.js';
 import type { PalletLine, Thread } from '../../tracing/thread.js';
 import { lacksOfLot } from './lot-lacks.js';
-import { lackOfHold } from './bag-file.js';
+import { lacksOfHolds } from './bag-file.js';
 import { lacksOfChanges, type Lack } from './file-parts.js';
 import type { LotRun } from './lot-run.js';
 import { secondPeopleOf, type SecondPerson } from './second-people.js';
@@ -55,7 +55,7 @@ export async function readLotFile(from: ReadFrom, actor: Actor, lotId: string, n
   return {
     ...{ lot, runs, thread, pallets, decisions },
     state: stateOf(thread, decisions, holds.length > 0),
-    lacks: [...holds.map(lackOfHold), ...lacks, ...lacksOfChanges(changes)],
+    lacks: [...(await lacksOfHolds(from, holds)), ...lacks, ...lacksOfChanges(changes)],
     seconds: await secondPeopleOf(from, actor),
     sequence: await lastSequenceOf(from, { kind: 'lot', id: lot.id }),
   };

@@ -21,7 +21,10 @@ export async function readPalletFile(from: ReadFrom, actor: Actor, palletId: str
   const pallet = await palletView(from, actor.siteId, palletId);
   const reasons = pallet.standing.reasons
     .filter(({ state }) => state !== 'released' && state !== null)
-    .map(({ code, facts, state }): Lack => ({ code, facts, href: null, isGrave: state !== 'concession' }));
+    .map(({ code, facts, state, by }): Lack => {
+      const href = by === undefined ? null : `/quality/holds/${by.holdId}`;
+      return { code, facts, href, isGrave: state !== 'concession' };
+    });
   const changes = await changesAbout(from, actor.siteId, [pallet.id]);
   return {
     pallet,

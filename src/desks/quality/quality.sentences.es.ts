@@ -92,7 +92,7 @@ addSentences('es', {
   'lack-no-reason': 'sin motivo indicado',
   'lack-late': 'Anotado {minutes} {minutes?minuto|minutos} tarde, el {at}: {action} ({reason}).',
   'lack-correction': 'Corregido el {at}: {action} ({reason}).',
-  'lack-hold': 'La retención {hold} está abierta: {reason}',
+  'lack-hold': 'La retención {hold} sobre {kind:scope} {on} está abierta: {reason}',
   'lack-bag-filling': 'El big bag {bag} aún se está llenando.',
   'lack-bag-outside': 'El big bag {bag} tiene un resultado fuera de su especificación: {outside}.',
   'lack-bag-missing': 'Al big bag {bag} le faltan resultados que pide su calidad: {missing}.',

@@ -87,7 +87,7 @@ addSentences('en', {
   'lack-no-reason': 'no reason given',
   'lack-late': 'Entered {minutes} {minutes?minute|minutes} late, at {at}: {action} ({reason}).',
   'lack-correction': 'Corrected at {at}: {action} ({reason}).',
-  'lack-hold': 'Hold {hold} is open: {reason}',
+  'lack-hold': 'Hold {hold} on {kind:scope} {on} is open: {reason}',
   'lack-bag-filling': 'Bag {bag} is still being filled.',
   'lack-bag-outside': 'Bag {bag} has a result outside its specification: {outside}.',
   'lack-bag-missing': 'Bag {bag} lacks results that its grade asks for: {missing}.',

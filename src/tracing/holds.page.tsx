@@ -1,4 +1,6 @@
 import type { VNode } from 'preact';
+import type { HoldLine } from '../disposition/holds.js';
+import { HeldThing } from '../pallets/held-thing.js';
 import { say } from '../platform/sentences/sentences.js';
 import { Table } from '../platform/web/kit/table.js';
 import { OlderEntries } from '../platform/web/older-entries.js';
@@ -6,11 +8,16 @@ import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
 import { StateMark } from '../platform/web/state-mark.js';
-import type { HoldLine } from './holds.js';
+
+/** A hold with the name of what it is on. */
+interface NamedHold {
+  readonly hold: HoldLine;
+  readonly name: string | null;
+}
 
 interface HoldsProps {
   readonly viewer: Viewer;
-  readonly holds: readonly HoldLine[];
+  readonly holds: readonly NamedHold[];
   readonly next: string | null;
 }
 
@@ -28,13 +35,13 @@ export function holdsPage({ viewer, holds, next }: HoldsProps): VNode {
           { head: say('holds-column-placed') },
           { head: say('holds-column-reason') },
         ]}
-        rows={holds.map((hold) => ({
+        rows={holds.map(({ hold, name }) => ({
           key: hold.id,
           cells: [
             <a href={`/holds/${hold.id}`}>{hold.number}</a>,
             hold.liftedAt === null ? <StateMark state="on-hold" /> : say('hold-lifted'),
             classText(hold),
-            scopeText(hold, viewer.timeZone),
+            <Held viewer={viewer} hold={hold} name={name} />,
             localText(hold.placedAt, viewer.timeZone),
             hold.reason,
           ],
@@ -50,9 +57,14 @@ export function classText(hold: HoldLine): string {
   return hold.hazardSet === null ? say('hazard-not-set') : say(`hazard-${hold.hazardSet}`);
 }
 
-/** What a hold covers, in words. */
-export function scopeText(hold: HoldLine, timeZone: string): string {
-  const kind = say(`scope-${hold.scopeKind}`);
+/** What a hold is on and which part of it, with the way there. */
+export function Held({ viewer, hold, name }: NamedHold & { readonly viewer: Viewer }): VNode {
+  const { scopeKind: kind, scopeId: id } = hold;
+  return <HeldThing kind={kind} id={id} name={name} says={scopeText({ hold, name }, viewer.timeZone)} />;
+}
+
+function scopeText({ hold, name }: NamedHold, timeZone: string): string {
+  const kind = [say(`scope-${hold.scopeKind}`), name].filter((part) => part !== null).join(' ');
   if (hold.fromAt !== null && hold.untilAt !== null) {
     return say('scope-times', {
       kind,

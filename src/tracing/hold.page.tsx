@@ -1,22 +1,22 @@
 import type { VNode } from 'preact';
+import type { HoldLine } from '../disposition/holds.js';
 import { say } from '../platform/sentences/sentences.js';
 import { Figures } from '../platform/web/kit/figures.js';
 import { localText } from '../platform/web/local-text.js';
 import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
 import { StateMark } from '../platform/web/state-mark.js';
-import { classText, scopeText } from './holds.page.js';
-import type { HoldLine } from './holds.js';
+import { classText, Held } from './holds.page.js';
 
 interface HoldProps {
   readonly viewer: Viewer;
   readonly hold: HoldLine;
-  /** What the thread of its subject is asked by: a bag's number, else the subject's id. */
-  readonly subjectCode: string;
+  /** What it is on, as people know it. */
+  readonly name: string | null;
 }
 
 /** One hold: what it covers, why, its class, and how it ended. */
-export function holdPage({ viewer, hold, subjectCode }: HoldProps): VNode {
+export function holdPage({ viewer, hold, name }: HoldProps): VNode {
   const at = (instant: string): string => localText(instant, viewer.timeZone);
   return (
     <Shell title={say('hold-title', { hold: hold.number })} viewer={viewer}>
@@ -26,7 +26,7 @@ export function holdPage({ viewer, hold, subjectCode }: HoldProps): VNode {
         of={[
           {
             label: say('holds-column-scope'),
-            value: <Cover viewer={viewer} hold={hold} subjectCode={subjectCode} />,
+            value: <Held viewer={viewer} hold={hold} name={name} />,
           },
           { label: say('holds-column-placed'), value: at(hold.placedAt) },
           { label: say('holds-column-reason'), value: hold.reason },
@@ -41,12 +41,4 @@ export function holdPage({ viewer, hold, subjectCode }: HoldProps): VNode {
       />
     </Shell>
   );
-}
-
-/** What is covered, by its number where it has one that people read. A shift has no thread of its own. */
-function Cover({ viewer, hold, subjectCode }: HoldProps): VNode {
-  const text = scopeText(hold, viewer.timeZone);
-  const says = subjectCode === hold.scopeId ? text : `${text} ${subjectCode}`;
-  if (hold.scopeKind === 'dryer-shift' || hold.scopeKind === 'packing-shift') return <span>{says}</span>;
-  return <a href={`/thread?code=${encodeURIComponent(subjectCode)}`}>{says}</a>;
 }
