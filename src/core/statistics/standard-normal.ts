@@ -1,4 +1,5 @@
-import { incompleteGamma } from './incomplete-gamma.js';
+/** Below this distance the series about the mean is used, from here on the continued fraction of the tail. */
+const tailStartsAt = 1.75;
 
 /** Both shares of the standard normal distribution: below x and above it; together 1. */
 export interface NormalShares {
@@ -20,21 +21,38 @@ export function normalDensity(x: number): number {
 /**
  * The shares of the standard normal distribution below and above a value.
  *
- * Through the incomplete gamma function of shape ½ at x²/2 (NIST Digital Library of Mathematical Functions 7.11.2, from
- * memory), so that the small share never comes out of a difference: far out it keeps its digits.
+ * Near the mean by the series φ(x)·(x + x³/3 + x⁵/(3·5) + …), all terms of one sign; from 1.75 on by the continued fraction
+ * of the tail, φ(x)/(x + 1/(x + 2/(x + …))), so that the small share never comes out of a difference of nearly equal ones
+ * (Abramowitz and Stegun 26.2.11 and 26.2.14, from memory).
  *
  * @param x any number but NaN, in standard deviations above the mean; ±Infinity gives 0 and 1
- * @returns each from 0 to 1; relative error of each below 2·10⁻¹⁴ up to a distance of 8, below 2·10⁻¹³ up to 24 (compared
+ * @returns each from 0 to 1; relative error of each below 2·10⁻¹⁴ up to a distance of 8, below 2·10⁻¹³ up to 12 (compared
  * with 120-digit sums of the series about 0)
  * @throws RangeError when x is NaN
  * @example normalShares(1.96).above // 0.0249978…
  */
 export function normalShares(x: number): NormalShares {
   if (Number.isNaN(x)) throw new RangeError('The normal distribution needs a number');
-  const { lower, upper } = incompleteGamma(0.5, (x * x) / 2);
-  const small = upper / 2;
-  const large = 0.5 + lower / 2;
-  return x < 0 ? { below: small, above: large } : { below: large, above: small };
+  const tail = shareBeyond(Math.abs(x));
+  return x < 0 ? { below: tail, above: 1 - tail } : { below: 1 - tail, above: tail };
+}
+
+function shareBeyond(distance: number): number {
+  if (distance < tailStartsAt) return 0.5 - normalDensity(distance) * seriesAbout(distance);
+  // So many steps that one more changes no digit: the nearer, the slower it settles.
+  let below = distance;
+  for (let step = 30 + Math.ceil(450 / distance ** 2); step >= 1; step -= 1) below = distance + step / below;
+  return normalDensity(distance) / below;
+}
+
+function seriesAbout(x: number): number {
+  let term = x;
+  let sum = x;
+  for (let odd = 3; term > sum * 1e-18; odd += 2) {
+    term *= (x * x) / odd;
+    sum += term;
+  }
+  return sum;
 }
 
 /**
