@@ -1,7 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { type CountLine, judgeRun, limitsToCount, type MeanLine, type RunLine, type RunVerdict } from './judge-run.js';
-import { errorSums, type RunSummary } from './pack-sums.js';
+import { errorSums, type RunSummary, runSummaryOf } from './pack-sums.js';
 import type { Market, RuleSetId } from './rule-set.js';
 
 const kilogram = 1_000_000;
@@ -112,9 +112,26 @@ describe('a run weighed pack by pack', () => {
     const nothing = linesOf(judged([]), 'eu-76-211');
     expect(nothing.map(({ reason }) => reason)).toEqual(['nothing-weighed', 'nothing-weighed', 'nothing-weighed']);
     expect(nothing[0]).toMatchObject({ verdict: 'not-judged', meanErrorMicrograms: null });
-    const onlyUs = { ...summaryOf(packs([10, kilogram]), kilogram, ['us']) };
-    const lines = linesOf(judgeRun({ nominalMilligrams: kilogram, market: 'eu', summary: onlyUs }), 'eu-76-211');
+    const uncounted = { ...errorSums(packs([10, kilogram]), kilogram), shortCounts: [] };
+    const lines = linesOf(judgeRun({ nominalMilligrams: kilogram, market: 'eu', summary: uncounted }), 'eu-76-211');
     expect(lines.map(({ reason }) => reason)).toEqual(['at-the-limit', 'not-counted', 'not-counted']);
+    expect(lines[1]).toMatchObject({ shortCount: null, leastShortCount: 0, mostShortCount: 10 });
+  });
+
+  it('is decided by the nearest limits that were counted, where these are enough', () => {
+    const secondLine = (lower: number, higher: number) => {
+      const shortCounts = [
+        { belowMilligrams: 984_000, packCount: lower },
+        { belowMilligrams: 986_000, packCount: higher },
+      ];
+      const summary = { packCount: 1_000, errorSumMilligrams: 0, errorSquareSum: 10n ** 12n, shortCounts };
+      return linesOf(judgeRun({ nominalMilligrams: kilogram, market: 'eu', summary }), 'eu-76-211')[1];
+    };
+    expect(secondLine(3, 25)).toMatchObject({ verdict: 'kept', reason: 'at-the-limit', shortCount: null });
+    expect(secondLine(3, 24)).toMatchObject({ verdict: 'kept', leastShortCount: 3, mostShortCount: 24 });
+    expect(secondLine(26, 40)).toMatchObject({ verdict: 'broken', reason: 'outside', shortCount: null });
+    expect(secondLine(25, 26)).toMatchObject({ verdict: 'not-judged', reason: 'not-counted' });
+    expect(secondLine(7, 7)).toMatchObject({ verdict: 'kept', shortCount: 7 });
   });
 
   it('is outside of every rule as a bulk bag, and that is all that is said', () => {
@@ -142,6 +159,44 @@ describe('a run weighed pack by pack', () => {
 const someNets = fc.array(fc.integer({ min: 960_000, max: 1_030_000 }), { minLength: 1, maxLength: 80 });
 const someMarket = fc.constantFrom<Market>('eu', 'de', 'uk', 'us', 'oiml-country');
 const worseness = { kept: 0, 'not-judged': 0, broken: 1 };
+
+/** Nets as blocks of weights sum them up: bins of a gram about the nominal quantity, outermost ones open. */
+function histogramOf(nets: readonly number[]): RunSummary {
+  const bins = Array.from({ length: 60 }, () => 0);
+  for (const net of nets) bins[Math.max(0, Math.min(59, Math.floor((net - kilogram) / 1000) + 30))]! += 1;
+  const below = (limit: number) => nets.filter((net) => net < limit).length;
+  const counted = { histogram: bins, beyondT1Count: below(985_000), beyondT2Count: below(970_000) };
+  const yardstick = { nominalMilligrams: kilogram, binMilligrams: 1000, t1Milligrams: 985_000, t2Milligrams: 970_000 };
+  const smallestMilligrams = nets.length === 0 ? null : Math.min(...nets);
+  return runSummaryOf({ ...errorSums(nets, kilogram), ...counted, smallestMilligrams }, yardstick);
+}
+
+describe('a run that is kept as a histogram', () => {
+  it('is judged as its packs are, or not at all', () => {
+    fc.assert(
+      fc.property(someNets, someMarket, (nets, market) => {
+        const summary = histogramOf(nets);
+        const kept = judgeRun({ nominalMilligrams: kilogram, market, summary }).ruleSets.flatMap(({ lines }) => lines);
+        const exact = judged(nets, market).ruleSets.flatMap(({ lines }) => lines);
+        kept.forEach(({ verdict, rule }, index) => {
+          // The limits of every rule set but that of the United States are counted or at an edge between bins.
+          if (verdict !== 'not-judged' || rule !== 'beyondMav') expect(verdict).toBe(exact[index]!.verdict);
+        });
+      }),
+    );
+  });
+
+  it('is told to be within the rule of the United States without a count of its own', () => {
+    // 35.3 g lie between the bins of 35 g and 36 g; the lightest pack is not that light.
+    const light = { nominalMilligrams: kilogram, market: 'us', summary: histogramOf([964_700, 1_040_000]) } as const;
+    expect(linesOf(judgeRun(light), 'us-handbook-133')[1]).toMatchObject({ verdict: 'kept', shortCount: 0 });
+    const summary = histogramOf([964_699, 1_040_000]);
+    expect(linesOf(judgeRun({ ...light, summary }), 'us-handbook-133')[1]).toMatchObject({ verdict: 'not-judged' });
+    expect(linesOf(judgeRun({ ...light, summary: histogramOf([]) }), 'us-handbook-133')[1]).toMatchObject({
+      reason: 'nothing-weighed',
+    });
+  });
+});
 
 describe('the verdict on a run', () => {
   it('does not depend on the order of the packs', () => {

@@ -9,8 +9,8 @@ import { shortLimits, type ShortState } from './short-state.js';
 export type RuleVerdict = 'kept' | 'broken' | 'not-judged';
 
 /**
- * Why a line says what it says. `at-the-limit`: exactly there, which is still kept. `not-counted`: the summary has no
- * count for that limit. `table-not-obtained`: the rule set has a table of its own that we could not read.
+ * Why a line says what it says. `at-the-limit`: exactly there, which is still kept. `not-counted`: the counts in the
+ * summary do not tell. `table-not-obtained`: the rule set has a table of its own that we could not read.
  */
 export type RuleReason =
   'within' | 'at-the-limit' | 'outside' | 'nothing-weighed' | 'not-counted' | 'table-not-obtained';
@@ -36,8 +36,12 @@ export interface CountLine extends Judged {
   readonly rule: ShortState;
   /** A pack with less net than this is so short; `null` where the table was not obtained. */
   readonly belowMilligrams: number | null;
-  /** `null` where they were not counted. */
+  /** `null` where the summary has no exact count; then it is one of those between the next two. */
   readonly shortCount: number | null;
+  /** By the nearest limits that were counted; 0 where nothing is known. */
+  readonly leastShortCount: number;
+  /** By the nearest limits that were counted; all packs where nothing is known. */
+  readonly mostShortCount: number;
   /** So many are allowed of these packs. */
   readonly allowedCount: number;
   /** The share that the allowed count comes from; `null` where the rule names a number. */
@@ -74,7 +78,8 @@ export interface WeighedRun {
  *
  * Nothing is sampled, so nothing is allowed for chance: the mean of all packs must reach the nominal quantity (exactly
  * at it is kept), packs beyond T1 are so many thousandths at most (exactly so many is kept), and none is beyond T2. Each
- * line is decided in whole numbers. The verdict is about the packs in the summary: packs that passed unweighed are not
+ * line is decided in whole numbers. Where a limit itself was not counted, the nearest that were may still decide it. The
+ * verdict is about the packs in the summary: packs that passed unweighed are not
  * in it. For another market call it again: the same summary serves if it counts the limits of both.
  *
  * @throws RangeError where the nominal quantity is not whole milligrams above 0, or the summary is impossible
@@ -138,19 +143,32 @@ type CountRule = Exclude<RunRule, { kind: 'mean' }>;
 
 function countLine(rule: CountRule, belowMilligrams: number | null, summary: RunSummary): CountLine {
   const { packCount } = summary;
-  const shortCount =
-    summary.shortCounts.find((counted) => counted.belowMilligrams === belowMilligrams)?.packCount ?? null;
+  const [least, most] = shortBetween(summary, belowMilligrams);
   const atMostPermille = rule.kind === 'share' ? rule.atMostPermille : null;
   const judged = {
     rule: rule.of,
-    ...{ packCount, belowMilligrams, shortCount, atMostPermille },
+    ...{ packCount, belowMilligrams, atMostPermille, leastShortCount: least, mostShortCount: most },
+    shortCount: least === most && belowMilligrams !== null ? least : null,
     allowedCount: rule.kind === 'share' ? Math.floor((packCount * rule.atMostPermille) / 1000) : rule.atMost,
     ...{ clause: rule.clause, evidence: rule.evidence },
   };
   if (packCount === 0) return { ...judged, verdict: 'not-judged', reason: 'nothing-weighed' };
   if (belowMilligrams === null) return { ...judged, verdict: 'not-judged', reason: 'table-not-obtained' };
-  if (shortCount === null) return { ...judged, verdict: 'not-judged', reason: 'not-counted' };
-  return { ...judged, ...comparedWithRule(rule, shortCount, packCount) };
+  const best = comparedWithRule(rule, least, packCount);
+  const worst = comparedWithRule(rule, most, packCount);
+  if (best.verdict !== worst.verdict) return { ...judged, verdict: 'not-judged', reason: 'not-counted' };
+  return { ...judged, ...worst };
+}
+
+/** What the counts of other limits leave for this one: no fewer than below a lower limit, no more than below a higher. */
+function shortBetween({ packCount, shortCounts }: RunSummary, belowMilligrams: number | null): [number, number] {
+  let [least, most] = [0, packCount];
+  if (belowMilligrams === null) return [least, most];
+  for (const counted of shortCounts) {
+    if (counted.belowMilligrams <= belowMilligrams) least = Math.max(least, counted.packCount);
+    if (counted.belowMilligrams >= belowMilligrams) most = Math.min(most, counted.packCount);
+  }
+  return [least, most];
 }
 
 /** A share is compared by multiplying out, so that exactly 2.5 % of any number of packs is exactly that. */

@@ -19,6 +19,52 @@ export interface RunSummary extends ErrorSums {
   readonly shortCounts: readonly ShortCount[];
 }
 
+/** Weights summed up with a histogram, as blocks of weights keep them. */
+export interface ErrorHistogram extends ErrorSums {
+  /** Of the lightest pack; `null` of none. */
+  readonly smallestMilligrams: number | null;
+  /** Packs beyond the two limits of the yardstick, the second among the first. */
+  readonly beyondT1Count: number;
+  readonly beyondT2Count: number;
+  /** Half of the bins are below the nominal quantity; the outermost hold all that lies beyond them too. */
+  readonly histogram: ArrayLike<number>;
+}
+
+/** What the histogram was counted by. */
+export interface HistogramYardstick {
+  readonly nominalMilligrams: number;
+  readonly binMilligrams: number;
+  /** `null` where no rule says how short a pack of this quantity may be. */
+  readonly t1Milligrams: number | null;
+  readonly t2Milligrams: number | null;
+}
+
+/**
+ * A histogram as the summary that a run is judged by: a count for T1 and T2, and one for every edge between bins.
+ *
+ * Limits of other rule sets mostly lie within a bin; the edges on both sides of it then say how many packs are below at
+ * least and at most, which is often enough. That no pack is below the lightest is counted too.
+ *
+ * @example runSummaryOf(weighed, { nominalMilligrams: 1_000_000, binMilligrams: 1_000, t1Milligrams: 985_000, t2Milligrams: 970_000 })
+ */
+export function runSummaryOf(weighed: ErrorHistogram, yardstick: HistogramYardstick): RunSummary {
+  const { packCount, errorSumMilligrams, errorSquareSum, histogram, smallestMilligrams } = weighed;
+  const { nominalMilligrams, binMilligrams, t1Milligrams, t2Milligrams } = yardstick;
+  const shortCounts: ShortCount[] = [];
+  const count = (belowMilligrams: number | null, below: number): void => {
+    if (belowMilligrams !== null) shortCounts.push({ belowMilligrams, packCount: below });
+  };
+  count(t1Milligrams, weighed.beyondT1Count);
+  count(t2Milligrams, weighed.beyondT2Count);
+  count(smallestMilligrams, 0);
+  let below = 0;
+  for (let bin = 1; bin < histogram.length; bin += 1) {
+    below += histogram[bin - 1] ?? 0;
+    count(nominalMilligrams + (bin - histogram.length / 2) * binMilligrams, below);
+  }
+  return { packCount, errorSumMilligrams, errorSquareSum, shortCounts };
+}
+
 /** The same sums with all their digits, found to be possible. */
 export interface ExactSums {
   readonly packCount: bigint;
