@@ -3,6 +3,8 @@ import { AddPackWeigher } from './add-pack-weigher.js';
 import { CorrectHandSample } from './correct-hand-sample.js';
 import './fill-weight.sentences.js';
 import './fill-weight.sentences.es.js';
+import './verdict.sentences.js';
+import './verdict.sentences.es.js';
 import { HandSampleApi } from './hand-sample.api.js';
 import { PackWeigherApi } from './pack-weigher.api.js';
 import { RunController } from './run.controller.js';
