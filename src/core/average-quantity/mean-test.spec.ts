@@ -136,3 +136,43 @@ describeWithChecks('the mean test of Handbook 133', () => {
     expect(found).toEqual(cases.map(({ average_requirement, over_MAV }) => [average_requirement, over_MAV > 0]));
   });
 });
+
+interface PowerChecks {
+  readonly mean_test_pass_probability: readonly {
+    n: number;
+    k: number;
+    shift_in_sigma: number;
+    P_pass_mean_test: number;
+  }[];
+}
+
+/** Normal errors, the same in every run of this test: Park and Miller's generator (1988), Box and Muller's draw (1958). */
+function normalErrors(seed: number): () => number {
+  let state = seed;
+  const next = (): number => {
+    state = (state * 48_271) % 2_147_483_647;
+    return state / 2_147_483_647;
+  };
+  return () => Math.sqrt(-2 * Math.log(next())) * Math.cos(2 * Math.PI * next());
+}
+
+// Factors of Directive 76/211/EEC Annex II 2.3; the probabilities were computed elsewhere.
+describeWithChecks('the mean test as a proof of the mean', () => {
+  it('is a poor one: packs that are too light by three tenths of a standard deviation mostly pass', () => {
+    const { mean_test_pass_probability: rows } = readChecks<PowerChecks>('metrology/setpoint.json');
+    const tested = rows.filter(({ n, k }) => [20, 30, 50].includes(n) && k > 0.3);
+    expect(tested.length).toBeGreaterThan(10);
+    const sampleCount = 400;
+    const error = normalErrors(76_211);
+    for (const { n, k, shift_in_sigma: shift, P_pass_mean_test: expected } of tested) {
+      let passed = 0;
+      for (let sample = 0; sample < sampleCount; sample += 1) {
+        const errors = Array.from({ length: n }, () => Math.round(1_000 * (shift + error())));
+        if (standing(errors, Math.round(k * 1000)) !== 'outside') passed += 1;
+      }
+      // Five standard deviations of the share that passes, and one sample more.
+      const allowed = 5 * Math.sqrt((expected * (1 - expected)) / sampleCount) + 1 / sampleCount;
+      expect([n, shift, Math.abs(passed / sampleCount - expected) < allowed]).toEqual([n, shift, true]);
+    }
+  });
+});
