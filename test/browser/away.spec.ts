@@ -49,6 +49,7 @@ afterAll(async () => {
 });
 
 afterEach(async () => {
+  front.watch(null);
   await front.mend();
 });
 
@@ -127,6 +128,29 @@ describe('a tablet whose network is away', () => {
     await open('/device/queue');
     await page.locator('#entries tbody tr').first().waitFor();
     expect(await page.locator('#entries tbody tr').first().innerText()).not.toContain('on this device');
+  }, 60_000);
+
+  it('waits longer for what answers an entry than for a page: a copy would not know of it', async () => {
+    await settle(lead);
+    await open(`${linePath}/level`);
+    const late: string[] = [];
+    front.watch(async (what, way) => {
+      if (what === `GET ${linePath}` && way === 'there') {
+        late.push(what);
+        await new Promise((resolve) => setTimeout(resolve, 6000));
+      }
+      return true;
+    });
+    await page.locator('#run-down input:not([type=hidden])').first().fill('5');
+    await page.getByRole('button', { name: 'RUN DOWN' }).click();
+    await page.waitForURL((url) => url.pathname === linePath, { timeout: 20_000 });
+    await page.waitForFunction(() => document.body.dataset['ready'] === 'yes');
+    expect(late).toHaveLength(1);
+    expect(await page.locator('#off-line').count()).toBe(0);
+    expect(await page.locator('main').innerText()).toContain('Recorded.');
+    // A page that nobody's entry leads to is shown as it was before.
+    await page.goto(front.address + linePath);
+    expect(await page.locator('#off-line').count()).toBe(1);
   }, 60_000);
 
   it('shows nobody the pages of who was here before', async () => {

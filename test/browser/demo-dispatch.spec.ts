@@ -58,7 +58,8 @@ async function enter(): Promise<void> {
 async function scan(page: Page, code: string, ...says: readonly string[]): Promise<void> {
   await leaves(page, () => scanOn(page, code));
   const band = await page.locator('#band').innerText();
-  for (const words of says) expect(band).toContain(words);
+  const at = page.url();
+  for (const words of says) expect({ at, band }).toEqual({ at, band: expect.stringContaining(words) });
 }
 
 async function delivery(): Promise<Delivery> {

@@ -9,6 +9,8 @@ interface KeptPage {
 }
 
 const patienceMilliseconds = 4000;
+/** What answers an entry is worth waiting for: the network has just carried the entry, and a copy would not know of it. */
+const answerPatienceMilliseconds = 20_000;
 /** A proxy that stands before a server which is away. */
 const away = new Set([502, 503, 504]);
 
@@ -18,7 +20,7 @@ export function isWorkingPage(pathname: string): boolean {
 }
 
 /** The page from the network, where it comes in time; else as this person last saw it on this device. */
-export async function answerPage(request: Request): Promise<Response> {
+export async function answerPage(request: Request, answersEntry: boolean): Promise<Response> {
   const path = new URL(request.url).pathname;
   const coming = fetch(request).then(async (answer) => {
     if (away.has(answer.status)) throw new Error('the server is away');
@@ -26,7 +28,7 @@ export async function answerPage(request: Request): Promise<Response> {
     return answer;
   });
   try {
-    return await inTime(coming);
+    return await inTime(coming, answersEntry ? answerPatienceMilliseconds : patienceMilliseconds);
   } catch {
     const kept = await keptPage(path);
     if (kept !== null) return kept;
@@ -35,11 +37,11 @@ export async function answerPage(request: Request): Promise<Response> {
   }
 }
 
-function inTime<Answer>(coming: Promise<Answer>): Promise<Answer> {
+function inTime<Answer>(coming: Promise<Answer>, milliseconds: number): Promise<Answer> {
   return new Promise((resolve, reject) => {
     const timer = setTimeout(() => {
       reject(new Error('too late'));
-    }, patienceMilliseconds);
+    }, milliseconds);
     coming.then(resolve, reject).finally(() => {
       clearTimeout(timer);
     });

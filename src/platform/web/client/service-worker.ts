@@ -13,6 +13,9 @@ self.addEventListener('activate', (event) => {
   event.waitUntil(self.clients.claim());
 });
 
+/** A form went out, and the page that its answer leads to has not been asked for yet. */
+let entryIsOut = false;
+
 self.addEventListener('fetch', (event) => {
   const { request } = event;
   const { pathname, origin } = new URL(request.url);
@@ -23,8 +26,11 @@ self.addEventListener('fetch', (event) => {
   } else if (request.method === 'POST' && /^\/sign-(in|out)$/.test(pathname)) {
     // Whoever comes next must not see the pages of who was here.
     event.waitUntil(forgetPerson());
-  } else if (request.method === 'GET' && request.mode === 'navigate') {
-    event.respondWith(isWorkingPage(pathname) ? answerPage(request) : withOffLinePage(request));
+  } else if (request.mode === 'navigate') {
+    if (request.method === 'GET') {
+      event.respondWith(isWorkingPage(pathname) ? answerPage(request, entryIsOut) : withOffLinePage(request));
+    }
+    entryIsOut = request.method === 'POST';
   }
 });
 
