@@ -2914,3 +2914,138 @@ CREATE TABLE "weight_range" (
     "to_sequence" bigint NOT NULL,
     CONSTRAINT "pk_weight_range" PRIMARY KEY ("device_id", "series", "from_sequence")
   );
+
+CREATE TABLE "weight_block" (
+    "id" varchar NOT NULL,
+    "weigher_id" varchar NOT NULL,
+    "run_id" varchar NOT NULL,
+    "series" varchar NOT NULL,
+    "first_sequence" bigint NOT NULL,
+    "last_sequence" bigint NOT NULL,
+    "weight_count" integer NOT NULL,
+    "first_at" varchar NOT NULL,
+    "last_at" varchar NOT NULL,
+    "sealed_at" varchar NOT NULL,
+    "accepted_pack_count" bigint NOT NULL,
+    "accepted_error_sum_milligrams" bigint NOT NULL,
+    "accepted_squares_high" bigint NOT NULL,
+    "accepted_squares_low" bigint NOT NULL,
+    "accepted_smallest_milligrams" integer,
+    "accepted_largest_milligrams" integer,
+    "accepted_beyond_t1_count" bigint NOT NULL,
+    "accepted_beyond_t2_count" bigint NOT NULL,
+    "rejected_pack_count" bigint NOT NULL,
+    "rejected_error_sum_milligrams" bigint NOT NULL,
+    "rejected_squares_high" bigint NOT NULL,
+    "rejected_squares_low" bigint NOT NULL,
+    "rejected_smallest_milligrams" integer,
+    "rejected_largest_milligrams" integer,
+    "rejected_beyond_t1_count" bigint NOT NULL,
+    "rejected_beyond_t2_count" bigint NOT NULL,
+    "weights" blob,
+    CONSTRAINT "pk_weight_block" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_weight_block_weigher_id" FOREIGN KEY ("weigher_id") REFERENCES "pack_weigher" ("id"),
+    CONSTRAINT "fk_weight_block_run_id" FOREIGN KEY ("run_id") REFERENCES "packing_run" ("id")
+  );
+
+CREATE INDEX "ix_weight_block_run_id_weigher_id_first_at" ON "weight_block" ("run_id", "weigher_id", "first_at");
+
+CREATE INDEX "ix_weight_block_weigher_id_series_first_sequence" ON "weight_block" ("weigher_id", "series", "first_sequence");
+
+CREATE INDEX "ix_weight_block_last_at" ON "weight_block" ("last_at") WHERE "weights" IS NOT NULL;
+
+CREATE TABLE "weight_run" (
+    "run_id" varchar NOT NULL,
+    "weigher_id" varchar NOT NULL,
+    "nominal_milligrams" integer NOT NULL,
+    "t1_milligrams" integer,
+    "t2_milligrams" integer,
+    "bin_milligrams" integer NOT NULL,
+    "first_at" varchar NOT NULL,
+    "last_at" varchar NOT NULL,
+    "accepted_pack_count" bigint NOT NULL,
+    "accepted_error_sum_milligrams" bigint NOT NULL,
+    "accepted_squares_high" bigint NOT NULL,
+    "accepted_squares_low" bigint NOT NULL,
+    "accepted_smallest_milligrams" integer,
+    "accepted_largest_milligrams" integer,
+    "accepted_beyond_t1_count" bigint NOT NULL,
+    "accepted_beyond_t2_count" bigint NOT NULL,
+    "rejected_pack_count" bigint NOT NULL,
+    "rejected_error_sum_milligrams" bigint NOT NULL,
+    "rejected_squares_high" bigint NOT NULL,
+    "rejected_squares_low" bigint NOT NULL,
+    "rejected_smallest_milligrams" integer,
+    "rejected_largest_milligrams" integer,
+    "rejected_beyond_t1_count" bigint NOT NULL,
+    "rejected_beyond_t2_count" bigint NOT NULL,
+    "accepted_histogram" blob NOT NULL,
+    "rejected_histogram" blob NOT NULL,
+    CONSTRAINT "pk_weight_run" PRIMARY KEY ("run_id", "weigher_id")
+  );
+
+CREATE INDEX "ix_weight_run_weigher_id_first_at_last_at" ON "weight_run" ("weigher_id", "first_at", "last_at");
+
+CREATE TABLE "weight_hour" (
+    "run_id" varchar NOT NULL,
+    "weigher_id" varchar NOT NULL,
+    "hour_at" varchar NOT NULL,
+    "accepted_pack_count" bigint NOT NULL,
+    "accepted_error_sum_milligrams" bigint NOT NULL,
+    "accepted_squares_high" bigint NOT NULL,
+    "accepted_squares_low" bigint NOT NULL,
+    "accepted_smallest_milligrams" integer,
+    "accepted_largest_milligrams" integer,
+    "accepted_beyond_t1_count" bigint NOT NULL,
+    "accepted_beyond_t2_count" bigint NOT NULL,
+    "rejected_pack_count" bigint NOT NULL,
+    "rejected_error_sum_milligrams" bigint NOT NULL,
+    "rejected_squares_high" bigint NOT NULL,
+    "rejected_squares_low" bigint NOT NULL,
+    "rejected_smallest_milligrams" integer,
+    "rejected_largest_milligrams" integer,
+    "rejected_beyond_t1_count" bigint NOT NULL,
+    "rejected_beyond_t2_count" bigint NOT NULL,
+    "accepted_histogram" blob NOT NULL,
+    "rejected_histogram" blob NOT NULL,
+    CONSTRAINT "pk_weight_hour" PRIMARY KEY ("run_id", "weigher_id", "hour_at")
+  );
+
+CREATE INDEX "ix_weight_hour_weigher_id_hour_at" ON "weight_hour" ("weigher_id", "hour_at");
+
+CREATE TABLE "short_pack" (
+    "weigher_id" varchar NOT NULL,
+    "series" varchar NOT NULL,
+    "sequence" bigint NOT NULL,
+    "run_id" varchar NOT NULL,
+    "weighed_at" varchar NOT NULL,
+    "net_milligrams" integer NOT NULL,
+    "head" integer,
+    CONSTRAINT "pk_short_pack" PRIMARY KEY ("weigher_id", "series", "sequence")
+  );
+
+CREATE INDEX "ix_short_pack_run_id" ON "short_pack" ("run_id");
+
+CREATE TABLE "tare_correction" (
+    "id" varchar NOT NULL,
+    "run_id" varchar NOT NULL,
+    "weigher_id" varchar NOT NULL,
+    "series" varchar NOT NULL,
+    "from_sequence" bigint NOT NULL,
+    "to_sequence" bigint NOT NULL,
+    "added_milligrams" integer NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_tare_correction" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_tare_correction_run_id" FOREIGN KEY ("run_id") REFERENCES "packing_run" ("id"),
+    CONSTRAINT "fk_tare_correction_weigher_id" FOREIGN KEY ("weigher_id") REFERENCES "pack_weigher" ("id")
+  );
+
+CREATE INDEX "ix_tare_correction_run_id" ON "tare_correction" ("run_id");
+
+CREATE TRIGGER "tare_correction_no_update" BEFORE UPDATE OF "id", "run_id", "weigher_id", "series", "from_sequence", "to_sequence", "added_milligrams" ON "tare_correction" BEGIN SELECT RAISE(ABORT, 'fact:tare_correction: rows are never changed'); END;
+
+CREATE TRIGGER "tare_correction_no_delete" BEFORE DELETE ON "tare_correction" BEGIN SELECT RAISE(ABORT, 'fact:tare_correction: rows are never deleted'); END;
+
+CREATE TRIGGER "tare_correction_no_replace" BEFORE INSERT ON "tare_correction" WHEN EXISTS (SELECT 1 FROM "tare_correction" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:tare_correction: the key is taken'); END;
+
+CREATE TRIGGER "tare_correction_void_once" BEFORE UPDATE OF "voided_by" ON "tare_correction" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:tare_correction: voided_by is set once'); END;

@@ -14,6 +14,7 @@ import { paperLanguages } from './0012-paper-languages.js';
 import { runCourses } from './0014-run-courses.js';
 import { flowModels } from './0016-flow-models.js';
 import { packWeights } from './0017-pack-weights.js';
+import { weightBlocks } from './0018-weight-blocks.js';
 
 /** The one history of the schema, oldest first. A migration that has been released is never edited. */
 export const migrations: readonly Migration[] = [
@@ -32,4 +33,5 @@ export const migrations: readonly Migration[] = [
   runCourses,
   flowModels,
   packWeights,
+  weightBlocks,
 ];

@@ -85,6 +85,11 @@ import { CheckPlanState } from './line-checks/check-plan-state.entity.js';
 import { LineCheck } from './line-checks/line-check.entity.js';
 import { MeanNet } from './fill-weight/mean-net.entity.js';
 import { PackWeigher } from './fill-weight/pack-weigher.entity.js';
+import { ShortPack } from './fill-weight/kept/short-pack.entity.js';
+import { TareCorrection } from './fill-weight/kept/tare-correction.entity.js';
+import { WeightBlock } from './fill-weight/kept/weight-block.entity.js';
+import { WeightHour } from './fill-weight/kept/weight-hour.entity.js';
+import { WeightRun } from './fill-weight/kept/weight-run.entity.js';
 import { WeightBatch } from './fill-weight/weight-batch.entity.js';
 import { WeightRange } from './fill-weight/weight-range.entity.js';
 import { WeightSeries } from './fill-weight/weight-series.entity.js';
@@ -231,6 +236,11 @@ export const entities: readonly EntityClass[] = [
   MeanNet,
   PackWeigher,
   WeightBatch,
+  WeightBlock,
+  WeightRun,
+  WeightHour,
+  ShortPack,
+  TareCorrection,
   WeightSeries,
   WeightRange,
   HopperState,

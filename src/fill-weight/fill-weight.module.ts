@@ -6,12 +6,30 @@ import './fill-weight.sentences.es.js';
 import './verdict.sentences.js';
 import './verdict.sentences.es.js';
 import { HandSampleApi } from './hand-sample.api.js';
+import { CorrectTare } from './kept/correct-tare.js';
+import { DropWeights } from './kept/drop-weights.js';
+import { KeptWeightsApi } from './kept/kept-weights.api.js';
+import { SealWeights } from './kept/seal-weights.js';
+import { WithdrawTareCorrection } from './kept/withdraw-tare-correction.js';
 import { PackWeigherApi } from './pack-weigher.api.js';
 import { RunController } from './run.controller.js';
 import { WeighHandSample } from './weigh-hand-sample.js';
 import { WithdrawPackWeigher } from './withdraw-pack-weigher.js';
 
-const commands = [AddPackWeigher, CorrectHandSample, WeighHandSample, WithdrawPackWeigher];
+const commands = [
+  AddPackWeigher,
+  CorrectHandSample,
+  CorrectTare,
+  DropWeights,
+  SealWeights,
+  WeighHandSample,
+  WithdrawPackWeigher,
+  WithdrawTareCorrection,
+];
 
-@Module({ controllers: [HandSampleApi, PackWeigherApi, RunController], providers: commands, exports: commands })
+@Module({
+  controllers: [HandSampleApi, KeptWeightsApi, PackWeigherApi, RunController],
+  providers: commands,
+  exports: commands,
+})
 export class FillWeightModule {}

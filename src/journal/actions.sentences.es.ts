@@ -56,6 +56,7 @@ addSentences('es', {
   'action-correct-result': 'resultado corregido',
   'action-correct-sample': 'muestra corregida',
   'action-correct-stop': 'parada corregida',
+  'action-correct-tare': 'tara de paquetes corregida',
   'action-correct-tip': 'volcado corregido',
   'action-correct-weighing': 'pesada corregida',
   'action-count-blind': 'carga contada sin la lista',
@@ -66,6 +67,7 @@ addSentences('es', {
   'action-decide-return': 'decisión sobre una devolución',
   'action-do-rung': 'paso de un cambio de formato hecho',
   'action-drop-changeover': 'cambio de formato abandonado',
+  'action-drop-weights': 'pesos individuales eliminados, cumplido su plazo',
   'action-end-check-plan': 'plan de comprobación terminado',
   'action-end-dryer-run': 'corrida de secador terminada',
   'action-end-role': 'puesto terminado',
@@ -175,5 +177,6 @@ addSentences('es', {
   'action-withdraw-flow-model': 'modelo de flujo de una tolva retirado',
   'action-withdraw-pack-weigher': 'pesadora de paquetes retirada de su línea',
   'action-withdraw-recall-answer': 'respuesta a una retirada anulada',
+  'action-withdraw-tare-correction': 'corrección de tara retirada',
   'action-withdraw-tracer-trial': 'ensayo con trazador retirado',
 });

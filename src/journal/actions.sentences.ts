@@ -57,6 +57,7 @@ export const actionSentences = {
   'action-correct-result': 'result corrected',
   'action-correct-sample': 'sample corrected',
   'action-correct-stop': 'stop corrected',
+  'action-correct-tare': 'tare of packs corrected',
   'action-correct-tip': 'tip corrected',
   'action-correct-weighing': 'weighing corrected',
   'action-count-blind': 'load counted without the list',
@@ -67,6 +68,7 @@ export const actionSentences = {
   'action-decide-return': 'decision on a return',
   'action-do-rung': 'step of a changeover done',
   'action-drop-changeover': 'changeover given up',
+  'action-drop-weights': 'single weights dropped, their time was up',
   'action-end-check-plan': 'check plan ended',
   'action-end-dryer-run': 'dryer run ended',
   'action-end-role': 'role ended',
@@ -176,6 +178,7 @@ export const actionSentences = {
   'action-withdraw-flow-model': 'flow model of a hopper withdrawn',
   'action-withdraw-pack-weigher': 'pack weigher taken off its line',
   'action-withdraw-recall-answer': 'answer to a recall withdrawn',
+  'action-withdraw-tare-correction': 'tare correction withdrawn',
   'action-withdraw-tracer-trial': 'tracer trial withdrawn',
 } as const;
 

@@ -11,6 +11,7 @@ export interface Config {
   readonly secureCookies: boolean;
   readonly trustProxy: boolean;
   readonly sessionHours: number;
+  readonly weightMonths: number;
 }
 
 export type Environment = Readonly<Record<string, string | undefined>>;
@@ -55,6 +56,7 @@ export function readConfig(environment: Environment): Config {
     secureCookies: yesOrNo('SECURE_COOKIES', false),
     trustProxy: yesOrNo('TRUST_PROXY', false),
     sessionHours: whole('SESSION_HOURS', 14, [1, 168]),
+    weightMonths: whole('WEIGHT_MONTHS', 24, [1, 1200]),
   };
   if (problems.length > 0) throw new Error(`Packthread cannot start with these settings:\n- ${problems.join('\n- ')}`);
   return config;

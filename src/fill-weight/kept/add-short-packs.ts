@@ -1,0 +1,42 @@
+import type { WeightColumns } from '../../core/weight-blocks/weight-columns.js';
+import type { Tx } from '../../platform/database/unit-of-work.js';
+import { instantOf } from './instants-of-weights.js';
+import { ShortPack } from './short-pack.entity.js';
+
+const rowsAtOnce = 500;
+
+export interface WeightsToLookThrough {
+  readonly runId: string;
+  readonly weigherId: string;
+  readonly series: string;
+  readonly columns: WeightColumns;
+  /** T2; null: no rule says how short a pack may be. */
+  readonly belowMilligrams: number | null;
+}
+
+/** Keeps each accepted pack that is beyond T2. */
+export async function addShortPacks(tx: Tx, weights: WeightsToLookThrough): Promise<void> {
+  const rows = shortPacksIn(weights);
+  for (let place = 0; place < rows.length; place += rowsAtOnce) {
+    await tx.insert(ShortPack, rows.slice(place, place + rowsAtOnce));
+  }
+}
+
+export function shortPacksIn({ columns, belowMilligrams, ...of }: WeightsToLookThrough): ShortPack[] {
+  if (belowMilligrams === null) return [];
+  const { runId, weigherId, series } = of;
+  const rows: ShortPack[] = [];
+  columns.netMilligrams.forEach((netMilligrams, place) => {
+    if (netMilligrams >= belowMilligrams || columns.isRejected?.[place] === 1) return;
+    rows.push({
+      weigherId,
+      series,
+      sequence: columns.sequences[place] ?? 0,
+      runId,
+      weighedAt: instantOf(columns.atCentiseconds[place] ?? 0),
+      netMilligrams,
+      head: columns.heads?.[place] ?? null,
+    });
+  });
+  return rows;
+}

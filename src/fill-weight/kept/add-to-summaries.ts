@@ -1,0 +1,109 @@
+import { writeHistogram } from '../../core/weight-blocks/histogram-bytes.js';
+import { hoursOfWeights } from '../../core/weight-blocks/hours-of-weights.js';
+import { shiftNets } from '../../core/weight-blocks/shift-nets.js';
+import type { WeightColumns } from '../../core/weight-blocks/weight-columns.js';
+import {
+  addSummaries,
+  noWeights,
+  summariseWeights,
+  type WeightSummary,
+  type Yardstick,
+} from '../../core/weight-blocks/weight-summary.js';
+import type { Instant } from '../../platform/clock.js';
+import type { Tx } from '../../platform/database/unit-of-work.js';
+import { addShortPacks } from './add-short-packs.js';
+import { hourBegin, spanOf } from './instants-of-weights.js';
+import { sumColumnsOf, summaryOf, type RawSums } from './sum-columns.js';
+import { shiftsOf } from './tare-corrections.js';
+import { WeightHour } from './weight-hour.entity.js';
+import { WeightRun } from './weight-run.entity.js';
+import { yardstickFor, yardstickIn } from './yardsticks.js';
+
+/** Weights of one counter of a weigher in a run, none of which is in the summaries yet. */
+export interface AddedWeights {
+  readonly runId: string;
+  /** Of the run's format. */
+  readonly nominalMilligrams: number;
+  readonly weigherId: string;
+  /** Names the weigher's counter. */
+  readonly series: string;
+  /** One or more, as they were received. */
+  readonly columns: WeightColumns;
+}
+
+/**
+ * Adds weights to the summaries of their run and of its hours, and keeps those beyond T2; to be called in the unit in
+ * which the weights are accepted, once for each weight. The sums are exact, so nobody can tell from them in how many
+ * parts the weights came. On PostgreSQL the caller sees to it that weights of one weigher come one after the other.
+ */
+export async function addToSummaries(tx: Tx, added: AddedWeights): Promise<void> {
+  const { runId, weigherId } = added;
+  const columns = shiftNets(added.columns, await shiftsOf(tx, added));
+  const [run] = await tx.sql<RawSums>`
+    SELECT * FROM "weight_run" WHERE "run_id" = ${runId} AND "weigher_id" = ${weigherId}`;
+  const yardstick = run === undefined ? yardstickFor(added.nominalMilligrams) : yardstickIn(run);
+  let whole = noWeights();
+  for (const { hour, columns: own } of hoursOfWeights(columns)) {
+    const summary = summariseWeights(own, yardstick);
+    await addToHour(tx, { runId, weigherId, hourAt: hourBegin(hour) }, summary);
+    whole = addSummaries(whole, summary);
+  }
+  await addToRun(tx, { runId, weigherId, yardstick, ...spanOf(columns) }, { before: run, added: whole });
+  await addShortPacks(tx, { ...added, columns, belowMilligrams: yardstick.t2Milligrams });
+}
+
+interface HourKey {
+  readonly runId: string;
+  readonly weigherId: string;
+  readonly hourAt: Instant;
+}
+
+async function addToHour(tx: Tx, key: HourKey, added: WeightSummary): Promise<void> {
+  const [before] = await tx.sql<RawSums>`
+    SELECT * FROM "weight_hour" WHERE "run_id" = ${key.runId} AND "weigher_id" = ${key.weigherId}
+      AND "hour_at" = ${key.hourAt}`;
+  if (before === undefined) await tx.insert(WeightHour, { ...key, ...rowOf(added) });
+  else await tx.update(WeightHour, { ...key }, rowOf(addSummaries(summaryOf(before), added)));
+}
+
+interface RunSpan {
+  readonly runId: string;
+  readonly weigherId: string;
+  readonly yardstick: Yardstick;
+  readonly firstAt: Instant;
+  readonly lastAt: Instant;
+}
+
+async function addToRun(
+  tx: Tx,
+  { yardstick, firstAt, lastAt, ...key }: RunSpan,
+  { before, added }: { readonly before: RawSums | undefined; readonly added: WeightSummary },
+): Promise<void> {
+  if (before === undefined) {
+    await tx.insert(WeightRun, { ...key, ...yardstick, firstAt, lastAt, ...rowOf(added) });
+    return;
+  }
+  const [earlier, later] = [before['first_at'] as Instant, before['last_at'] as Instant];
+  await tx.update(
+    WeightRun,
+    { ...key },
+    {
+      firstAt: earlier < firstAt ? earlier : firstAt,
+      lastAt: later > lastAt ? later : lastAt,
+      ...rowOf(addSummaries(summaryOf(before), added)),
+    },
+  );
+}
+
+/** A summary as the columns of a row. */
+export function rowOf({
+  accepted,
+  rejected,
+}: WeightSummary): Pick<WeightHour, 'accepted' | 'rejected' | 'acceptedHistogram' | 'rejectedHistogram'> {
+  return {
+    accepted: sumColumnsOf(accepted),
+    rejected: sumColumnsOf(rejected),
+    acceptedHistogram: Buffer.from(writeHistogram(accepted.histogram)),
+    rejectedHistogram: Buffer.from(writeHistogram(rejected.histogram)),
+  };
+}

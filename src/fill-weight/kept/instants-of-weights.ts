@@ -1,0 +1,23 @@
+import type { WeightColumns } from '../../core/weight-blocks/weight-columns.js';
+import type { Instant } from '../../platform/clock.js';
+
+const hourMilliseconds = 3_600_000;
+
+export function instantOf(centiseconds: number): Instant {
+  return new Date(centiseconds * 10).toISOString();
+}
+
+/** When an hour begins that is counted since 1970 UTC. */
+export function hourBegin(hour: number): Instant {
+  return new Date(hour * hourMilliseconds).toISOString();
+}
+
+/** The earliest and the latest time of weights, which need not be those of the first and the last sequence. */
+export function spanOf({ atCentiseconds }: WeightColumns): { readonly firstAt: Instant; readonly lastAt: Instant } {
+  let [first, last] = [Number.POSITIVE_INFINITY, 0];
+  for (const at of atCentiseconds) {
+    if (at < first) first = at;
+    if (at > last) last = at;
+  }
+  return { firstAt: instantOf(first), lastAt: instantOf(last) };
+}
