@@ -58,6 +58,11 @@ describe('run rules', () => {
     expect(findSignals([4, 4], [westernElectricRules[0]]).map(({ at }) => at)).toEqual([0, 1]);
   });
 
+  it('show with a figure that is beyond itself, not with a quiet one after it', () => {
+    expect(findSignals([2.1, 2.1, 0.3], [westernElectricRules[1]]).map(({ at }) => at)).toEqual([1]);
+    expect(findSignals([1.1, 1.1, 1.1, 1.1, 0.3], [nelsonRules[5]]).map(({ at }) => at)).toEqual([3]);
+  });
+
   it('see the other side as they see this one', () => {
     const figures = fc.array(fc.integer({ min: -35, max: 35 }), { maxLength: 40 });
     fc.assert(
