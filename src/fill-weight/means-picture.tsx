@@ -1,7 +1,7 @@
 import type { VNode } from 'preact';
 import type { ControlChart } from '../core/control-chart/control-chart.js';
 import type { Signal } from '../core/control-chart/find-signals.js';
-import type { RunRuleName } from '../core/control-chart/run-rules.js';
+import type { ChartRuleName } from '../core/control-chart/chart-rules.js';
 import { say } from '../platform/sentences/sentences.js';
 import { countText } from '../platform/web/figures-text.js';
 import { Table } from '../platform/web/kit/table.js';
@@ -19,7 +19,7 @@ export interface MeansPictureFacts {
   readonly chart: ControlChart;
   /** When each interval began, and how many packs it has; as many as the chart has points. */
   readonly intervals: readonly { readonly at: string; readonly packCount: number }[];
-  readonly signals: readonly Signal<RunRuleName>[];
+  readonly signals: readonly Signal<ChartRuleName>[];
   readonly events: readonly ChartEvent[];
   readonly nominalMilligrams: number;
   readonly timeZone: string;
@@ -199,7 +199,7 @@ function MeansTable({ of: { chart, intervals, signals, timeZone } }: { readonly 
         gramsText(value, 2),
         gramsText(lower, 2),
         gramsText(upper, 2),
-        own.map(({ rule }) => say(`run-rule-${rule}`)).join('; '),
+        own.map(({ rule }) => say(`chart-rule-${rule}`)).join('; '),
       ],
       isLoud: own.length > 0,
     };

@@ -4,7 +4,7 @@ import { normalDraws } from '../../test/support/normal-draws.js';
 import { standardized } from '../core/control-chart/control-chart.js';
 import { findSignals } from '../core/control-chart/find-signals.js';
 import { meansAboutTarget } from '../core/control-chart/means-chart.js';
-import { nelsonRules, westernElectricRules } from '../core/control-chart/run-rules.js';
+import { nelsonRules, westernElectricRules } from '../core/control-chart/chart-rules.js';
 import { equalBins } from '../core/statistics/equal-bins.js';
 import { hasSentence } from '../platform/sentences/sentences.js';
 import './fill-weight.sentences.js';
@@ -151,7 +151,7 @@ describe('the picture of means', () => {
 
   it('has words for every rule, in both languages', () => {
     for (const { name } of rules) {
-      expect([name, hasSentence(`run-rule-${name}`), hasSentence(`run-rule-${name}`, 'es')]).toEqual([
+      expect([name, hasSentence(`chart-rule-${name}`), hasSentence(`chart-rule-${name}`, 'es')]).toEqual([
         name,
         true,
         true,

@@ -14,7 +14,7 @@ export interface ControlChart {
 }
 
 /**
- * The figures of a chart in standard deviations above its centre line, as run rules take them.
+ * The figures of a chart in standard deviations above its centre line, as chart rules take them.
  *
  * @returns in the chart's order; 0 where nothing varies and the figure is on the line
  * @example standardized({ centre: 10, points: [{ value: 12, sigma: 2, lower: 4, upper: 16 }] }) // [1]

@@ -3,11 +3,11 @@ import fc from 'fast-check';
 import { describeWithChecks, readChecks } from '../../../test/support/checks.js';
 import { standardized } from './control-chart.js';
 import { findSignals } from './find-signals.js';
-import { nelsonRules, westernElectricRules, type RunRuleName } from './run-rules.js';
+import { nelsonRules, westernElectricRules, type ChartRuleName } from './chart-rules.js';
 
 /** Each rule with the least that sets it off (the figures it rests on), and what just does not. */
 const cases: readonly {
-  readonly rule: RunRuleName;
+  readonly rule: ChartRuleName;
   readonly sets: readonly number[];
   readonly restsOn: readonly number[];
   readonly just: readonly number[];
@@ -38,7 +38,7 @@ const cases: readonly {
 
 const rules = [...westernElectricRules, ...nelsonRules];
 
-describe('run rules', () => {
+describe('chart rules', () => {
   it('are all tried here', () => {
     expect(cases.map(({ rule }) => rule)).toEqual(rules.map(({ name }) => name));
   });
@@ -102,7 +102,7 @@ describe('run rules', () => {
 });
 
 // Wording after the Western Electric handbook (1956) and Nelson (1984) as kept in the check values.
-describeWithChecks('run rules and their wording', () => {
+describeWithChecks('chart rules and their wording', () => {
   it('ask for as many figures as the wording says', () => {
     const kept = readChecks<{
       readonly western_electric: readonly { readonly id: number; readonly test: string }[];

@@ -1,4 +1,4 @@
-import type { RunPattern, RunRule } from './run-rules.js';
+import type { ChartPattern, ChartRule } from './chart-rules.js';
 
 /** A rule that a figure has set off, and what that rests on. */
 export interface Signal<Name extends string = string> {
@@ -10,7 +10,7 @@ export interface Signal<Name extends string = string> {
 }
 
 /**
- * What run rules find in figures, in the order of time; at one figure in the order of the rules.
+ * What chart rules find in figures, in the order of time; at one figure in the order of the rules.
  *
  * A pattern that goes on is a signal at each further figure. *So many of so many* shows with the figure that is itself
  * beyond, and as soon as enough are: two beyond 2σ in a row do not wait for a third.
@@ -22,9 +22,9 @@ export interface Signal<Name extends string = string> {
  */
 export function findSignals<Name extends string>(
   standardized: readonly number[],
-  rules: readonly RunRule<Name>[],
+  rules: readonly ChartRule<Name>[],
 ): readonly Signal<Name>[] {
-  if (standardized.some(Number.isNaN)) throw new RangeError('Run rules need numbers');
+  if (standardized.some(Number.isNaN)) throw new RangeError('Chart rules need numbers');
   return standardized.flatMap((_, at) =>
     rules.flatMap(({ name, pattern }) => {
       const restsOn = placesOf(pattern, standardized, at);
@@ -33,7 +33,7 @@ export function findSignals<Name extends string>(
   );
 }
 
-function placesOf(pattern: RunPattern, figures: readonly number[], at: number): readonly number[] | null {
+function placesOf(pattern: ChartPattern, figures: readonly number[], at: number): readonly number[] | null {
   if (pattern.kind === 'beyond') return placesBeyond(pattern, figures, at);
   const first = at - pattern.of + 1;
   if (first < 0) return null;
@@ -47,7 +47,7 @@ function placesOf(pattern: RunPattern, figures: readonly number[], at: number): 
 }
 
 function placesBeyond(
-  { sigmas, needed, of }: RunPattern & { readonly kind: 'beyond' },
+  { sigmas, needed, of }: ChartPattern & { readonly kind: 'beyond' },
   figures: readonly number[],
   at: number,
 ): readonly number[] | null {
@@ -58,7 +58,7 @@ function placesBeyond(
   return places[0] === at && places.length >= needed ? places.slice(0, needed).reverse() : null;
 }
 
-function isPattern(pattern: Exclude<RunPattern, { kind: 'beyond' }>, row: readonly number[]): boolean {
+function isPattern(pattern: Exclude<ChartPattern, { kind: 'beyond' }>, row: readonly number[]): boolean {
   const steps = row.slice(1).map((value, at) => Math.sign(value - (row[at] ?? NaN)));
   switch (pattern.kind) {
     case 'trend':

@@ -1,8 +1,8 @@
 import { solveLinear } from '../statistics/solve-linear.js';
 import { normalShares } from '../statistics/standard-normal.js';
-import type { RunPattern, RunRule } from './run-rules.js';
+import type { ChartPattern, ChartRule } from './chart-rules.js';
 
-type Beyond = RunPattern & { readonly kind: 'beyond' };
+type Beyond = ChartPattern & { readonly kind: 'beyond' };
 
 /** What a rule on one side remembers: of the last figures, which were beyond; the oldest first, as 0 and 1. */
 type Memory = string;
@@ -16,7 +16,7 @@ interface Zone {
 const mostStates = 1500;
 
 /**
- * The average run length of run rules together: how many figures until one of them shows.
+ * The average run length of chart rules together: how many figures until one of them shows.
  *
  * A Markov chain whose states are what the rules remember of the last figures (Champ and Woodall 1987, Technometrics 29,
  * 393); found by walking from the start, solved at once. More rules find shifts sooner and cry wolf more often: Western
@@ -28,7 +28,7 @@ const mostStates = 1500;
  * @throws RangeError where another kind of rule is among them, or they remember more than 1500 states
  * @example rulesRunLength(westernElectricRules, 0) // 91.75…
  */
-export function rulesRunLength(rules: readonly RunRule[], shift: number): number {
+export function rulesRunLength(rules: readonly ChartRule[], shift: number): number {
   const beyond = rules.map(({ name, pattern }) => {
     if (pattern.kind !== 'beyond') throw new RangeError(`No run length of ${name} here`);
     return pattern;

@@ -4,7 +4,7 @@ import { normalDraws } from '../../../test/support/normal-draws.js';
 import { cumulativeSums } from './cumulative-sums.js';
 import { chanceToMiss, cumulativeSumRunLength, meansRunLength, weightedAverageRunLength } from './run-length.js';
 import { rulesRunLength } from './run-length-of-rules.js';
-import { nelsonRules, westernElectricRules } from './run-rules.js';
+import { nelsonRules, westernElectricRules } from './chart-rules.js';
 
 interface Design {
   readonly cusum_k_half: readonly {
@@ -57,7 +57,7 @@ describeWithChecks('average run lengths of the tables', () => {
     }
   });
 
-  it('run rules', () => {
+  it('chart rules', () => {
     const { in_control_ARL_from_memory: said } = readChecks<{
       readonly in_control_ARL_from_memory: Readonly<Record<string, number>>;
     }>('metrology/control-rules.json');

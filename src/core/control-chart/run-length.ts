@@ -21,7 +21,7 @@ export function chanceToMiss(shift: number, count: number, width = 3): number {
 }
 
 /**
- * The average run length of a chart of means without run rules: how many means until one lies beyond the limits.
+ * The average run length of a chart of means without chart rules: how many means until one lies beyond the limits.
  *
  * @returns 1 or more; 370.4 without a shift at ± 3
  * @throws RangeError as `chanceToMiss`

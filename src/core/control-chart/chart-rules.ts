@@ -7,7 +7,7 @@ interface BeyondRule {
 }
 
 /** What a rule looks for in a row of figures. */
-export type RunPattern =
+export type ChartPattern =
   | BeyondRule
   /** So many in a row, each above (or each below) the one before it. */
   | { readonly kind: 'trend'; readonly of: number }
@@ -19,9 +19,9 @@ export type RunPattern =
   | { readonly kind: 'both-sides'; readonly sigmas: number; readonly of: number };
 
 /** A rule by its own name, in its own set: sets that sound alike differ (eight in a row here, nine there). */
-export interface RunRule<Name extends string = string> {
+export interface ChartRule<Name extends string = string> {
   readonly name: Name;
-  readonly pattern: RunPattern;
+  readonly pattern: ChartPattern;
 }
 
 const beyond = (needed: number, of: number, sigmas: number): BeyondRule => ({ kind: 'beyond', sigmas, needed, of });
@@ -37,7 +37,7 @@ export const westernElectricRules = [
   { name: 'western-electric-2', pattern: beyond(2, 3, 2) },
   { name: 'western-electric-3', pattern: beyond(4, 5, 1) },
   { name: 'western-electric-4', pattern: beyond(8, 8, 0) },
-] as const satisfies readonly RunRule[];
+] as const satisfies readonly ChartRule[];
 
 /**
  * Nelson's eight rules (1984, Journal of Quality Technology 16(4), 237).
@@ -57,6 +57,6 @@ export const nelsonRules = [
   { name: 'nelson-6', pattern: beyond(4, 5, 1) },
   { name: 'nelson-7', pattern: { kind: 'within', sigmas: 1, of: 15 } },
   { name: 'nelson-8', pattern: { kind: 'both-sides', sigmas: 1, of: 8 } },
-] as const satisfies readonly RunRule[];
+] as const satisfies readonly ChartRule[];
 
-export type RunRuleName = (typeof westernElectricRules)[number]['name'] | (typeof nelsonRules)[number]['name'];
+export type ChartRuleName = (typeof westernElectricRules)[number]['name'] | (typeof nelsonRules)[number]['name'];
