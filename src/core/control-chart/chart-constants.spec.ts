@@ -39,6 +39,19 @@ describe('the moments of the range', () => {
 });
 
 describe('the mean of the standard deviation', () => {
+  it('comes with the next one to √((n − 1)/n), as Γ(x + 1) is x·Γ(x)', () => {
+    for (const [count, error] of [
+      [2, 1e-14],
+      [5, 1e-14],
+      [25, 3e-14],
+      [100, 1e-13],
+      [10_000, 2e-11],
+    ] as const) {
+      const product = unbiasingFactor(count) * unbiasingFactor(count + 1);
+      expect([count, Math.abs(product / Math.sqrt((count - 1) / count) - 1) < error]).toEqual([count, true]);
+    }
+  });
+
   it('is √(2/π) for two values and nearly 1 for many', () => {
     expect(unbiasingFactor(2)).toBeCloseTo(Math.sqrt(2 / Math.PI), 14);
     // 1 − 1/4n − 7/32n², from memory.
