@@ -6,8 +6,8 @@ import type { ReadFrom } from '../platform/database/reading.js';
 import { groupOfBag, type PeriodContents } from './bag-contents.js';
 import { HopperBook } from './hopper-book.js';
 import { periodsAfter, periodsOfBag } from './hopper-period-rows.js';
-import { thresholdOf, worded, type LinkAmounts, type LinkWord } from './link-words.js';
-import { layOutPeriod, type PeriodFlow } from './period-flow.js';
+import { likelyBasis, worded, type LinkAmounts, type LinkWord } from './link-words.js';
+import { layOutPeriod, targetMass, type PeriodFlow } from './period-flow.js';
 import { tippedBinsOfRuns } from './rework-bins.js';
 
 /** Packs of a run, from one count to another, that may hold some of a bag. */
@@ -66,8 +66,13 @@ function linksOfRun(bag: BagInPeriod, runId: string): readonly TargetLink[] {
   const start = firstWhere(0, end, (at) => mostIn(0, at + 1) > 0);
   const likely = likelyByExit(bag, idsBetween(0, pieces.length));
   const likelyPieces = pieces.map(({ id }) => likely.get(id) ?? 0);
-  const firstLikely = likelyPieces.findIndex((grams, at) => grams > 0 && at >= start && at < end);
-  const lastLikely = likelyPieces.findLastIndex((grams, at) => grams > 0 && at >= start && at < end);
+  // The likely stretch ends where less than the share of what was packed between two counts is of the bag.
+  const massOf = (from: number, to: number): number => targetMass(flow, exitsIn(idsBetween(from, to))).grams;
+  const { share } = likelyBasis(flow.facts, [{ runId }], 0);
+  const isLikely = (grams: number, at: number): boolean =>
+    grams > 0 && at >= start && at < end && grams >= share * massOf(at, at + 1);
+  const firstLikely = likelyPieces.findIndex(isLikely);
+  const lastLikely = likelyPieces.findLastIndex(isLikely);
   const edges = firstLikely < 0 ? [start, end] : [start, firstLikely, lastLikely + 1, end];
   const stretches = edges.slice(1).map((to, place) => ({ start: edges[place] ?? 0, end: to }));
   const filled = stretches.filter((stretch) => stretch.start < stretch.end);
@@ -75,11 +80,11 @@ function linksOfRun(bag: BagInPeriod, runId: string): readonly TargetLink[] {
     bag,
     filled.map((stretch) => idsBetween(stretch.start, stretch.end)),
   );
-  const threshold = thresholdOf(flow.facts, [{ runId }]);
   return filled.flatMap((stretch, place): TargetLink[] => {
     const { leastGrams = 0, mostGrams = 0 } = bounds[place] ?? {};
     const likelyGrams = likelyPieces.slice(stretch.start, stretch.end).reduce((sum, grams) => sum + grams, 0);
-    const { word, ...amounts } = worded({ leastGrams, likelyGrams, mostGrams }, threshold);
+    const basis = likelyBasis(flow.facts, [{ runId }], massOf(stretch.start, stretch.end));
+    const { word, ...amounts } = worded({ leastGrams, likelyGrams, mostGrams }, basis);
     const [first, last] = [pieces[stretch.start], pieces[stretch.end - 1]];
     if (word === 'ruled-out' || first === undefined || last === undefined) return [];
     const { fromCount } = first;

@@ -170,6 +170,49 @@ describe('what is likely in packs', () => {
     expect(Math.abs(likely - 600_000)).toBeLessThanOrEqual(1);
   });
 
+  it('is what is worth looking for: of bags mixed in, those with a thousandth of the packs, one pack at most', async () => {
+    const trial = await aTrial(house, plant, { zoneCount: 1, holdUpGrams: 400_000, plugGrams: 0 });
+    await choose({ kind: 'pour-and-drain', trialId: trial.id, validFrom: longAgo });
+    const { scaleId, formatId } = await withoutDoubt(house, plant);
+    let packCount = 0;
+    let runId: string | null = null;
+    // Packs of 2 kg; each bag of 1 t is poured on 400 kg of what was there before.
+    for (let place = 0; place < 9; place += 1) {
+      await aTippedBag(house, plant, { netGrams: 1_000_000, scaleId });
+      runId ??= (await aStartedRun(house, plant, { formatId })).id;
+      house.clock.pass(10);
+      packCount += place === 0 ? 300 : 500;
+      await packsCounted(house, plant, runId, packCount);
+      house.clock.pass(1);
+    }
+    const wordsOf = async (fromCount: number, toCount: number) => {
+      const links = await sourcesOfRanges(reader, [{ runId: runId ?? '', fromCount, toCount }]);
+      expect(links).toHaveLength(9);
+      return links.map(({ word, likelyGrams }): readonly [string, number] => [
+        word === 'sure' ? 'likely' : word,
+        likelyGrams,
+      ]);
+    };
+    // Of what is inside after each pour 400 of 1400 kg stay for the next: a geometric series.
+    const ofTonne = await wordsOf(packCount - 500, packCount);
+    const r = 400 / 1400;
+    ofTonne.forEach(([, grams], place) => {
+      const share = place === 8 ? r ** 8 : (1 - r) * r ** place;
+      expect(Math.abs(grams - 1_000_000 * share)).toBeLessThan(1);
+    });
+    expect(ofTonne.map(([word]) => word)).toEqual([
+      ...Array.from({ length: 6 }, () => 'likely'),
+      ...Array.from({ length: 3 }, () => 'possible'),
+    ]);
+    // In eight tonnes a bag must have left a whole pack: 8 kg would hide what fills four of them.
+    const ofAll = await wordsOf(300, packCount);
+    expect(ofAll.every(([word, grams]) => (word === 'likely') === grams >= 2000)).toBe(true);
+    // In one pack a thousandth of it is enough.
+    const ofPack = await wordsOf(packCount - 1, packCount);
+    expect(ofPack.map(([word]) => word)).toEqual(ofTonne.map(([word]) => word));
+    expect(ofPack.every(([word, grams]) => (word === 'likely') === grams >= 2)).toBe(true);
+  });
+
   it('goes by the model that was in force when the period began', async () => {
     const { ranges } = await twoBags();
     const before = await sourcesOfRanges(reader, ranges);
@@ -222,7 +265,7 @@ describe('how a hopper flows, over HTTP', () => {
     const good = await officer.post(`/api${path}/flow-models`, { kind: 'stirred-zones', trialId, validFrom: longAgo });
     expect(good.status).toBe(201);
     const page = await officer.get(`${path}/flow`);
-    expect(page.text).toContain('3 stirred zone(s)');
+    expect(page.text).toContain('3 stirred zones');
     expect((await officer.get(`/tracer-trials/${trialId}`)).text).toContain('Withdraw this trial');
     const lead = await signedIn(house, await aPerson(house, plant.siteId, { roles: ['line-lead'] }));
     expect((await lead.post(`/api${path}/flow-models`, { kind: 'first-in-first-out' })).status).toBe(403);

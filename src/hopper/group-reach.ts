@@ -4,8 +4,8 @@ import { groupOfBags, likelyOfShares, likelyShares, type BagAmounts } from './ba
 import { modelUsed, type ModelUsed } from './model-used.js';
 import { allOf, HopperBook, plus } from './hopper-book.js';
 import { periodsAfter } from './hopper-period-rows.js';
-import { none, thresholdOf, worded, type LinkAmounts } from './link-words.js';
-import { exitsOf, layOutPeriod, likelyGramsByAddition, type PeriodTarget } from './period-flow.js';
+import { joinedBasis, likelyBasis, none, worded, type LikelyBasis, type LinkAmounts } from './link-words.js';
+import { exitsOf, layOutPeriod, likelyGramsByAddition, targetMass, type PeriodTarget } from './period-flow.js';
 import { tippedBinsOfRuns } from './rework-bins.js';
 
 /** How far the sugar of a group of bags reaches: the periods it may be in, and the runs that drew from them. */
@@ -68,7 +68,10 @@ async function reachIn(from: ReadFrom, book: HopperBook, { bagIds, periodIds }: 
 }
 
 async function boundIn(book: HopperBook, group: Group, targets: readonly ReachTarget[]): Promise<LinkAmounts[]> {
-  const sums: { amounts: BagAmounts; unit: number }[] = targets.map(() => ({ amounts: none, unit: Infinity }));
+  const sums: { amounts: BagAmounts; basis: LikelyBasis | null }[] = targets.map(() => ({
+    amounts: none,
+    basis: null,
+  }));
   for (const periodId of group.periodIds) {
     const facts = await book.facts(periodId);
     const own = Array.from(targets.entries()).filter(([, { ranges }]) =>
@@ -88,8 +91,8 @@ async function boundIn(book: HopperBook, group: Group, targets: readonly ReachTa
       const likelyGrams = likelyOfShares(shares, likelyGramsByAddition(flow, target));
       const { leastGrams = 0, mostGrams = 0 } = bounds[index] ?? {};
       sum.amounts = plus(sum.amounts, { leastGrams, mostGrams, likelyGrams });
-      sum.unit = Math.min(sum.unit, thresholdOf(facts, ranges));
+      sum.basis = joinedBasis(sum.basis, likelyBasis(facts, ranges, targetMass(flow, target).grams));
     });
   }
-  return sums.map(({ amounts, unit }) => worded(amounts, unit));
+  return sums.map(({ amounts, basis }) => worded(amounts, basis));
 }

@@ -3,8 +3,8 @@ import { boundEveryBag } from './bag-contents.js';
 import { HopperBook } from './hopper-book.js';
 import { leftInside, levelOf, levelOfPeriod, type HopperLevel } from './hopper-level.js';
 import { currentPeriod } from './hopper-period-rows.js';
-import { thresholdOf, worded, type LinkAmounts } from './link-words.js';
-import { exitsOf, layOutPeriod } from './period-flow.js';
+import { likelyBasis, worded, type LinkAmounts } from './link-words.js';
+import { exitsOf, layOutPeriod, targetMass } from './period-flow.js';
 
 /** A bag that may be inside a hopper now. */
 export interface BagInside extends LinkAmounts {
@@ -28,13 +28,12 @@ export async function contentOf(from: ReadFrom, hopperId: string): Promise<Hoppe
   const target = { ranges: [], withEnd: true };
   const flow = layOutPeriod(facts, [target], leftInside(facts, level));
   // Nothing is sold from a hopper by itself: the smallest unit of the runs that it feeds stands for it.
-  const threshold = thresholdOf(
-    facts,
-    Array.from(facts.runs.keys(), (runId) => ({ runId })),
-  );
-  const bags = Array.from(boundEveryBag(contents, flow, exitsOf(flow, target)), ([bagId, amounts]) => ({
+  const runs = Array.from(facts.runs.keys(), (runId) => ({ runId }));
+  const exits = exitsOf(flow, target);
+  const basis = likelyBasis(facts, runs, targetMass(flow, exits).grams);
+  const bags = Array.from(boundEveryBag(contents, flow, exits), ([bagId, amounts]) => ({
     bagId,
-    ...worded(amounts, threshold),
+    ...worded(amounts, basis),
   }));
   return { level, bags: bags.sort((a, b) => b.likelyGrams - a.likelyGrams || b.mostGrams - a.mostGrams) };
 }

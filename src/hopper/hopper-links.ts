@@ -3,8 +3,18 @@ import { boundEveryBag, boundTogether } from './bag-contents.js';
 import { HopperBook, plus, type AnsweredTarget } from './hopper-book.js';
 import { periodsOfRuns } from './hopper-period-rows.js';
 import type { HopperPeriodFacts } from './hopper-periods.js';
-import { none, ruledOut, strongerWord, thresholdOf, worded, type LinkAmounts, type LinkWord } from './link-words.js';
-import { exitsOf, layOutPeriod, type PeriodTarget } from './period-flow.js';
+import {
+  none,
+  ruledOut,
+  strongerWord,
+  joinedBasis,
+  likelyBasis,
+  worded,
+  type LikelyBasis,
+  type LinkAmounts,
+  type LinkWord,
+} from './link-words.js';
+import { exitsOf, layOutPeriod, targetMass, type PeriodTarget } from './period-flow.js';
 import type { RuledOutBag } from './ruled-out.js';
 import type { RunRange } from './run-range.js';
 
@@ -122,7 +132,7 @@ export async function boundsOfBags(
   const sums = targets.map(() => ({
     together: none,
     byBag: new Map(bagIds.map((bagId) => [bagId, none])),
-    unit: Infinity,
+    basis: null as LikelyBasis | null,
   }));
   for (const { periodId, places } of await periodsOfTargets(from, asked)) {
     const facts = await book.facts(periodId);
@@ -133,7 +143,8 @@ export async function boundsOfBags(
       const sum = sums[places[index] ?? -1];
       const exits = exitsOf(flow, target);
       if (sum === undefined || exits.size === 0) return;
-      sum.unit = Math.min(sum.unit, thresholdOf(facts, target.ranges));
+      const { grams } = targetMass(flow, exits);
+      sum.basis = joinedBasis(sum.basis, likelyBasis(facts, target.ranges, grams));
       sum.together = plus(sum.together, boundTogether(contents, flow, { bagIds, target: exits }));
       const every = bagIds.length > fewBags ? boundEveryBag(contents, flow, exits) : null;
       for (const bagId of bagIds) {
@@ -142,9 +153,9 @@ export async function boundsOfBags(
       }
     });
   }
-  return sums.map(({ together, byBag, unit }) => ({
-    together: worded(together, unit),
-    byBag: new Map(Array.from(byBag, ([bagId, amounts]) => [bagId, worded(amounts, unit)])),
+  return sums.map(({ together, byBag, basis }) => ({
+    together: worded(together, basis),
+    byBag: new Map(Array.from(byBag, ([bagId, amounts]) => [bagId, worded(amounts, basis)])),
   }));
 }
 
@@ -160,12 +171,12 @@ export function linksByBag(links: readonly SourceLink[]): ReadonlyMap<string, Li
 
 function linksOf(
   facts: HopperPeriodFacts,
-  { bags }: AnsweredTarget,
+  { bags, mass }: AnsweredTarget,
   ranges: readonly RunRange[],
 ): readonly SourceLink[] {
-  const threshold = thresholdOf(facts, ranges);
+  const basis = likelyBasis(facts, ranges, mass.grams);
   return Array.from(bags, ([bagId, amounts]) => {
-    return { bagId, periodId: facts.period.id, ...worded(amounts, threshold) };
+    return { bagId, periodId: facts.period.id, ...worded(amounts, basis) };
   }).filter((link): link is SourceLink => link.word !== 'ruled-out');
 }
 

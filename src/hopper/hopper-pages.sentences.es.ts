@@ -13,7 +13,8 @@ addSentences('es', {
   'hopper-nothing-recorded': 'Todavía no se ha registrado nada de esta tolva.',
   'hopper-level-text': '{level} dentro; puede ser de {lower} a {upper}.',
   'hopper-as-of': 'Según los registros hasta {at}.',
-  'hopper-likely-by': 'Probable: {model}; a partir de {permille} ‰ de la menor unidad vendida.',
+  'hopper-likely-by':
+    'Probable: {model}; a partir de {permille} ‰ de los paquetes pedidos, como mucho una menor unidad vendida.',
   'flow-first-in-first-out': 'lo primero en entrar es lo primero en salir',
   'hopper-caution-bags':
     'No ponerse nunca ni meter las manos bajo un big bag colgado: usar el soporte y los medios de elevación como digan las reglas locales y su inspección.',

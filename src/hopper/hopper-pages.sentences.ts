@@ -12,7 +12,7 @@ addSentences('en', {
   'hopper-nothing-recorded': 'Nothing was recorded of this hopper yet.',
   'hopper-level-text': '{level} inside; it may be {lower} to {upper}.',
   'hopper-as-of': 'By the records up to {at}.',
-  'hopper-likely-by': 'Likely: {model}; from {permille} ‰ of the smallest unit sold.',
+  'hopper-likely-by': 'Likely: {model}; from {permille} ‰ of the packs asked for on, at most one smallest unit sold.',
   'flow-first-in-first-out': 'first in, first out',
   'hopper-caution-bags':
     'Never stand or reach under a suspended bag: use the stand and the lifting gear as local rules and their inspection say.',

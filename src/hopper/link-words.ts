@@ -26,16 +26,39 @@ export function strongerWord(one: LinkAmounts['word'], other: LinkAmounts['word'
  * The word for amounts, and likely in whole grams. The flow model goes by recorded masses and likely times and knows of
  * no levels; where it says less than least or more than most, likely is moved to that limit.
  */
-export function worded(amounts: BagAmounts, thresholdGrams: number): LinkAmounts {
+export function worded(amounts: BagAmounts, basis: LikelyBasis | null): LinkAmounts {
   const { leastGrams, mostGrams } = amounts;
   const likelyGrams = Math.min(mostGrams, Math.max(leastGrams, Math.round(amounts.likelyGrams)));
-  if (mostGrams === 0 || thresholdGrams === Infinity) return { leastGrams, likelyGrams, mostGrams, word: 'ruled-out' };
-  return { leastGrams, likelyGrams, mostGrams, word: strengthOf({ ...amounts, likelyGrams }, thresholdGrams) };
+  if (mostGrams === 0 || basis === null) return { leastGrams, likelyGrams, mostGrams, word: 'ruled-out' };
+  const word = strengthOf({ ...amounts, likelyGrams }, likelyThresholdGrams(basis, basis.share));
+  return { leastGrams, likelyGrams, mostGrams, word };
 }
 
-/** From how many grams on a bag is likely in packs of these runs: the hopper's share of the smallest unit sold. */
-export function thresholdOf(facts: HopperPeriodFacts, ranges: readonly { readonly runId: string }[]): number {
+/** What *likely* rests on besides the amount: what the target weighs, and the smallest unit sold from it. */
+export interface LikelyBasis {
+  readonly targetGrams: number;
+  readonly smallestUnitGrams: number;
+  /** From 0 to 1, above 0: the hopper's own. */
+  readonly share: number;
+}
+
+/** That of packs of these runs that came through one period, which weigh so much there. */
+export function likelyBasis(
+  facts: HopperPeriodFacts,
+  ranges: readonly { readonly runId: string }[],
+  targetGrams: number,
+): LikelyBasis {
   const units = ranges.flatMap(({ runId }) => facts.runs.get(runId)?.nominalGrams ?? []);
-  const smallest = units.length > 0 ? Math.min(...units) : 1000;
-  return likelyThresholdGrams(smallest, Math.max(1, facts.hopper.likelyPermille) / 1000);
+  const smallestUnitGrams = units.length > 0 ? Math.min(...units) : 1000;
+  return { targetGrams, smallestUnitGrams, share: Math.max(1, facts.hopper.likelyPermille) / 1000 };
+}
+
+/** The same of what came through several periods; null: nothing came through any. */
+export function joinedBasis(one: LikelyBasis | null, other: LikelyBasis): LikelyBasis {
+  if (one === null) return other;
+  return {
+    targetGrams: one.targetGrams + other.targetGrams,
+    smallestUnitGrams: Math.min(one.smallestUnitGrams, other.smallestUnitGrams),
+    share: Math.min(one.share, other.share),
+  };
 }

@@ -28,7 +28,7 @@ export class Hopper {
   @WordColumn()
   flowModel!: string;
 
-  /** *Likely* from this share of the smallest sold unit on (1 = 0.1 %, our own value, no source). */
+  /** *Likely* from this share of some packs on, at most one pack (1 = 0.1 %, our own value, no source). */
   @WholeColumn()
   likelyPermille!: number;
 }

@@ -19,7 +19,12 @@ export class AddHopperForm {
   @WholeField({ least: 1000, example: 4_000_000, says: 'All that can be inside, chute and hanging bag included' })
   capacityGrams!: number;
 
-  @WholeField({ optional: true, most: 1000, example: 1, says: 'A bag is likely from this share of a sold unit on' })
+  @WholeField({
+    optional: true,
+    most: 1000,
+    example: 1,
+    says: 'A bag is likely from this share of some packs on (‰), at most one sold unit',
+  })
   likelyPermille?: number | null;
 }
 

@@ -91,7 +91,7 @@ describe('the thread of a run', () => {
       ruledOut: [{ reason: 'tipped-later' }],
     });
     const { text } = await officer.get(`/thread?code=${one.id}`);
-    expect(text).toContain('3 stirred zone(s)');
+    expect(text).toContain('3 stirred zones');
     expect(text).toContain(`/tracer-trials/${trial.id}`);
     expect(text).toContain('Ruled out: 1');
   });

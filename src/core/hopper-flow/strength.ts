@@ -3,22 +3,33 @@
  */
 export type Strength = 'sure' | 'likely' | 'possible' | 'ruled-out';
 
-/** Share of the smallest sold unit from which a link is called likely: 0.1 %. Our own value, no source. */
+/** Share of a target from which a link is called likely: 0.1 %. Our own value, no source. */
 export const defaultLikelyShare = 0.001;
 
+/** What is asked about, and what of it is sold as one. */
+export interface LikelyTarget {
+  /** Grams of the target, 0 or more. */
+  readonly targetGrams: number;
+  /** Net grams of the smallest unit that is sold from it, above 0. */
+  readonly smallestUnitGrams: number;
+}
+
 /**
- * The grams from which the flow model's amount makes a link *likely*, by the smallest unit that is sold from the
- * target (a mean over a pallet hides its first pack).
- * @param smallestUnitGrams net grams of that unit, above 0
- * @param share of that unit, above 0 and at most 1
- * @returns grams, with fractions
+ * The grams from which the flow model's amount makes a link *likely*: a share of the target, so that a trace that
+ * mixing leaves everywhere is not enough. One smallest sold unit of a bag's sugar is enough in a target of any size;
+ * less than the share of one such unit never is (decision 0032).
+ * @param target its grams and its smallest unit
+ * @param share above 0 and at most 1
+ * @returns grams, with fractions, from `share` of the smallest unit to one of it
  * @throws RangeError on values outside of these limits
- * @example likelyThresholdGrams(2000) // 2
+ * @example likelyThresholdGrams({ targetGrams: 1_000_000, smallestUnitGrams: 2000 }) // 1000
  */
-export function likelyThresholdGrams(smallestUnitGrams: number, share: number = defaultLikelyShare): number {
+export function likelyThresholdGrams(target: LikelyTarget, share: number = defaultLikelyShare): number {
+  const { targetGrams, smallestUnitGrams } = target;
   if (!(smallestUnitGrams > 0)) throw new RangeError(`a unit of ${smallestUnitGrams} g cannot be sold`);
-  if (!(share > 0 && share <= 1)) throw new RangeError(`${share} is no share of a unit`);
-  return smallestUnitGrams * share;
+  if (!(targetGrams >= 0)) throw new RangeError(`a target cannot weigh ${targetGrams} g`);
+  if (!(share > 0 && share <= 1)) throw new RangeError(`${share} is no share`);
+  return Math.max(smallestUnitGrams * share, Math.min(targetGrams * share, smallestUnitGrams));
 }
 
 /**
