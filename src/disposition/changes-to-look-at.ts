@@ -56,11 +56,12 @@ export async function changesToLookAt(
     .filter((line) => (line.review !== null) === choice.isReviewed);
 }
 
-/** Late entries and corrections that speak of one of these things, the latest first; looked at or not. */
+/** Late entries and corrections that speak of one of these things, the latest first; looked at or not. `most` null: all. */
 export async function changesAbout(
   from: ReadFrom,
   siteId: string,
   subjectIds: readonly string[],
+  most: number | null = 200,
 ): Promise<readonly ChangeLine[]> {
   if (subjectIds.length === 0) return [];
   const rows = await from.sql<StoredChange>`
@@ -70,7 +71,7 @@ export async function changesAbout(
       AND e."sequence" IN (SELECT s."sequence" FROM "journal_subject" s
         WHERE s."site_id" = ${siteId} AND s."id" IN (${() => [...subjectIds]}))
       AND (SUBSTR(e."occurred_at", 1, 15) < SUBSTR(e."recorded_at", 1, 15) OR ${isCorrectionText})
-    ORDER BY e."sequence" DESC LIMIT 200`;
+    ORDER BY e."sequence" DESC LIMIT ${most ?? Number.MAX_SAFE_INTEGER}`;
   return rows.map(changeLine).filter((line) => line.isCorrection || line.lateMinutes > lateFromMinutes);
 }
 

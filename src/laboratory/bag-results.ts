@@ -8,11 +8,10 @@ import {
 import { readDecimal } from '../core/units/decimals.js';
 import { bagsOf, type BagRow } from '../drying/bulk-bags.js';
 import { inChunks } from '../platform/database/in-chunks.js';
-import { shifted } from '../platform/clock.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { groupBy } from '../platform/group-by.js';
 import { specificationsOver } from './specifications-over.js';
-import { coversBag, longestCoverMilliseconds, type CoveredBag, type SampleCover } from './sample-cover.js';
+import { coversBag, dryerBagsOf, type CoveredBag, type SampleCover } from './sample-cover.js';
 
 /** A good result of a sample that stands for a bag. */
 export interface BagResult {
@@ -146,16 +145,12 @@ function resultsByBag(from: ReadFrom, bags: readonly CoveredBag[]): Promise<Stor
 
 /** Samples of hours and shifts: those of the bags' dryers that began near enough to the bags' fill ends. */
 async function resultsByTime(from: ReadFrom, bags: readonly CoveredBag[]): Promise<StoredResult[]> {
-  const dryerIds = [...new Set(bags.flatMap(({ dryerId }) => dryerId ?? []))];
   const found: StoredResult[] = [];
-  for (const dryerId of dryerIds) {
-    const filledAts = bags.flatMap((bag) => (bag.dryerId === dryerId ? (bag.filledAt ?? []) : [])).sort();
-    const [first, last] = [filledAts.at(0), filledAts.at(-1)];
-    if (first === undefined || last === undefined) continue;
-    const earliest = shifted(first, -longestCoverMilliseconds);
+  for (const { dryerId, earliestFromAt, lastFilledAt } of dryerBagsOf(bags)) {
     found.push(
       ...(await from.sql<StoredResult>`
-        ${() => resultSelect} AND s."dryer_id" = ${dryerId} AND s."from_at" > ${earliest} AND s."from_at" <= ${last}`),
+        ${() => resultSelect} AND s."dryer_id" = ${dryerId} AND s."from_at" > ${earliestFromAt}
+          AND s."from_at" <= ${lastFilledAt}`),
     );
   }
   return found;

@@ -2,9 +2,10 @@ import { makeDocumentNumber, readDocumentNumber } from '../core/identifiers/docu
 import { bagsFilledBetween, bagsOf, type BagRow } from '../drying/bulk-bags.js';
 import type { Page } from '../platform/web/listed.js';
 import { isId } from '../platform/is-id.js';
+import { inChunks } from '../platform/database/in-chunks.js';
 import { onlyRow, type ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
-import type { SampleCover } from './sample-cover.js';
+import { coversBag, dryerBagsOf, type CoveredBag, type SampleCover } from './sample-cover.js';
 
 /** A sample, and what it stands for in words that people know. */
 export interface SampleRow extends SampleCover {
@@ -60,6 +61,33 @@ export async function bagsOfSample(from: ReadFrom, sample: SampleCover): Promise
   if (dryerId === null || fromAt === null || untilAt === null) return [];
   return bagsFilledBetween(from, dryerId, fromAt, untilAt);
 }
+
+/** The good samples that stand for any of these bags, with results or not yet, in the order of their numbers. */
+export async function samplesOfBags(
+  from: ReadFrom,
+  bags: readonly CoveredBag[],
+): Promise<readonly Pick<SampleRow, 'id' | 'number'>[]> {
+  type Found = Pick<SampleRow, 'id' | 'number'> & SampleCover;
+  const found = await inChunks(
+    bags.map(({ id }) => id),
+    (chunk) => from.sql<Found>`${() => sampleCoverSelect} AND s."bag_id" IN (${() => chunk})`,
+  );
+  for (const { dryerId, earliestFromAt, lastFilledAt } of dryerBagsOf(bags)) {
+    found.push(
+      ...(await from.sql<Found>`
+        ${() => sampleCoverSelect} AND s."dryer_id" = ${dryerId} AND s."from_at" > ${earliestFromAt}
+          AND s."from_at" <= ${lastFilledAt}`),
+    );
+  }
+  return found
+    .filter((sample) => bags.some((bag) => coversBag(sample, bag)))
+    .sort((one, other) => (one.number < other.number ? -1 : 1));
+}
+
+const sampleCoverSelect = `
+  SELECT s."id", s."number", s."bag_id" AS "bagId", s."dryer_id" AS "dryerId", s."from_at" AS "fromAt",
+    s."until_at" AS "untilAt"
+  FROM "sample" s WHERE s."voided_by" IS NULL`;
 
 /** The results of samples in the order in which they were reported; a sample without any has an empty list. */
 export async function resultsOfSamples(

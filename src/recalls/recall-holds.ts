@@ -1,4 +1,5 @@
 import { openHolds, type HoldRow, type HoldScope } from '../disposition/standings.js';
+import { packsHeld, timedPacks, type TimedPacks } from '../pallets/timed-packs.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { reachOfScopes } from './recall-reach.js';
 import { scopesOf, type RecallRow } from './recalls.js';
@@ -36,16 +37,19 @@ export async function proposedHolds(from: ReadFrom, recall: RecallRow): Promise<
     from,
     wanted.map(({ scope }) => scope),
   );
+  const timed = await timedPacks(from, held);
   return wanted.map((one) => {
-    const hold = held.find((row) => covers(row, one));
+    const hold = held.find((row) => covers(row, one, timed));
     return { ...one, heldBy: hold?.number ?? null, heldById: hold?.id ?? null };
   });
 }
 
 type Wanted = Omit<ProposedHold, 'heldBy' | 'heldById'>;
 
-function covers(hold: HoldRow, { scope, fromCount, toCount }: Wanted): boolean {
+/** Of a run a hold covers what its counts say now, those of its minutes too; of anything else all of it. */
+function covers(hold: HoldRow, { scope, fromCount, toCount }: Wanted, timed: TimedPacks): boolean {
   if (hold.scopeKind !== scope.kind || hold.scopeId !== scope.id) return false;
-  if (hold.fromCount === null || hold.toCount === null) return true;
-  return fromCount !== null && toCount !== null && hold.fromCount <= fromCount && hold.toCount >= toCount;
+  if (hold.scopeKind !== 'packing-run') return true;
+  const [from, to] = [fromCount ?? 0, toCount ?? Number.MAX_SAFE_INTEGER];
+  return packsHeld(hold, timed).some((own) => own.fromCount <= from && (own.toCount === null || own.toCount >= to));
 }

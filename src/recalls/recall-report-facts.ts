@@ -40,6 +40,7 @@ export async function reportFacts(from: ReadFrom, draft: ReportDraft): Promise<R
     [recall.openedBy, draft.signedBy].filter((id) => id !== null),
   );
   const events = await inPaperLanguage(() => lineEvents(from, figures.parts));
+  const { drawn, leftOut } = await ribbonsOfRecall(from, figures.reach.ranges);
   const { number, kind, hazard, reason, sureness, surenessReason } = recall;
   return {
     ...{ number, kind, siteName, hazard, reason, sureness, surenessReason },
@@ -58,9 +59,8 @@ export async function reportFacts(from: ReadFrom, draft: ReportDraft): Promise<R
     respondedCount: figures.respondedCount,
     places: placesOf(figures),
     customers: await customersOf(from, figures),
-    ribbons: (await ribbonsOfRecall(from, figures.reach.ranges)).map((ribbons) => {
-      return { ...ribbons, startedAtLocal: local(ribbons.startedAt) };
-    }),
+    ribbons: drawn.map((ribbons) => ({ ...ribbons, startedAtLocal: local(ribbons.startedAt) })),
+    ribbonsLeftOut: leftOut,
     bags: links
       .filter(({ step }) => step === 'bag-run')
       .map(({ parent, child, leastGrams, likelyGrams, mostGrams, word }) => {
@@ -71,7 +71,7 @@ export async function reportFacts(from: ReadFrom, draft: ReportDraft): Promise<R
       ...{ sequence: entry.sequence, action: entry.action },
       ...{ occurredAtLocal: local(entry.occurredAt), recordedAtLocal: local(entry.recordedAt) },
     })),
-    records: recordsOf(links, figures),
+    records: await recordsOf(from, { siteId: recall.siteId, timeZone }, { ...figures, links, packed: figures.parts }),
     explanation,
     openedBy: names.get(recall.openedBy ?? '') ?? null,
     signedBy: names.get(draft.signedBy ?? '') ?? null,

@@ -58,6 +58,8 @@ export interface RecallReportFacts {
   }[];
   /** Absent in reports of the first edition, which had no picture. */
   readonly ribbons?: readonly RecallRibbons[];
+  /** How many hopper periods have no picture; absent before the third edition. */
+  readonly ribbonsLeftOut?: number;
   readonly bags: readonly Pick<RecallLink, 'parent' | 'child' | 'leastGrams' | 'likelyGrams' | 'mostGrams' | 'word'>[];
   readonly events: readonly (Pick<LineEvent, 'kind' | 'says' | 'grams'> & { readonly atLocal: string })[];
   readonly corrections: readonly {

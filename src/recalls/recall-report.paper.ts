@@ -7,16 +7,24 @@ import { balanceBar } from './balance-bar.js';
 import { drawRibbons } from './ribbon-drawing.js';
 import type { PrintedBalance, RecallReportFacts } from './recall-report.facts.js';
 
-/** The second has the picture of the thread; what was frozen for the first is still drawn, without it. */
-export const recallReportEditions = ['1', '2'] as const;
-export const recallReportEdition = '2';
+/**
+ * The second has the picture of the thread; what was frozen for the first is still drawn, without it. The third says one
+ * pack and several packs, and how many hopper periods have no picture.
+ */
+export const recallReportEditions = ['1', '2', '3'] as const;
+export const recallReportEdition = '3';
+type Edition = (typeof recallReportEditions)[number];
 
 /** The report of a recall or an exercise, A4: the answer first, then what it rests on, then who signed it. */
-export async function recallReport(facts: RecallReportFacts, issuedAt: string): Promise<Uint8Array> {
+export async function recallReport(
+  facts: RecallReportFacts,
+  issuedAt: string,
+  edition: Edition = recallReportEdition,
+): Promise<Uint8Array> {
   const title = say(`recall-report-${facts.kind}`);
   const kit = await PdfKit.begin(`${title} ${facts.number}`, issuedAt);
   const flow = new NoteFlow(kit, `${title} ${facts.number} · ${say('note-continued')}`);
-  answer(flow, facts, title);
+  answer(flow, facts, { title, edition });
   scopeAndClock(flow, facts);
   pictures(flow, facts);
   balance(flow, facts);
@@ -30,13 +38,17 @@ export async function recallReport(facts: RecallReportFacts, issuedAt: string): 
   return kit.bytes();
 }
 
-function answer(flow: NoteFlow, facts: RecallReportFacts, title: string): void {
+function answer(
+  flow: NoteFlow,
+  facts: RecallReportFacts,
+  { title, edition }: { readonly title: string; readonly edition: Edition },
+): void {
   const { packs, milligrams, customers: told } = facts;
   flow.line(`${title} · ${facts.siteName}`, { sizePoints: 11, quiet: true });
   flow.line(facts.number, { sizePoints: 20, bold: true });
   if (facts.kind === 'exercise') flow.line(say('recall-report-is-exercise'), { bold: true });
   flow.yMm += 2;
-  const text = say('recall-report-answer', {
+  const text = say(edition === '3' ? 'recall-report-says' : 'recall-report-answer', {
     scope: facts.scopes.join('; '),
     packs: thousands(packs.produced),
     kilograms: kilogramsOf(milligrams.produced),
@@ -70,10 +82,13 @@ function scopeAndClock(flow: NoteFlow, facts: RecallReportFacts): void {
   flow.paragraph(say('recall-report-clock', times));
 }
 
-function pictures(flow: NoteFlow, { ribbons = [] }: RecallReportFacts): void {
+function pictures(flow: NoteFlow, { ribbons = [], ribbonsLeftOut = 0 }: RecallReportFacts): void {
   if (ribbons.length === 0) return;
   heading(flow, 'ribbon-title');
   flow.paragraph(say('ribbon-how-to-read'), { quiet: true });
+  if (ribbonsLeftOut > 0) {
+    flow.paragraph(say('recall-report-left-out', { drawn: ribbons.length, count: ribbonsLeftOut }));
+  }
   for (const one of ribbons) drawRibbons(flow, one);
 }
 

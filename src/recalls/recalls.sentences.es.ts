@@ -29,6 +29,10 @@ addSentences('es', {
   'recall-report-is-exercise': 'SIMULACRO – no se retira mercancía',
   'recall-report-answer':
     '{scope}: {packs} paquetes con {kilograms} kg de azúcar. {dispatched} paquetes fueron a clientes ({customers}), {held} se pueden bloquear aquí, {unaccounted} están sin justificar. Llevó {minutes} min.',
+  'recall-report-says':
+    '{scope}: {packs} {packs?paquete|paquetes} con {kilograms} kg de azúcar. {dispatched} {dispatched?paquete fue|paquetes fueron} a clientes ({customers}), {held} se {held?puede|pueden} bloquear aquí, {unaccounted} {unaccounted?está|están} sin justificar. Llevó {minutes} min.',
+  'recall-report-left-out':
+    'Se dibujan los {drawn} periodos de tolva por los que pasó la mayor parte. {count} más {count?queda|quedan} sin dibujo: sus big bags están en la tabla de big bags y en el archivo CSV de todos los enlaces, con todos sus kilogramos.',
   'recall-report-scope': 'Alcance y reloj',
   'recall-report-safety': 'Por seguridad: {reason}',
   'recall-report-quality': 'Por calidad: {reason}',

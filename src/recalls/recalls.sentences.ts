@@ -30,6 +30,10 @@ addSentences('en', {
   'recall-report-is-exercise': 'EXERCISE – no goods are recalled',
   'recall-report-answer':
     '{scope}: {packs} packs with {kilograms} kg of sugar. {dispatched} packs went to customers ({customers}), {held} can be blocked here, {unaccounted} are unaccounted for. It took {minutes} min.',
+  'recall-report-says':
+    '{scope}: {packs} {packs?pack|packs} with {kilograms} kg of sugar. {dispatched} {dispatched?pack|packs} went to customers ({customers}), {held} can be blocked here, {unaccounted} {unaccounted?is|are} unaccounted for. It took {minutes} min.',
+  'recall-report-left-out':
+    'Drawn are the {drawn} hopper periods that most of it came through. {count} more {count?has|have} no picture: {count?its|their} bags stand in the table of bags and in the CSV file of all links, with all their kilograms.',
   'recall-report-scope': 'Scope and clock',
   'recall-report-safety': 'For safety: {reason}',
   'recall-report-quality': 'For quality: {reason}',

@@ -1,16 +1,21 @@
 import { afterEach, beforeEach, describe, expect, it } from '@jest/globals';
 import { aBag, readerOf } from '../../test/support/a-bag.js';
 import { aPackedRun, aPallet, aTippedBag } from '../../test/support/a-pallet.js';
+import { aCheckPlan, passed } from '../../test/support/a-check-plan.js';
 import { aPlant, type Plant } from '../../test/support/a-plant.js';
 import { pageCount, textOf } from '../../test/support/read-pdf.js';
 import { aLotLoaded, lotLeaves } from '../../test/support/a-loaded-lot.js';
 import { asking, openHouse, type TestHouse } from '../../test/support/house.js';
+import { LiftHold } from '../disposition/lift-hold.js';
 import { openHolds } from '../disposition/standings.js';
+import { TakeSample } from '../laboratory/take-sample.js';
 import { TakeBack } from '../dispatch/take-back.js';
 import { Papers } from '../platform/printing/papers.js';
 import { BadForm, NotFound } from '../platform/refusal.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { inPaperLanguage } from '../platform/printing/paper-language.js';
+import type { PlaceHoldForm } from '../tracing/hold.form.js';
+import { PlaceHold } from '../tracing/place-hold.js';
 import { gramPreciseText } from '../tracing/thread-text.js';
 import { AnswerRecall, WithdrawRecallAnswer } from './answer-recall.js';
 import { HoldRecall } from './hold-recall.js';
@@ -314,9 +319,62 @@ describe('the report of a recall', () => {
     const [row] = await from.sql<{ facts: string }>`SELECT "facts" FROM "paper" WHERE "id" = ${paperId}`;
     const { ribbons, ...first } = JSON.parse(row?.facts ?? '{}') as RecallReportFacts;
     expect(ribbons).toHaveLength(1);
-    expect(textOf(await inPaperLanguage(() => recallReport(first, house.clock.now())))).not.toContain(
-      'Through the hopper',
-    );
+    const drawn = async (facts: RecallReportFacts, edition?: '1' | '2' | '3') =>
+      textOf(await inPaperLanguage(() => recallReport(facts, house.clock.now(), edition))).replaceAll(/\s+/g, ' ');
+    expect(await drawn(first)).not.toContain('Through the hopper');
+    // What an edition said of one pack, and did not say of pictures, stays.
+    const packs = { ...first.packs, produced: 1, dispatched: 1 };
+    const facts: RecallReportFacts = { ...first, packs, ribbons: ribbons ?? [], ribbonsLeftOut: 2 };
+    expect(await drawn(facts, '2')).toContain('1 packs with');
+    expect(await drawn(facts)).toMatch(/: 1 pack with .* 1 pack went to customers/);
+    expect(await drawn(facts)).toContain('2 more have no picture: their bags stand in the table of bags');
+    expect(await drawn({ ...facts, ribbonsLeftOut: 0 })).not.toContain('no picture');
+  });
+
+  it('lists the samples, checks and holds among the records of its file', async () => {
+    const planId = await aCheckPlan(house, plant);
+    const { run, bag } = await aLotGone();
+    const check = await passed(house, plant, planId);
+    const { number: sample } = await house
+      .get(TakeSample)
+      .execute(asking(plant.actor), { standsFor: 'bag', bag: bag.number, takenAt: null });
+    const other = await aBag(house, plant);
+    const elsewhere = await house
+      .get(TakeSample)
+      .execute(asking(plant.actor), { standsFor: 'bag', bag: other.number, takenAt: null });
+    const hold = async (form: Omit<PlaceHoldForm, 'reason'>) =>
+      (await house.get(PlaceHold).execute(asking(plant.actor), { ...form, reason: 'a smell' })).number;
+    const line = { kind: 'packing-shift', id: plant.lineIds[0] } as const;
+    const own = [
+      await hold({ kind: 'lot', id: run.lotId }),
+      await hold({ kind: 'bulk-bag', id: bag.id }),
+      await hold({ ...line, fromAt: house.clock.now() }),
+    ];
+    const others = [
+      await hold({ kind: 'bulk-bag', id: other.id }),
+      await hold({ ...line, fromAt: '2026-02-01T10:00:00.000Z' }),
+    ];
+    await house.get(LiftHold).execute(asking(plant.actor), { hold: own[0] ?? '', reason: 'it was the glove' });
+    house.clock.pass(120);
+    const later = await passed(house, plant, planId);
+    const { id } = await open({ scopes: [{ scopeKind: 'lot', scopeId: run.lotId }] });
+    await mark(id, 'clock-stopped');
+    const { paperId } = await sign(id);
+    const [row] = await from.sql<{ facts: string }>`SELECT "facts" FROM "paper" WHERE "id" = ${paperId}`;
+    const { records } = JSON.parse(row?.facts ?? '{}') as RecallReportFacts;
+    const of = (kind: string) => records.filter((record) => record.kind === kind);
+    expect(of('sample').map(({ number }) => number)).toContain(sample);
+    expect(of('sample').map(({ number }) => number)).not.toContain(elsewhere.number);
+    expect(of('line-check').map(({ link }) => link)).toEqual([`/checks/${check.id}`]);
+    expect(of('line-check')[0]?.number).toMatch(/^1 Weigher, /);
+    expect(of('line-check').map(({ link }) => link)).not.toContain(`/checks/${later.id}`);
+    expect(
+      of('hold')
+        .map(({ number }) => number)
+        .sort(),
+    ).toEqual(own.sort());
+    expect(others).toHaveLength(2);
+    expect(new Set(records.map(({ kind, number }) => `${kind} ${number}`)).size).toBe(records.length);
   });
 
   it('has one line a link from bag to customer, whose packs weigh the same at each step', async () => {

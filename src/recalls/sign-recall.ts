@@ -48,7 +48,7 @@ export class SignRecall implements OnModuleInit {
   onModuleInit(): void {
     for (const edition of recallReportEditions) {
       this.renderers.add(recallReportKind, edition, (facts, issuedAt) =>
-        recallReport(facts as RecallReportFacts, issuedAt),
+        recallReport(facts as RecallReportFacts, issuedAt, edition),
       );
     }
   }

@@ -4,6 +4,7 @@ import { lastSequenceOf } from '../../journal/stale-page.js';
 import { namesOf } from '../../people/people.js';
 import { ProveAgain, type ProofWay } from '../../people/prove-again.js';
 import type { Actor } from '../../platform/actor.js';
+import { siteOf } from '../../plant/plant-facts.js';
 import { Clock, type Instant } from '../../platform/clock.js';
 import { HeavyReads } from '../../platform/database/heavy-reads.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
@@ -73,15 +74,17 @@ export class RecallFiles {
       const recall = await findRecall(from, siteId, recallId);
       const signing = await signingOf(from, recall.id);
       const figures = await figuresShown(from, recall, signing);
+      const packed = await packedParts(from, siteId, figures.parts);
+      const { timeZone } = await siteOf(from, siteId);
       return {
         ...{ recall, signing, figures, readAt },
         scopes: await namedScopes(from, await scopesOf(from, recall.id)),
         customerNames: await namesOfCustomers(from, figures.customers),
         answers: await answersOf(from, recall.id),
         holds: await namedHolds(from, await proposedHolds(from, recall)),
-        events: await lineEvents(from, await packedParts(from, siteId, figures.parts)),
+        events: await lineEvents(from, packed),
         corrections: await changesOfRecall(from, siteId, figures),
-        records: recordsOf(figures.links, figures),
+        records: await recordsOf(from, { siteId, timeZone }, { ...figures, packed }),
         origin: await originOf(from, siteId, recall),
         names: await namesOf(
           from,
