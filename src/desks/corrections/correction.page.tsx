@@ -1,7 +1,7 @@
 import type { ComponentChildren, VNode } from 'preact';
 import { say } from '../../platform/sentences/sentences.js';
 import type { FormTrouble } from '../../platform/web/form-trouble.js';
-import { Act } from '../../platform/web/kit/act.js';
+import { Act, ActLink } from '../../platform/web/kit/act.js';
 import { ChoiceEntry, NumberEntry, TextEntry, TimeEntry } from '../../platform/web/kit/entries.js';
 import { EntryForm } from '../../platform/web/kit/entry-form.js';
 import type { Viewer } from '../../platform/web/request.js';
@@ -127,5 +127,23 @@ export function emptyCorrectionPage(props: EmptyProps): VNode {
         trouble={trouble}
       />
     </CorrectionPage>
+  );
+}
+
+interface NotLastProps extends Pick<OneProps, 'viewer' | 'says'> {
+  readonly hopper: string;
+  readonly hopperId: string;
+}
+
+/** Later periods rest on this empty: what to do instead, and the way there. */
+export function emptyNotLastPage({ viewer, hopper, hopperId, says }: NotLastProps): VNode {
+  return (
+    <Shell title={say('correction-of-empty', { hopper })} viewer={viewer}>
+      <p class="sentence">{says}</p>
+      <p class="caution">{say('correction-empty-not-last')}</p>
+      <div class="acts">
+        <ActLink href={`/hoppers/${hopperId}`} says={say('correction-empty-periods', { hopper })} />
+      </div>
+    </Shell>
   );
 }

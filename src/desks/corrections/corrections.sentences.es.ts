@@ -22,6 +22,9 @@ addSentences('es', {
   'correction-first-pack': 'El recuento cuando se montó de verdad',
   'correction-of-empty': 'Corregir el vaciado de la tolva {hopper}',
   'correction-empty-is': 'El vacío de la tolva {hopper} se comprobó el {at}, con {kilograms} kg dentro.',
+  'correction-empty-not-last':
+    'Solo se puede corregir el último vaciado de una tolva: todos los periodos posteriores se apoyan en este. En general basta retener lo envasado desde entonces y decir en el motivo qué vaciado no era correcto. Para corregir los registros, retirar los vaciados posteriores, el último primero, y después corregir este: los periodos posteriores pasan a ser uno con él, de modo que en sus paquetes son posibles más big bags y ninguno menos; un vaciado retirado no se puede registrar otra vez si después se abrió un big bag.',
+  'correction-empty-periods': 'Los periodos de la tolva {hopper}',
   'correction-proven-at': 'Cuándo se miró de verdad',
   'correction-residue': 'Lo que quedó de verdad dentro',
   'correction-second-person': '¿Quién más lo sabe?',

@@ -22,6 +22,9 @@ addSentences('en', {
   'correction-first-pack': 'The count when it was really fitted',
   'correction-of-empty': 'Correct the empty of hopper {hopper}',
   'correction-empty-is': 'Hopper {hopper} was proven empty at {at}, with {kilograms} kg left inside.',
+  'correction-empty-not-last':
+    'Only the last empty of a hopper can be corrected: all later periods rest on this one. Mostly it is enough to hold what was packed since, with the reason which empty was wrong. To put the records right, withdraw the later empties, the last one first, then correct this one: the later periods then become one with it, so that more bags are possible in their packs and none less; a withdrawn empty cannot be entered again once a bag was opened after it.',
+  'correction-empty-periods': 'The periods of hopper {hopper}',
   'correction-proven-at': 'When it was really looked into',
   'correction-residue': 'What really stuck inside',
   'correction-second-person': 'Who else knows?',

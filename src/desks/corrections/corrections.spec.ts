@@ -99,6 +99,21 @@ describe('the other pages of corrections', () => {
     expect((await countsOf(reader, [runId])).map(({ packCount }) => packCount)).toContain(50);
   });
 
+  it('say of an empty that is not the last what to do instead', async () => {
+    const emptied = async () => {
+      await aTippedBag(house, plant, { netGrams: 1_000_000 });
+      house.clock.pass(5);
+      return (await aProvenEmpty(house, plant, { happened: true })).endedPeriodId;
+    };
+    const [earlier, last] = [await emptied(), await emptied()];
+    const page = await lead.get(`/hopper-periods/${earlier}/correct-empty`);
+    expect(page.status).toBe(200);
+    expect(textOf(page)).toContain('Only the last empty of a hopper can be corrected');
+    expect(page.text).not.toContain('name="provenAt"');
+    expect(page.text).toContain(`href="/hoppers/${plant.hopperId}"`);
+    expect((await lead.get(`/hopper-periods/${last}/correct-empty`)).text).toContain('name="provenAt"');
+  });
+
   it('correct a film and a proven empty likewise, and a late tip is looked at from its own page', async () => {
     let [useId, period] = ['', ''];
     const { startedAt } = await threePallets(house, plant, async () => {

@@ -2,7 +2,7 @@ import { Controller, Get, Inject, Param, ParseUUIDPipe, Post } from '@nestjs/com
 import { ApiExcludeController } from '@nestjs/swagger';
 import type { VNode } from 'preact';
 import { CorrectEmpty } from '../../hopper/correct-empty.js';
-import { periodOf, type PeriodRow } from '../../hopper/hopper-period-rows.js';
+import { currentPeriod, periodOf, type PeriodRow } from '../../hopper/hopper-period-rows.js';
 import type { Asked } from '../../journal/entry-draft.js';
 import { hopperOf } from '../../plant/plant-facts.js';
 import { May } from '../../platform/actor.js';
@@ -16,7 +16,7 @@ import { Sent, type SentForm, type TakenForScript } from '../../platform/web/sen
 import { CorrectionRipple } from '../../tracing/correction-ripple.js';
 import { takeByRipple } from '../../tracing/ripple-step.js';
 import { colleaguesOf } from '../line/line-rows.js';
-import { emptyCorrectionPage } from './correction.page.js';
+import { emptyCorrectionPage, emptyNotLastPage } from './correction.page.js';
 import { EmptyCorrectionForm } from './empty-correction.form.js';
 
 /** The proven empty that ended a period was at another time, left another residue, or was none. */
@@ -59,6 +59,10 @@ export class EmptyCorrectionController {
     const { code: hopper } = await hopperOf(this.reader, period.hopperId);
     const facts = { hopper, at: period.endedAt, kilograms: kilogramsText(period.endResidueGrams ?? 0) };
     const says = sayLocally('correction-empty-is', facts, viewer.timeZone);
+    const begun = await currentPeriod(this.reader, period.hopperId);
+    if (begun !== null && begun.number !== period.number + 1) {
+      return emptyNotLastPage({ viewer, hopper, hopperId: period.hopperId, says });
+    }
     const people = await colleaguesOf(this.reader, siteId, personId);
     return emptyCorrectionPage({
       viewer,
