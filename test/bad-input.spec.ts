@@ -1,9 +1,11 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import type { InjectOptions } from 'fastify';
+import { gzipSync } from 'node:zlib';
 import { roles } from '../src/platform/actor.js';
 import { apiDescription } from '../src/platform/web/describe-api.js';
 import { pageRoutesOf } from '../src/platform/web/page-routes.js';
+import { aPackWeigher } from './support/a-pack-weigher.js';
 import { aPerson, signedIn, type SignedInPerson } from './support/a-person.js';
 import { aPlant } from './support/a-plant.js';
 import { factTables } from './support/facts.js';
@@ -102,6 +104,27 @@ describe('ten thousand bad requests over all routes', () => {
     await house.close();
   });
 
+  it('give no answer of 500 where a machine sends weights, whatever the bytes, and change nothing', async () => {
+    const plant = await aPlant(house, { siteCode: 'BW' });
+    const { token } = await aPackWeigher(house, plant);
+    expect(routes.map(({ method, path }) => `${method} ${path}`)).toContain('POST /api/fill-weights');
+    const before = await rowCounts(house);
+    const server = house.app.getHttpAdapter().getInstance();
+    const faults: string[] = [];
+    const takenIn: string[] = [];
+    for (const bad of fc.sample(badBatches, { numRuns: 3000, seed: 952 })) {
+      const headers = { authorization: `Bearer ${token}`, ...bad.headers };
+      const answer = await server.inject({ method: 'POST', url: bad.url, headers, payload: bad.payload });
+      const name = `${answer.statusCode} ${bad.url} ${JSON.stringify(bad.headers)} ${bad.payload.toString('hex').slice(0, 200)}`;
+      if (answer.statusCode >= 500) faults.push(name);
+      if (answer.statusCode < 400 && (JSON.parse(answer.body) as { acceptedCount: number }).acceptedCount !== 0)
+        takenIn.push(name);
+    }
+    expect(faults).toEqual([]);
+    expect(takenIn).toEqual([]);
+    expect(await rowCounts(house)).toEqual(before);
+  }, 120_000);
+
   it('give no answer of 500 and change nothing in journal and facts', async () => {
     expect(routes.length).toBeGreaterThan(100);
     const before = await rowCounts(house);
@@ -118,6 +141,68 @@ describe('ten thousand bad requests over all routes', () => {
     expect(accepted).toEqual([]);
     expect(await rowCounts(house)).toEqual(before);
   }, 600_000);
+});
+
+/** Batches of weights without one that could be meant: no run is open anywhere. */
+const badBatches = fc.record({
+  url: fc
+    .subarray(['line=1', 'run=PR-2026-000001', 'series=2', 'lines=skip', 'count=2', 'ends=newline', 'run=%00', 'x=1'])
+    .map((query) => `/api/fill-weights?${query.join('&')}`),
+  headers: fc.record(
+    {
+      'content-type': fc.constantFrom(
+        'application/x-ndjson',
+        'text/csv',
+        'text/csv; charset=utf-8',
+        'application/json',
+        'x',
+      ),
+      'content-encoding': fc.constantFrom('gzip', 'identity', 'br'),
+      'device-time': fc.constantFrom('2026-03-12T06:00:00Z', 'now', '9999-12-31T23:59:59Z'),
+    },
+    { requiredKeys: ['content-type'] },
+  ),
+  payload: fc.oneof(
+    fc.uint8Array({ maxLength: 200 }).map((bytes) => Buffer.from(bytes)),
+    fc.uint8Array({ maxLength: 200 }).map((bytes) => gzipSync(bytes)),
+    fc
+      .array(
+        fc.jsonValue().map((value) => JSON.stringify(value)),
+        { maxLength: 4 },
+      )
+      .map((all) => Buffer.from(all.join('\n'))),
+    fc
+      .array(
+        fc.record(
+          {
+            sequence: garbage,
+            at: garbage,
+            netGrams: garbage,
+            head: garbage,
+            rejected: garbage,
+            line: garbage,
+            run: garbage,
+          },
+          { requiredKeys: [] },
+        ),
+        { maxLength: 4 },
+      )
+      .map((all) => Buffer.from(all.map((one) => JSON.stringify(one)).join('\n'))),
+    fc
+      .array(
+        fc.array(
+          fc.oneof(
+            garbage.map((value) => JSON.stringify(value)),
+            fc.constantFrom('1', '2026-03-12T06:00:00Z', '1e9', '2000,4'),
+          ),
+          {
+            maxLength: 4,
+          },
+        ),
+        { maxLength: 4 },
+      )
+      .map((rows) => Buffer.from(['sequence;at;netGrams', ...rows.map((row) => row.join(';'))].join('\n'))),
+  ),
 });
 
 /** Each is bad in at least one way: an unknown thing, a field that no form has, or a body that is none. */

@@ -9,6 +9,9 @@ import './weight-pictures.sentences.js';
 import './weight-pictures.sentences.es.js';
 import './verdict.sentences.js';
 import './verdict.sentences.es.js';
+import './incoming/incoming.sentences.js';
+import './incoming/incoming.sentences.es.js';
+import { FillWeightsApi, WeightsInHand } from './fill-weights.api.js';
 import { HandSampleApi } from './hand-sample.api.js';
 import { CorrectTare } from './kept/correct-tare.js';
 import { DropWeights } from './kept/drop-weights.js';
@@ -16,6 +19,7 @@ import { KeptWeightsApi } from './kept/kept-weights.api.js';
 import { SealWeights } from './kept/seal-weights.js';
 import { WithdrawTareCorrection } from './kept/withdraw-tare-correction.js';
 import { PackWeigherApi } from './pack-weigher.api.js';
+import { ReceiveWeights } from './receive-weights.js';
 import { RunController } from './run.controller.js';
 import { WeighHandSample } from './weigh-hand-sample.js';
 import { WithdrawPackWeigher } from './withdraw-pack-weigher.js';
@@ -25,6 +29,7 @@ const commands = [
   CorrectHandSample,
   CorrectTare,
   DropWeights,
+  ReceiveWeights,
   SealWeights,
   WeighHandSample,
   WithdrawPackWeigher,
@@ -32,8 +37,8 @@ const commands = [
 ];
 
 @Module({
-  controllers: [HandSampleApi, KeptWeightsApi, PackWeigherApi, RunController],
-  providers: commands,
+  controllers: [FillWeightsApi, HandSampleApi, KeptWeightsApi, PackWeigherApi, RunController],
+  providers: [...commands, WeightsInHand],
   exports: commands,
 })
 export class FillWeightModule {}

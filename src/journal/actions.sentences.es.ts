@@ -107,6 +107,7 @@ addSentences('es', {
   'action-prove-empty': 'tolva comprobada vacía',
   'action-question-hopper-level': 'nivel de la tolva imposible',
   'action-receive-bags': 'big bags recibidos',
+  'action-receive-weights': 'pesos de paquetes recibidos',
   'action-record-complaint-action': 'medida sobre una reclamación anotada',
   'action-record-complaint-cause': 'causa de una reclamación anotada',
   'action-record-opening-stock': 'existencias iniciales registradas',

@@ -108,6 +108,7 @@ export const actionSentences = {
   'action-prove-empty': 'hopper proven empty',
   'action-question-hopper-level': 'level of the hopper cannot be',
   'action-receive-bags': 'bags received',
+  'action-receive-weights': 'weights of packs received',
   'action-record-complaint-action': 'action on a complaint recorded',
   'action-record-complaint-cause': 'cause of a complaint recorded',
   'action-record-opening-stock': 'opening stock recorded',

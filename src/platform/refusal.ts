@@ -28,13 +28,31 @@ export interface FieldProblem {
   readonly field: string;
   readonly code: string;
   readonly facts: SentenceFacts;
+  /** Where it stands among the lines of a batch, counted from 1. */
+  readonly line?: number;
 }
 
-/** What came in is not a form that could be meant: each field with its reason. */
+/** What came in is not a form (or batch) that could be meant: each field with its reason. */
 export class BadForm extends Error {
-  constructor(readonly problems: readonly FieldProblem[]) {
+  constructor(
+    readonly problems: readonly FieldProblem[],
+    readonly code = 'bad-form',
+    readonly facts: SentenceFacts = {},
+  ) {
     super('bad form');
     this.name = 'BadForm';
+  }
+}
+
+/** What came in cannot be taken as it came: it is of no type that is read here, too large, broken, or comes too fast. */
+export class NotTaken extends Error {
+  constructor(
+    readonly why: 'wrong-type' | 'too-large' | 'bad-body' | 'busy',
+    readonly code: string,
+    readonly facts: SentenceFacts = {},
+  ) {
+    super(code);
+    this.name = 'NotTaken';
   }
 }
 

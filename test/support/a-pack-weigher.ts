@@ -35,3 +35,13 @@ export async function aPackWeigher(
   const { id } = await house.get(AddPackWeigher).execute(asking(plant.actor), form);
   return { weigherId: id, deviceId: machine.id, token: machine.token ?? '' };
 }
+
+/** A line of JSON as a weigher sends it; the weight follows from the sequence unless asked otherwise. */
+export function weightLine(
+  house: TestHouse,
+  sequence: number,
+  wishes: { readonly netGrams?: number; readonly at?: string; readonly run?: string; readonly line?: string },
+): string {
+  const netGrams = 2000 + ((sequence * 7919) % 200) / 10;
+  return JSON.stringify({ sequence, at: house.clock.now(), netGrams, head: sequence % 14, rejected: false, ...wishes });
+}

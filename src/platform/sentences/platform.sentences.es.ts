@@ -17,6 +17,9 @@ addSentences('es', {
     'El servidor ha fallado en esto. Nada ha quedado a medias; intentarlo otra vez, y avisar al administrador si se repite.',
   'too-many-requests': 'Demasiadas peticiones desde este lugar. Esperar un minuto e intentarlo otra vez.',
   'body-too-large': 'Lo enviado es más de lo que admite este servidor. Enviar menos de una vez.',
+  'body-cut-off':
+    'Lo enviado se cortó antes de su fin, o no se pudo desempaquetar. No se admitió nada; enviarlo otra vez.',
+  'body-not-streamed': 'Admite {types}. Enviarlo con ese Content-Type.',
   'body-not-read': 'Lo enviado no se ha podido leer como {kind}. Enviar JSON válido o un formulario simple.',
   'key-missing':
     'Enviar con cada cambio una cabecera Idempotency-Key (de 8 a 64 letras, cifras o guiones), nueva para cada uno.',
@@ -59,6 +62,7 @@ addSentences('es', {
   'form-small-code': 'letras minúsculas, cifras y guiones',
   'form-sscc': 'un SSCC de 18 cifras',
   'form-person-code': 'de 2 a 30 letras, cifras, puntos o guiones',
+  'form-weight-series': 'letras, cifras, puntos o guiones, 30 como máximo',
   'form-pin': 'de 4 a 8 cifras',
   'form-property-and-method': 'una propiedad y su método',
 });

@@ -14,6 +14,9 @@ addSentences('en', {
     'The server failed at this. Nothing was half done; try again, and tell the administrator if it stays.',
   'too-many-requests': 'Too many requests from this place. Wait a minute and try again.',
   'body-too-large': 'What was sent is larger than this server takes. Send less at a time.',
+  'body-cut-off':
+    'What was sent broke off before its end, or could not be unpacked. Nothing of it was taken; send it again.',
+  'body-not-streamed': 'This takes {types}. Send it with that Content-Type.',
   'body-not-read': 'What was sent could not be read as {kind}. Send valid JSON or a plain form.',
   'key-missing':
     'Send an Idempotency-Key header (8 to 64 letters, digits or hyphens) with each change, a new one for each.',
@@ -56,6 +59,7 @@ addSentences('en', {
   'form-small-code': 'small letters, digits and hyphens',
   'form-sscc': 'an SSCC of 18 digits',
   'form-person-code': '2 to 30 letters, digits, points or hyphens',
+  'form-weight-series': 'letters, digits, points or hyphens, 30 at most',
   'form-pin': '4 to 8 digits',
   'form-property-and-method': 'a property and its method',
 });

@@ -7,9 +7,17 @@ import {
   type ExceptionFilter,
 } from '@nestjs/common';
 import type { FastifyReply } from 'fastify';
-import { BadForm, NotFound, NotPermitted, Refusal, type SentenceFacts } from '../refusal.js';
+import {
+  BadForm,
+  NotFound,
+  NotPermitted,
+  NotTaken,
+  Refusal,
+  type FieldProblem,
+  type SentenceFacts,
+} from '../refusal.js';
 import { say } from '../sentences/sentences.js';
-import type { Problem } from './problem.js';
+import type { Problem, ProblemField } from './problem.js';
 import { problemPage } from './problem.page.js';
 import { renderPage } from './render-page.js';
 import type { HouseRequest } from './request.js';
@@ -25,6 +33,7 @@ export class ProblemFilter implements ExceptionFilter {
     const problem = problemOf(error);
     if (problem.status === 500) this.log.error(error instanceof Error ? (error.stack ?? error.message) : error);
     if (reply.sent || reply.raw.headersSent) return;
+    if (error instanceof NotTaken && error.why === 'busy') void reply.header('Retry-After', String(retryAfterSeconds));
     if (wantsPage(request)) await this.answerWithPage(request, reply, problem);
     else await reply.status(problem.status).type('application/problem+json').send(JSON.stringify(problem));
   }
@@ -44,6 +53,9 @@ export class ProblemFilter implements ExceptionFilter {
   }
 }
 
+/** A batch that is in hand is written within about so long. Our own value, no source. */
+const retryAfterSeconds = 2;
+
 function wantsPage(request: HouseRequest): boolean {
   if (request.url.startsWith('/api')) return false;
   return (request.headers.accept ?? '').includes('text/html');
@@ -58,7 +70,11 @@ export function problemOf(error: unknown): Problem {
   if (error instanceof NotFound)
     return problem(404, 'not-found', { kind: say(error.kind), asked: error.asked.slice(0, 60) });
   if (error instanceof NotPermitted) return problem(unproven.has(error.code) ? 401 : 403, error.code);
-  if (error instanceof BadForm) return { ...problem(422, 'bad-form'), fields: error.problems.map(fieldOf) };
+  if (error instanceof BadForm) {
+    const facts = error.code === 'bad-form' ? {} : { facts: error.facts };
+    return { ...problem(422, error.code, error.facts), ...facts, fields: error.problems.map(fieldOf) };
+  }
+  if (error instanceof NotTaken) return problem(notTakenStatus[error.why], error.code, error.facts);
   if (isOfPipe(error)) return unreadAddress();
   if (error instanceof HttpException) return httpProblem(error.getStatus());
   return httpProblem(statusOf(error));
@@ -69,8 +85,11 @@ function isOfPipe(error: unknown): boolean {
   return error instanceof BadRequestException && error.message.startsWith('Validation failed');
 }
 
-function fieldOf({ field, code, facts }: BadForm['problems'][number]): { field: string; type: string; detail: string } {
-  return { field, type: `problem:${code}`, detail: say(code, facts) };
+const notTakenStatus = { 'bad-body': 400, 'too-large': 413, 'wrong-type': 415, busy: 429 } as const;
+
+/** One field's fault as a problem document names it. */
+export function fieldOf({ line, field, code, facts }: FieldProblem): ProblemField {
+  return { ...(line === undefined ? {} : { line }), field, type: `problem:${code}`, detail: say(code, facts) };
 }
 
 function problem(status: number, code: string, facts: SentenceFacts = {}): Problem {

@@ -7,5 +7,13 @@ export interface Problem {
   readonly status: number;
   readonly detail: string;
   readonly facts?: SentenceFacts;
-  readonly fields?: readonly { readonly field: string; readonly type: string; readonly detail: string }[];
+  readonly fields?: readonly ProblemField[];
+}
+
+/** What is wrong with one field; `line` where it is one of a batch. */
+export interface ProblemField {
+  readonly line?: number;
+  readonly field: string;
+  readonly type: string;
+  readonly detail: string;
 }

@@ -1,0 +1,92 @@
+import { Controller, Inject, Injectable, Post, Query } from '@nestjs/common';
+import { ApiBody, ApiConsumes, ApiCreatedResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import type { Asked } from '../journal/entry-draft.js';
+import { May } from '../platform/actor.js';
+import { READER, type ReadFrom } from '../platform/database/reading.js';
+import { BadForm, NotTaken, Refusal } from '../platform/refusal.js';
+import { fieldOf } from '../platform/web/problem.filter.js';
+import { Trying } from '../platform/web/request.js';
+import { Streaming, Streams, type StreamedBody } from '../platform/web/streamed-body.js';
+import { FillWeightsQuery } from './fill-weights.form.js';
+import { mostWeights, ReadWeights } from './incoming/read-weights.js';
+import { packWeigherOfDevice } from './pack-weighers.js';
+import { ReceiveWeights } from './receive-weights.js';
+
+/** Batches that are read and written at a time; the next are asked to come again. */
+const mostInHand = 4;
+/** Unpacked; a million lines of the usual shape are 130 MB. */
+const mostBytes = 268_435_456;
+
+/** Reads batches as they arrive, few at a time. */
+@Injectable()
+export class WeightsInHand {
+  private count = 0;
+
+  /** @throws {NotTaken} `weights-in-hand`, `body-cut-off`, `body-too-large`, `too-many-weights` */
+  async read<Answer>(
+    body: StreamedBody,
+    query: FillWeightsQuery,
+    then: (read: ReadWeights) => Promise<Answer>,
+  ): Promise<Answer> {
+    if (this.count >= mostInHand) throw new NotTaken('busy', 'weights-in-hand', { most: mostInHand });
+    this.count += 1;
+    try {
+      return await then(await readWhole(body, query));
+    } finally {
+      this.count -= 1;
+    }
+  }
+}
+
+async function readWhole(body: StreamedBody, query: FillWeightsQuery): Promise<ReadWeights> {
+  const read = new ReadWeights({ kind: body.type === 'text/csv' ? 'csv' : 'ndjson' });
+  const stop = (await body.read(mostBytes, (chunk) => read.take(chunk))) ?? read.end();
+  if (stop === 'too-many-weights') throw new NotTaken('too-large', 'too-many-weights', { most: mostWeights });
+  if (stop === 'header-in-error') {
+    throw new BadForm(read.faults.problems(), 'weights-in-error', { wrong: read.faults.count, lines: 1 });
+  }
+  const announced = query.count ?? null;
+  if (announced !== null && announced !== read.lineCount) {
+    throw new NotTaken('bad-body', 'weights-not-as-announced', { announced, found: read.lineCount });
+  }
+  if (query.ends === 'newline' && !read.endsWithNewline) throw new NotTaken('bad-body', 'body-cut-off');
+  return read;
+}
+
+const example = { lineCount: 500, acceptedCount: 480, repeatedCount: 20, refusedCount: 0, problems: [] };
+
+@ApiTags('fill weights')
+@Controller('api/fill-weights')
+export class FillWeightsApi {
+  constructor(
+    @Inject(READER) private readonly reader: ReadFrom,
+    private readonly receiveWeights: ReceiveWeights,
+    private readonly inHand: WeightsInHand,
+  ) {}
+
+  @Post()
+  @May('send-fill-weights')
+  @Streams()
+  @ApiOperation({
+    summary:
+      'Send weights of packs as lines of JSON or CSV: sequence, at, netGrams or netMilligrams, and head, rejected, line, run. What was sent before counts once, so it takes no key',
+  })
+  @ApiConsumes('application/x-ndjson', 'text/csv')
+  @ApiBody({ schema: { type: 'string' } })
+  @ApiCreatedResponse({ schema: { example } })
+  async send(@Trying() asked: Asked, @Streaming() body: StreamedBody, @Query() query: FillWeightsQuery) {
+    const weigher = await packWeigherOfDevice(this.reader, asked.actor.deviceId ?? '');
+    if (weigher === null) throw new Refusal('machine-weighs-nothing');
+    const answer = await this.inHand.read(body, query, (read) =>
+      this.receiveWeights.execute(asked, {
+        weigher,
+        read,
+        series: query.series ?? '1',
+        run: query.run ?? null,
+        line: query.line ?? null,
+        skipsFaults: query.lines === 'skip',
+      }),
+    );
+    return { ...answer, problems: answer.problems.map(fieldOf) };
+  }
+}

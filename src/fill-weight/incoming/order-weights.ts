@@ -1,0 +1,64 @@
+import type { LineFaults } from './line-faults.js';
+import { fault } from './sent-weight.js';
+import type { CheckedWeights } from './check-weights.js';
+import type { WeightRows } from './weight-rows.js';
+
+/** Room for the place of a row behind its sequence: sequences of a batch within 2^33 of each other sort as numbers. */
+const placeRoom = 2 ** 20;
+const mostSpan = 2 ** 33;
+
+/** Places in the order of their sequences; those of one sequence in the order in which they came. */
+export function inSequence(rows: WeightRows, places: Uint32Array): Uint32Array {
+  let [least, most, isAscending] = [Infinity, -Infinity, true];
+  for (const row of places) {
+    const sequence = rows.sequences[row] as number;
+    if (sequence <= most) isAscending = false;
+    if (sequence < least) least = sequence;
+    if (sequence > most) most = sequence;
+  }
+  if (isAscending) return places;
+  if (most - least >= mostSpan) {
+    return places.toSorted(
+      (one, other) => (rows.sequences[one] as number) - (rows.sequences[other] as number) || one - other,
+    );
+  }
+  const keys = new Float64Array(places.length);
+  places.forEach((row, index) => {
+    keys[index] = ((rows.sequences[row] as number) - least) * placeRoom + row;
+  });
+  return Uint32Array.from(keys.sort(), (key) => key % placeRoom);
+}
+
+/** Whether two rows say the same of a pack. Times may differ: a repeat may come with another clock offset. */
+export function saysSame(rows: WeightRows, { runOfRow }: CheckedWeights, one: number, other: number): boolean {
+  return (
+    rows.netMilligrams[one] === rows.netMilligrams[other] &&
+    Math.max(0, rows.heads[one] as number) === Math.max(0, rows.heads[other] as number) &&
+    (rows.rejected[one] === 1) === (rows.rejected[other] === 1) &&
+    runOfRow[one] === runOfRow[other]
+  );
+}
+
+/** Each sequence once: what a batch says twice counts once, what it says in two ways is a fault of the later line. */
+export function eachOnce(
+  rows: WeightRows,
+  checked: CheckedWeights,
+  faults: LineFaults,
+): { readonly places: Uint32Array; readonly repeatedCount: number } {
+  const ordered = inSequence(rows, checked.places);
+  const kept = new Uint32Array(ordered.length);
+  let [count, repeatedCount] = [0, 0];
+  for (const row of ordered) {
+    const before = kept[count - 1];
+    if (count === 0 || before === undefined || rows.sequences[before] !== rows.sequences[row]) {
+      kept[count] = row;
+      count += 1;
+    } else if (saysSame(rows, checked, before, row)) {
+      repeatedCount += 1;
+    } else {
+      const facts = { sequence: rows.sequences[row] ?? 0, line: rows.lineNumbers[before] ?? 0 };
+      faults.add(rows.lineNumbers[row] as number, fault('sequence', 'weight-sequence-twice', facts));
+    }
+  }
+  return { places: kept.subarray(0, count), repeatedCount };
+}

@@ -1,0 +1,31 @@
+/** Sequences without a gap, both ends included. */
+export interface SequenceRange {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** The ranges of ascending sequences: no two of them touch. */
+export function rangesOf(sequences: Iterable<number>): SequenceRange[] {
+  const ranges: { from: number; to: number }[] = [];
+  let last: { from: number; to: number } | undefined;
+  for (const sequence of sequences) {
+    if (last !== undefined && sequence === last.to + 1) {
+      last.to = sequence;
+    } else {
+      last = { from: sequence, to: sequence };
+      ranges.push(last);
+    }
+  }
+  return ranges;
+}
+
+/** Two sets of ranges as one, ascending; ranges that overlap or touch become one. */
+export function unitedRanges(one: readonly SequenceRange[], other: readonly SequenceRange[]): SequenceRange[] {
+  const united: { from: number; to: number }[] = [];
+  for (const { from, to } of [...one, ...other].sort((a, b) => a.from - b.from)) {
+    const last = united.at(-1);
+    if (last !== undefined && from <= last.to + 1) last.to = Math.max(last.to, to);
+    else united.push({ from, to });
+  }
+  return united;
+}
