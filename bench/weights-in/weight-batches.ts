@@ -1,0 +1,37 @@
+import type { BenchWeigher } from './weigher-plant.js';
+
+/** A batch as it goes over the wire, ready made. */
+export interface ReadyBatch {
+  readonly token: string;
+  readonly body: Buffer;
+  readonly lineCount: number;
+}
+
+/** Batches of one weigher after the other, by turns: `linesEach` lines of JSON (or CSV) in each. */
+export function readyBatches(
+  weighers: readonly BenchWeigher[],
+  { batchesEach, linesEach, type }: { batchesEach: number; linesEach: number; type: 'ndjson' | 'csv' },
+): ReadyBatch[] {
+  return Array.from({ length: batchesEach }, (_, number) => number).flatMap((number) =>
+    weighers.map(({ token, run }) => {
+      const line = type === 'ndjson' ? jsonLine : csvLine;
+      const at = new Date().toISOString();
+      const lines = Array.from({ length: linesEach }, (_, place) => line(number * linesEach + place, at, run));
+      const header = type === 'csv' ? 'sequence,at,netGrams,head,rejected,run\n' : '';
+      return { token, body: Buffer.from(header + lines.join('')), lineCount: linesEach };
+    }),
+  );
+}
+
+/** A weight that looks random and follows from its sequence, in steps of 0.2 g about 2 002 g. */
+function gramsOf(sequence: number): string {
+  return (2002 + (((sequence * 7919) % 101) - 50) / 5).toFixed(1);
+}
+
+function jsonLine(sequence: number, at: string, run: string): string {
+  return `{"sequence":${sequence},"at":"${at}","netGrams":${gramsOf(sequence)},"head":${sequence % 14},"rejected":false,"run":"${run}"}\n`;
+}
+
+function csvLine(sequence: number, at: string, run: string): string {
+  return `${sequence},${at},${gramsOf(sequence)},${sequence % 14},0,${run}\n`;
+}
