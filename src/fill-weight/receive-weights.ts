@@ -11,6 +11,7 @@ import { freshWeights, type FreshWeights } from './incoming/fresh-weights.js';
 import type { ReadWeights } from './incoming/read-weights.js';
 import { eachOnce } from './incoming/order-weights.js';
 import { instantOfCentiseconds, runsNamed, runsOfLineBetween } from './incoming/weighed-runs.js';
+import { addToSummaries } from './kept/add-to-summaries.js';
 import type { PackWeigherRow } from './pack-weighers.js';
 import { addRanges, countReceived, rangesBetween, type SeriesKey } from './received-ranges.js';
 import { rangesOf, type SequenceRange } from './sequence-ranges.js';
@@ -118,10 +119,11 @@ export class ReceiveWeights {
     return this.changes.run(asked, content, async (tx, change) => {
       await countReceived(tx, key, { count: answer.acceptedCount, at: change.recordedAt });
       await refuseIfOvertaken(await rangesBetween(tx, key, { from: first, to: last }), ranges);
-      for (const { run, ...encoded } of batches) {
-        const stands = { id: this.ids.next(), weigherId: batch.weigher.id, runId: run.id, series: key.series };
+      for (const { run, columns, ...encoded } of batches) {
+        const stands = { weigherId: batch.weigher.id, runId: run.id, series: key.series };
         const entry = { entryId: change.entryId, receivedAt: change.recordedAt };
-        await tx.insert(WeightBatch, { ...stands, ...encoded, ...entry });
+        await tx.insert(WeightBatch, { id: this.ids.next(), ...stands, ...encoded, ...entry });
+        await addToSummaries(tx, { ...stands, nominalMilligrams: run.nominalMilligrams, columns });
       }
       await addRanges(tx, key, ranges);
       const runIds = [...new Set(batches.map(({ run }) => run.id))];

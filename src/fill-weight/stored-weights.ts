@@ -1,16 +1,20 @@
+import { DamagedWeights } from '../core/weight-blocks/damaged-weights.js';
 import { decodeWeights } from '../core/weight-blocks/decode-weights.js';
 import type { WeightColumns } from '../core/weight-blocks/weight-columns.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import type { SeriesKey } from './received-ranges.js';
 import type { SequenceRange } from './sequence-ranges.js';
 
-/** Weights of one run as they are kept, by ascending sequence. */
+/** Weights of one run as they were received, by ascending sequence. */
 export interface StoredWeights {
   readonly runId: string;
   readonly columns: WeightColumns;
 }
 
-/** What is kept of a series between two sequences, one part after the other: never more than one in memory. */
+/**
+ * What is kept of a machine's series between two sequences, sealed or not, one part after the other: never more than one
+ * in memory. As it was received, without corrections of the tare. Parts that are damaged or were dropped are left out.
+ */
 export async function* storedWeights(
   from: ReadFrom,
   { deviceId, series }: SeriesKey,
@@ -19,10 +23,26 @@ export async function* storedWeights(
   const parts = await from.sql<{ id: string }>`
     SELECT b."id" FROM "weight_batch" b JOIN "pack_weigher" w ON w."id" = b."weigher_id"
     WHERE w."device_id" = ${deviceId} AND b."series" = ${series}
-      AND b."first_sequence" <= ${last} AND b."last_sequence" >= ${first} ORDER BY b."first_sequence", b."id"`;
+      AND b."first_sequence" <= ${last} AND b."last_sequence" >= ${first}
+    UNION ALL
+    SELECT b."id" FROM "weight_block" b JOIN "pack_weigher" w ON w."id" = b."weigher_id"
+    WHERE w."device_id" = ${deviceId} AND b."series" = ${series}
+      AND b."first_sequence" <= ${last} AND b."last_sequence" >= ${first}`;
   for (const { id } of parts) {
-    const [row] = await from.sql<{ runId: string; weights: Uint8Array }>`
-      SELECT "run_id" AS "runId", "weights" FROM "weight_batch" WHERE "id" = ${id}`;
-    if (row !== undefined) yield { runId: row.runId, columns: decodeWeights(row.weights) };
+    const [row] = await from.sql<{ runId: string; weights: Uint8Array | null }>`
+      SELECT "run_id" AS "runId", "weights" FROM "weight_batch" WHERE "id" = ${id}
+      UNION ALL SELECT "run_id", "weights" FROM "weight_block" WHERE "id" = ${id}`;
+    const columns = readable(row?.weights ?? null);
+    if (row !== undefined && columns !== null) yield { runId: row.runId, columns };
+  }
+}
+
+function readable(weights: Uint8Array | null): WeightColumns | null {
+  if (weights === null) return null;
+  try {
+    return decodeWeights(weights);
+  } catch (error) {
+    if (error instanceof DamagedWeights) return null;
+    throw error;
   }
 }

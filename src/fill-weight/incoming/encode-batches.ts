@@ -11,6 +11,7 @@ const weightsAtOnce = 20_000;
 /** Weights of one run, ready to be written. */
 export interface EncodedBatch {
   readonly run: WeighedRun;
+  readonly columns: WeightColumns;
   readonly firstSequence: number;
   readonly lastSequence: number;
   readonly weightCount: number;
@@ -59,6 +60,7 @@ function encoded(run: WeighedRun, columns: WeightColumns): EncodedBatch {
   }
   return {
     run,
+    columns,
     firstSequence: columns.sequences[0] as number,
     lastSequence: columns.sequences[columns.count - 1] as number,
     weightCount: columns.count,
