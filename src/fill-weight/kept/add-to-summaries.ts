@@ -34,11 +34,15 @@ export interface AddedWeights {
 /**
  * Adds weights to the summaries of their run and of its hours, and keeps those beyond T2; to be called in the unit in
  * which the weights are accepted, once for each weight. The sums are exact, so nobody can tell from them in how many
- * parts the weights came. On PostgreSQL the caller sees to it that weights of one weigher come one after the other.
+ * parts the weights came.
  */
 export async function addToSummaries(tx: Tx, added: AddedWeights): Promise<void> {
   const { runId, weigherId } = added;
   const columns = shiftNets(added.columns, await shiftsOf(tx, added));
+  // Changes nothing, but other units that add to this run wait from here on (PostgreSQL): none reads sums that move.
+  await tx.sql`
+    UPDATE "weight_run" SET "bin_milligrams" = "bin_milligrams"
+    WHERE "run_id" = ${runId} AND "weigher_id" = ${weigherId}`;
   const [run] = await tx.sql<RawSums>`
     SELECT * FROM "weight_run" WHERE "run_id" = ${runId} AND "weigher_id" = ${weigherId}`;
   const yardstick = run === undefined ? yardstickFor(added.nominalMilligrams) : yardstickIn(run);

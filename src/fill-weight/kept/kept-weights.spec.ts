@@ -127,6 +127,16 @@ describe('the weights that are kept of a run', () => {
     }
   });
 
+  it('are all counted where two counters of one weigher send at once', async () => {
+    const run = await aWeighedRun();
+    await accept(run, sliceWeights(twoHours(11), 0, 1));
+    const parts = cut(sliceWeights(twoHours(11), 1, 401), 50);
+    await Promise.all(parts.map((columns, index) => accept(run, columns, index % 2 === 0 ? 'A' : 'B')));
+    expect((await summariesOfRun(reader, run.runId))[0]?.summary).toEqual(
+      summariseWeights(sliceWeights(twoHours(11), 0, 401), yardstickFor(2_000_000)),
+    );
+  });
+
   it('are sealed once the run is closed, read back to the last digit, and late ones sealed too', async () => {
     const columns = twoHours(2, 10_000);
     const run = await aWeighedRun();

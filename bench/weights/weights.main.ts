@@ -1,0 +1,156 @@
+import 'reflect-metadata';
+import { mkdirSync, mkdtempSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { cpus, loadavg, tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { instantOf } from '../../src/fill-weight/kept/instants-of-weights.js';
+import { weightOfSequence, weightsOfHour } from '../../src/fill-weight/kept/kept-weights.js';
+import { histogramsOfLine, summariesOfLine } from '../../src/fill-weight/kept/weight-questions.js';
+import type { ReadFrom } from '../../src/platform/database/reading.js';
+import { duckQuestions, fillDuck, hourOfDuck } from './duck-peer.js';
+import { fillHouse, lineId, series, weigherId } from './house-of-weights.js';
+import { entropyBits, madeYear } from './made-year.js';
+import { timesOf } from './measure.js';
+import type { Spread } from '../spread.js';
+import { fillRows, histogramOfRows, hourOfRows, sumsOfRows, weightOfRows } from './row-peer.js';
+
+/**
+ * `npm run bench:weights -- [--weights N] [--without-rows]`: writes a year of one line's weights (20 million) into the house, into a bare
+ * table of rows and into DuckDB, all with the same answers, and measures questions side by side.
+ */
+const { values } = parseArgs({ options: { weights: { type: 'string' }, 'without-rows': { type: 'boolean' } } });
+const year = madeYear(Number(values.weights ?? 20_000_000));
+const folder = mkdtempSync(join(tmpdir(), 'packthread-weights-'));
+const hourCentiseconds = 360_000;
+const round = (value: number): number => Number(value.toPrecision(3));
+const figuresOf = ({ median, mostBelow }: Spread, house: Spread) => ({
+  'median ms': round(median),
+  '95 % below': round(mostBelow),
+  'times ours': round(median / house.median),
+});
+
+try {
+  const { databases, costs } = await fillHouse(folder, year);
+  console.log('written into the house');
+  const rows = values['without-rows'] === true ? null : fillRows(folder, year);
+  if (rows !== null) console.log('written into rows');
+  const duck = await fillDuck(folder, year);
+  console.log(
+    duck === null
+      ? 'without DuckDB: npm install --no-save @duckdb/node-api@1.5.6-r.1 brings it (70 MB)'
+      : 'written into DuckDB',
+  );
+  const from = databases.reader.manager as unknown as ReadFrom;
+  const hours = Math.floor((year.weightCount * 157.89) / hourCentiseconds);
+  const fromAt = instantOf(year.firstAtCentiseconds);
+  const stretch = { lineId, fromAt, toAt: instantOf(year.firstAtCentiseconds + (hours + 2) * hourCentiseconds) };
+  // Any hours in any order, the same ones for all.
+  const hourAt = (turn: number): number =>
+    year.firstAtCentiseconds + ((turn * 7919) % Math.max(1, hours)) * hourCentiseconds;
+
+  const sequenceAt = (turn: number): number => 1 + ((turn * 104_729) % year.weightCount);
+  const askRows = async (count: number, sql: string, parameters: (turn: number) => readonly number[] = () => []) =>
+    rows === null ? null : timesOf(count, async (turn) => rows.prepare(sql).all(...parameters(turn)));
+  await assertSameAnswers();
+  const ask = async (count: number, sql: string): Promise<Spread | null> =>
+    duck === null ? null : timesOf(count, async () => (await duck.runAndReadAll(sql)).getRows());
+  const table = {
+    'year: n, mean, s, beyond T1, T2': {
+      house: await timesOf(100, () => summariesOfLine(from, stretch)),
+      'DuckDB, its hours': await ask(100, duckQuestions.sumsOfHours),
+      'DuckDB, rows': await ask(15, duckQuestions.sumsOfRows),
+      'bare SQL, rows': await askRows(3, sumsOfRows),
+    },
+    'year: histogram': {
+      house: await timesOf(100, () => histogramsOfLine(from, stretch)),
+      'DuckDB, its hours': await ask(100, duckQuestions.histogramOfHours),
+      'DuckDB, rows': await ask(15, duckQuestions.histogramOfRows),
+      'bare SQL, rows': await askRows(1, histogramOfRows),
+    },
+    'an hour: every weight': {
+      house: await timesOf(200, (turn) => weightsOfHour(from, { weigherId, hourAt: instantOf(hourAt(turn)) })),
+      'DuckDB, rows': duck === null ? null : await timesOf(100, (turn) => hourOfDuck(duck, hourAt(turn))),
+      'bare SQL, rows': await askRows(100, hourOfRows, (turn) => [hourAt(turn), hourAt(turn) + hourCentiseconds]),
+    },
+    'one weight by its sequence': {
+      house: await timesOf(200, (turn) => weightOfSequence(from, { weigherId, series, sequence: sequenceAt(turn) })),
+      'bare SQL, rows': await askRows(200, weightOfRows, (turn) => [sequenceAt(turn)]),
+    },
+  };
+  const perSecond = (seconds: number): number => round(year.weightCount / seconds / 1e6);
+  const rates = {
+    'encode, M weights/s': perSecond(costs.encodeSeconds),
+    'decode, M weights/s': perSecond(costs.decodeSeconds),
+    'store a batch of 4 096 with its sums, M weights/s': perSecond(costs.storeSeconds),
+    'seal, M weights/s': perSecond(costs.sealSeconds),
+    'encode and store of 200 000 weights/s, share of a core': round(
+      ((costs.encodeSeconds + costs.storeSeconds) * 200_000) / year.weightCount,
+    ),
+    'entropy, bytes a weight': round(entropyBits / 8),
+    'blocks, bytes a weight': round(costs.blockBytes / year.weightCount),
+    'house with sums and indexes, bytes a weight': round(costs.fileBytes / year.weightCount),
+    'DuckDB rows and hours, bytes a weight':
+      duck === null ? null : round(statSync(join(folder, 'weights.duckdb')).size / year.weightCount),
+    'bare rows, bytes a weight':
+      rows === null ? null : round(statSync(join(folder, 'rows.sqlite')).size / year.weightCount),
+  };
+  console.log(`${year.weightCount} weights. Load ${loadavg().map(round).join(', ')} on ${cpus().length} cores.`);
+  console.table(rates);
+  for (const [question, answers] of Object.entries(table)) {
+    console.log(question);
+    console.table(
+      Object.fromEntries(
+        Object.entries(answers).flatMap(([who, spread]: [string, Spread | null]) =>
+          spread === null ? [] : [[who, figuresOf(spread, answers.house)]],
+        ),
+      ),
+    );
+  }
+  mkdirSync('bench/results', { recursive: true });
+  const result = { at: new Date().toISOString(), load: loadavg(), weightCount: year.weightCount, rates, table };
+  writeFileSync('bench/results/weights.json', `${JSON.stringify(result, null, 2)}\n`);
+  rows?.close();
+  duck?.closeSync();
+  await databases.close();
+
+  /** A comparison is worth nothing where the answers differ. */
+  async function assertSameAnswers(): Promise<void> {
+    const [ours] = await summariesOfLine(from, stretch);
+    const sums = ours?.summary.accepted;
+    const found = [
+      sums?.packCount,
+      sums?.errorSumMilligrams,
+      sums?.errorSquareSum,
+      sums?.beyondT1Count,
+      sums?.beyondT2Count,
+    ].join();
+    const others: string[] = [];
+    const [bins] = await histogramsOfLine(from, stretch);
+    const own = Array.from(bins?.accepted ?? []).flatMap((n, bin) => (n === 0 ? [] : [`${bin + 500} ${n}`]));
+    const histograms: string[][] = [];
+    const hour = await weightsOfHour(from, { weigherId, hourAt: instantOf(hourAt(1)) });
+    const count = hour.parts.reduce((sum, { columns }) => sum + columns.count, 0);
+    const counts: number[] = [];
+    if (rows !== null) {
+      others.push(Object.values(rows.prepare(sumsOfRows).get() as Record<string, number>).join());
+      const bare = rows.prepare(histogramOfRows).all() as { bin: number; n: number }[];
+      histograms.push(bare.map(({ bin, n }) => `${bin} ${n}`));
+      counts.push(rows.prepare(hourOfRows).all(hourAt(1), hourAt(1) + hourCentiseconds).length);
+    }
+    if (duck !== null) {
+      const rowsOf = async (sql: string) => (await duck.runAndReadAll(sql)).getRows();
+      for (const sql of [duckQuestions.sumsOfRows, duckQuestions.sumsOfHours]) {
+        others.push(((await rowsOf(sql))[0] ?? []).map(String).join());
+      }
+      for (const sql of [duckQuestions.histogramOfRows, duckQuestions.histogramOfHours]) {
+        histograms.push((await rowsOf(sql)).map((row) => row.join(' ')));
+      }
+      counts.push(await hourOfDuck(duck, hourAt(1)));
+    }
+    if (others.some((other) => other !== found)) throw new Error(`sums differ: ${found} and ${others.join(' and ')}`);
+    if (histograms.some((other) => other.join() !== own.join())) throw new Error('histograms differ');
+    if (counts.some((other) => other !== count)) throw new Error(`hours differ: ${count} and ${counts.join()}`);
+  }
+} finally {
+  rmSync(folder, { recursive: true, force: true });
+}
