@@ -141,13 +141,35 @@ interface StoredBag extends Omit<BagRow, 'isPresetTare' | 'isDoubtful' | 'lowerG
   readonly errorMilligrams: number | string | null;
 }
 
-function bagRow({ isPresetTare, isDoubtful, errorMilligrams, ...bag }: StoredBag): BagRow {
-  const isPreset = toBoolean(isPresetTare ?? false);
+function bagRow(bag: StoredBag): BagRow {
+  const isPresetTare = toBoolean(bag.isPresetTare ?? false);
+  const { lowerGrams, upperGrams } = limitsOf(bag, toWhole(bag.errorMilligrams ?? 0) * (isPresetTare ? 1 : 2));
+  // Field by field: hundreds of bags are read at once, and a rest with a spread takes several times as long.
   return {
-    ...bag,
-    ...limitsOf(bag, toWhole(errorMilligrams ?? 0) * (isPreset ? 1 : 2)),
-    isPresetTare: isPreset,
-    isDoubtful: toBoolean(isDoubtful ?? false),
+    id: bag.id,
+    siteId: bag.siteId,
+    number: bag.number,
+    sscc: bag.sscc,
+    origin: bag.origin,
+    dryerRunId: bag.dryerRunId,
+    dryerId: bag.dryerId,
+    receiptId: bag.receiptId,
+    intendedGradeId: bag.intendedGradeId,
+    linerLot: bag.linerLot,
+    safeLoadGrams: bag.safeLoadGrams,
+    fillStartedAt: bag.fillStartedAt,
+    filledAt: bag.filledAt,
+    status: bag.status,
+    remainingGrams: bag.remainingGrams,
+    placeId: bag.placeId,
+    netGrams: bag.netGrams,
+    grossGrams: bag.grossGrams,
+    tareGrams: bag.tareGrams,
+    scaleId: bag.scaleId,
+    lowerGrams,
+    upperGrams,
+    isPresetTare,
+    isDoubtful: toBoolean(bag.isDoubtful ?? false),
   };
 }
 

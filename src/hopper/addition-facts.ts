@@ -6,7 +6,7 @@ import { toBoolean } from '../platform/database/columns.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import type { PeriodRow } from './hopper-period-rows.js';
 import { windowOfTip, type Stretch, type TimeUncertainty, type TimeWindow } from './record-times.js';
-import { pouredMass, weighingsOfBags, type BagWeighings } from './poured-mass.js';
+import { pouredMass, weighingsOfBags, type BagWeighings, type Poured } from './poured-mass.js';
 import type { Tip } from './tip.entity.js';
 
 /** Sugar that went into a hopper: a tip, or what the period began with. */
@@ -106,7 +106,9 @@ export const residueId = (periodId: string): string => `residue:${periodId}`;
 
 /** Where it may have been any of several bags, the mass may be that of any. */
 function massOfBags(tip: StoredTip, bagIds: readonly string[], weighings: BagWeighings): Mass {
-  const masses = bagIds.map((bagId) => pouredMass({ ...tip, bagId }, weighings));
+  const [only] = bagIds;
+  if (only !== undefined && bagIds.length === 1) return pouredMass(poured(tip, only), weighings);
+  const masses = bagIds.map((bagId) => pouredMass(poured(tip, bagId), weighings));
   if (masses.length === 0) return { lowerGrams: 0, grams: tip.netGrams, upperGrams: tip.netGrams * 2 };
   const grams = masses.reduce((sum, mass) => sum + mass.grams, 0) / masses.length;
   return {
@@ -114,6 +116,10 @@ function massOfBags(tip: StoredTip, bagIds: readonly string[], weighings: BagWei
     grams: Math.round(grams),
     upperGrams: Math.max(...masses.map((mass) => mass.upperGrams)),
   };
+}
+
+function poured({ netGrams, openedAt, restGrams, weighingId }: StoredTip, bagId: string): Poured {
+  return { bagId, netGrams, openedAt, restGrams, weighingId };
 }
 
 function tipsOfPeriod(from: ReadFrom, periodId: string): Promise<StoredTip[]> {

@@ -1,7 +1,7 @@
-import { boundGroupInTargets } from '../core/hopper-flow/bound-group-in-target.js';
-import type { GroupContent } from '../core/hopper-flow/group-content.js';
+import type { Bounds } from '../core/hopper-flow/bound-layout.js';
+import { boundsOfGroup } from '../core/hopper-flow/bound-group-in-target.js';
 import { likelyTargetsOf } from '../core/hopper-flow/likely-flow.js';
-import { exitsIn } from '../core/hopper-flow/target-steps.js';
+import { exitsIn, type Target } from '../core/hopper-flow/target-steps.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { groupOfBag, type PeriodContents } from './bag-contents.js';
 import { HopperBook } from './hopper-book.js';
@@ -36,7 +36,8 @@ export async function rangesOfBag(from: ReadFrom, bagId: string): Promise<Target
     const flow = layOutPeriod(facts, []);
     const group = groupOfBag(contents, flow, bagId);
     if (![...group.values()].some((content) => content === 'whole' || content.upperGrams > 0)) continue;
-    for (const runId of flow.piecesByRun.keys()) links.push(...linksOfRun({ flow, contents, group, bagId }, runId));
+    const boundsIn = boundsOfGroup(flow.prepared, group);
+    for (const runId of flow.piecesByRun.keys()) links.push(...linksOfRun({ flow, contents, boundsIn, bagId }, runId));
     const bins = await tippedBinsOfRuns(from, [...facts.runs.keys()]);
     const next = [...(await periodsAfter(from, periodId)).map(({ id }) => id), ...bins.map((bin) => bin.periodId)];
     for (const id of next) {
@@ -51,7 +52,8 @@ export async function rangesOfBag(from: ReadFrom, bagId: string): Promise<Target
 interface BagInPeriod {
   readonly flow: PeriodFlow;
   readonly contents: PeriodContents;
-  readonly group: GroupContent;
+  /** The bag in a target. */
+  readonly boundsIn: (target: Target) => Bounds;
   readonly bagId: string;
 }
 
@@ -59,7 +61,8 @@ function linksOfRun(bag: BagInPeriod, runId: string): readonly TargetLink[] {
   const { flow } = bag;
   const pieces = flow.piecesByRun.get(runId) ?? [];
   const idsBetween = (start: number, end: number) => pieces.slice(start, end).map(({ id }) => id);
-  const mostIn = (start: number, end: number): number => boundsOf(bag, [idsBetween(start, end)])[0]?.mostGrams ?? 0;
+  const boundsIn = (start: number, end: number): Bounds => bag.boundsIn(exitsIn(idsBetween(start, end)));
+  const mostIn = (start: number, end: number): number => boundsIn(start, end).mostGrams;
   if (mostIn(0, pieces.length) === 0) return [];
   // What holds nothing at either end is cut off: a part of a target never holds more than the whole of it.
   const end = firstWhere(0, pieces.length, (at) => mostIn(at, pieces.length) === 0);
@@ -76,12 +79,8 @@ function linksOfRun(bag: BagInPeriod, runId: string): readonly TargetLink[] {
   const edges = firstLikely < 0 ? [start, end] : [start, firstLikely, lastLikely + 1, end];
   const stretches = edges.slice(1).map((to, place) => ({ start: edges[place] ?? 0, end: to }));
   const filled = stretches.filter((stretch) => stretch.start < stretch.end);
-  const bounds = boundsOf(
-    bag,
-    filled.map((stretch) => idsBetween(stretch.start, stretch.end)),
-  );
-  return filled.flatMap((stretch, place): TargetLink[] => {
-    const { leastGrams = 0, mostGrams = 0 } = bounds[place] ?? {};
+  return filled.flatMap((stretch): TargetLink[] => {
+    const { leastGrams, mostGrams } = boundsIn(stretch.start, stretch.end);
     const likelyGrams = likelyPieces.slice(stretch.start, stretch.end).reduce((sum, grams) => sum + grams, 0);
     const basis = likelyBasis(flow.facts, [{ runId }], massOf(stretch.start, stretch.end));
     const { word, ...amounts } = worded({ leastGrams, likelyGrams, mostGrams }, basis);
@@ -90,10 +89,6 @@ function linksOfRun(bag: BagInPeriod, runId: string): readonly TargetLink[] {
     const { fromCount } = first;
     return [{ periodId: flow.facts.period.id, runId, fromCount, toCount: last.toCount, ...amounts, word }];
   });
-}
-
-function boundsOf({ flow, group }: BagInPeriod, targets: readonly (readonly string[])[]) {
-  return boundGroupInTargets(flow.prepared, group, targets.map(exitsIn));
 }
 
 /** Grams of the bag that the flow model puts into each of these exits. */

@@ -71,7 +71,7 @@ export async function readExits(from: ReadFrom, period: PeriodRow, doubt: TimeUn
   const packs: PackExit[] = [];
   for (const run of runs.values()) {
     const stretches = stretchesOf(period, links, run.lineId);
-    packs.push(...packExits(counts.get(run.id) ?? [], stretches, doubt));
+    for (const exit of packExits(counts.get(run.id) ?? [], stretches, doubt)) packs.push(exit);
   }
   const removals = await readRemovals(from, period, { runs, doubt, links });
   return { runs, packs, removals };
@@ -131,10 +131,14 @@ function packExits(
 ): readonly PackExit[] {
   const exits: PackExit[] = [];
   let before = counts[0];
-  for (const count of counts.slice(1)) {
-    if (before === undefined || count.packCount < before.packCount) continue;
+  for (let at = 1; at < counts.length; at += 1) {
+    const count = counts[at];
+    if (count === undefined || before === undefined || count.packCount < before.packCount) continue;
     if (count.packCount > before.packCount) {
-      for (const stretch of stretches) exits.push(...packExit([before, count], stretch, doubt));
+      for (const stretch of stretches) {
+        const exit = packExit([before, count], stretch, doubt);
+        if (exit !== null) exits.push(exit);
+      }
     }
     before = count;
   }
@@ -145,31 +149,40 @@ function packExit(
   [before, count]: readonly [CountPoint, CountPoint],
   stretch: Stretch,
   doubt: TimeUncertainty,
-): readonly PackExit[] {
-  const [fromAt, untilAt] = [before.countedAt, count.countedAt];
+): PackExit | null {
+  const { countedAt: fromAt } = before;
+  const { countedAt: untilAt } = count;
   const share = shareWithin(stretch, fromAt, untilAt);
-  if (share === null) return [];
+  if (share === null) return null;
   const packs = count.packCount - before.packCount;
-  const window = windowOfCounts(
+  const { earliestAt, likelyAt, latestAt } = windowOfCounts(
     { fromAt, untilAt, isFromByHand: isByHand(before), isUntilByHand: isByHand(count) },
     doubt,
     stretch,
   );
-  return [
-    {
-      runId: count.runId,
-      fromCount: before.packCount,
-      toCount: count.packCount,
-      isWhole: share.isWhole,
-      likelyFromCount: before.packCount + Math.round(packs * share.from),
-      likelyToCount: before.packCount + Math.round(packs * share.until),
-      ...window,
-    },
-  ];
+  return {
+    runId: count.runId,
+    fromCount: before.packCount,
+    toCount: count.packCount,
+    isWhole: share.isWhole,
+    likelyFromCount: before.packCount + Math.round(packs * share.from),
+    likelyToCount: before.packCount + Math.round(packs * share.until),
+    earliestAt,
+    likelyAt,
+    latestAt,
+  };
 }
 
 /** A run starts with none and a device counts every minute; all other counts somebody read. */
 const isByHand = ({ occasion }: CountPoint): boolean => occasion !== 'minute' && occasion !== 'start';
+
+interface ShareWithin {
+  readonly isWhole: boolean;
+  readonly from: number;
+  readonly until: number;
+}
+
+const allWithin: ShareWithin = { isWhole: true, from: 0, until: 1 };
 
 /**
  * How an interval of time lies in a stretch: wholly, or from which to which share of it; null: not at all. What left at
@@ -179,10 +192,10 @@ function shareWithin(
   stretch: Stretch,
   fromAt: Instant,
   untilAt: Instant,
-): { readonly isWhole: boolean; readonly from: number; readonly until: number } | null {
+): ShareWithin | null {
   if (untilAt <= stretch.fromAt) return null;
   if (fromAt >= stretch.untilAt && untilAt > stretch.untilAt) return null;
-  if (fromAt >= stretch.fromAt && untilAt <= stretch.untilAt) return { isWhole: true, from: 0, until: 1 };
+  if (fromAt >= stretch.fromAt && untilAt <= stretch.untilAt) return allWithin;
   const length = millisecondsBetween(fromAt, untilAt);
   const shareAt = (at: Instant): number => Math.min(1, Math.max(0, millisecondsBetween(fromAt, at) / length));
   return { isWhole: false, from: shareAt(stretch.fromAt), until: shareAt(stretch.untilAt) };
@@ -227,7 +240,7 @@ function removalExit(
   seen: {
     readonly run: RunFact | undefined;
     readonly fromAt: Instant;
-    readonly share: { readonly isWhole: boolean; readonly from: number; readonly until: number };
+    readonly share: ShareWithin;
     readonly stretch: Stretch;
   },
 ): RemovalExit {

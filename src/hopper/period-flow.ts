@@ -69,14 +69,14 @@ export function layOutPacks(
   const piecesByRun = new Map<string, Piece[]>();
   const exits: TimedEvent<Instant>[] = [];
   for (const pack of packs) {
-    const pieces = cutExit(pack, edges.get(pack.runId) ?? []);
     const own = piecesByRun.get(pack.runId) ?? [];
-    piecesByRun.set(pack.runId, own);
-    for (const piece of pieces) {
+    if (own.length === 0) piecesByRun.set(pack.runId, own);
+    for (const piece of cutExit(pack, edges.get(pack.runId) ?? noEdges)) {
       own.push(piece);
       exits.push(pieceEvent(facts, pack, piece));
     }
   }
+  for (const own of piecesByRun.values()) putInOrder(own);
   const timed = timedPeriod(facts, exits, leftInside);
   return {
     facts,
@@ -104,9 +104,14 @@ export function exitsOf(flow: PeriodFlow, target: PeriodTarget): Target {
   const certain = target.certain == null ? wide : joinRanges(target.certain);
   for (const [runId, ranges] of wide) {
     const sure = certain.get(runId) ?? [];
-    for (const { id, fromCount, toCount } of flow.piecesByRun.get(runId) ?? []) {
-      if (!liesIn(ranges, fromCount, toCount)) continue;
-      exits.set(id, liesIn(sure, fromCount, toCount) ? 'in' : 'maybe');
+    const pieces = flow.piecesByRun.get(runId) ?? [];
+    for (const range of ranges) {
+      for (let at = firstFrom(pieces, range.fromCount); at < pieces.length; at += 1) {
+        const piece = pieces[at];
+        if (piece === undefined || piece.fromCount >= range.toCount) break;
+        const { id, fromCount, toCount } = piece;
+        if (toCount <= range.toCount) exits.set(id, liesIn(sure, fromCount, toCount) ? 'in' : 'maybe');
+      }
     }
   }
   const removalsOf = new Set(target.removalsOf ?? []);
@@ -147,9 +152,28 @@ function edgesOf(targets: readonly PeriodTarget[]): ReadonlyMap<string, readonly
   return new Map(Array.from(byRun, ([runId, edges]) => [runId, [...edges].sort((a, b) => a - b)]));
 }
 
+/** A run that drew twice between the same two counts has the pieces of both by turns. */
+function putInOrder(pieces: Piece[]): void {
+  const isInOrder = pieces.every(({ fromCount }, place) => fromCount >= (pieces[place - 1]?.fromCount ?? 0));
+  if (!isInOrder) pieces.sort((one, other) => one.fromCount - other.fromCount);
+}
+
+/** The place of the first piece that begins at a count or after it. */
+function firstFrom(pieces: readonly Piece[], count: number): number {
+  let [low, high] = [0, pieces.length];
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if ((pieces[middle]?.fromCount ?? count) < count) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+const noEdges: readonly number[] = [];
+
 function cutExit(pack: PackExit, edges: readonly number[]): readonly Piece[] {
   const whole = wholePiece(pack);
-  const inner = edgesBetween(edges, pack.fromCount, pack.toCount);
+  const inner = edges.length === 0 ? edges : edgesBetween(edges, pack.fromCount, pack.toCount);
   if (inner.length === 0) return [whole];
   return [...inner, pack.toCount].map((toCount, place) => {
     const fromCount = inner[place - 1] ?? pack.fromCount;
@@ -230,6 +254,7 @@ function endEvents({ mass, at }: LeftInside): readonly TimedEvent<Instant>[] {
 
 /** A bag that hangs at the end counts as inside then. */
 function endedBy(entry: TimedEvent<Instant>, at: Instant): TimedEvent<Instant> {
+  if (entry.latestAt <= at) return entry;
   return {
     event: entry.event,
     earliestAt: earlierOf(entry.earliestAt, at),

@@ -31,7 +31,11 @@ export async function weighingsOfBags(from: ReadFrom, bagIds: readonly string[])
       WHERE w."bag_id" IN (${() => chunk}) AND w."voided_by" IS NULL ORDER BY w."weighed_at", w."id"`,
   );
   const byBag = new Map<string, Weighing[]>();
-  for (const row of rows) byBag.set(row.bagId, [...(byBag.get(row.bagId) ?? []), weighing(row)]);
+  for (const row of rows) {
+    const own = byBag.get(row.bagId);
+    if (own === undefined) byBag.set(row.bagId, [weighing(row)]);
+    else own.push(weighing(row));
+  }
   return byBag;
 }
 
@@ -48,7 +52,7 @@ function weighing({ id, netGrams, isPresetTare, weighedAt, errorMilligrams }: St
 }
 
 /** A tip as far as its mass goes. */
-interface Poured {
+export interface Poured {
   readonly bagId: string;
   readonly netGrams: number;
   readonly openedAt: Instant;
@@ -61,11 +65,12 @@ interface Poured {
  * weighing corrects the tip), less what was weighed back.
  */
 export function pouredMass(tip: Poured, weighings: BagWeighings): Mass {
-  const own = (weighings.get(tip.bagId) ?? []).filter(({ id }) => id !== tip.weighingId);
+  const all = weighings.get(tip.bagId) ?? [];
+  const own = tip.weighingId === null ? all : all.filter(({ id }) => id !== tip.weighingId);
   // A tip whose time was set back may stand before the weighing that it followed: then the first is its own.
   const before = own.findLast(({ weighedAt }) => weighedAt <= tip.openedAt) ?? own[0];
   const held = before ?? { lowerGrams: tip.netGrams, grams: tip.netGrams, upperGrams: tip.netGrams };
-  const rest = (weighings.get(tip.bagId) ?? []).find(({ id }) => id === tip.weighingId);
+  const rest = tip.weighingId === null ? undefined : all.find(({ id }) => id === tip.weighingId);
   const restGrams = rest?.grams ?? tip.restGrams ?? 0;
   const lowerGrams = Math.max(0, held.lowerGrams - (rest?.upperGrams ?? restGrams));
   const grams = Math.max(lowerGrams, held.grams - restGrams);

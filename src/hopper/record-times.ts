@@ -88,9 +88,14 @@ export function windowOfCounts(
 
 /** A window cut to a stretch: never across a proven empty. */
 export function within({ fromAt, untilAt }: Stretch, window: TimeWindow): TimeWindow {
+  const { earliestAt, likelyAt, latestAt } = window;
+  if (earliestAt >= fromAt && latestAt <= untilAt && isInOrder(window)) return window;
   const cut = (at: Instant): Instant => earlierOf(laterOf(at, fromAt), untilAt);
-  return { earliestAt: cut(window.earliestAt), likelyAt: cut(window.likelyAt), latestAt: cut(window.latestAt) };
+  return { earliestAt: cut(earliestAt), likelyAt: cut(likelyAt), latestAt: cut(latestAt) };
 }
+
+const isInOrder = ({ earliestAt, likelyAt, latestAt }: TimeWindow): boolean =>
+  earliestAt <= likelyAt && likelyAt <= latestAt;
 
 const inMinutes = (at: Instant, minutes: number): Instant => (minutes === 0 ? at : shifted(at, minutes * 60_000));
 

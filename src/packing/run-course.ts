@@ -51,15 +51,17 @@ export function readCourse(runId: string, course: string): CountPoint[] {
   const { startsAt, startCount, steps, occasions } = JSON.parse(course) as StoredCourse;
   let [at, packCount] = [Date.parse(startsAt), startCount];
   const texts = new InstantTexts();
-  return Array.from(occasions, (letter, place): CountPoint => {
+  const counts: CountPoint[] = [];
+  for (let place = 0; place < occasions.length; place += 1) {
     if (place > 0) {
       at += steps[place * 2 - 2] ?? 0;
       packCount += steps[place * 2 - 1] ?? 0;
     }
-    const occasion = occasionOf.get(letter);
-    if (occasion === undefined) throw new RangeError(`a course with a count of ${letter}`);
-    return { runId, packCount, countedAt: texts.of(at), occasion };
-  });
+    const occasion = occasionOf.get(occasions.charAt(place));
+    if (occasion === undefined) throw new RangeError(`a course with a count of ${occasions.charAt(place)}`);
+    counts.push({ runId, packCount, countedAt: texts.of(at), occasion });
+  }
+  return counts;
 }
 
 const dayMilliseconds = 86_400_000;

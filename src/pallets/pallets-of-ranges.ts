@@ -1,5 +1,6 @@
 import type { ReadFrom } from '../platform/database/reading.js';
 import { inChunks } from '../platform/database/in-chunks.js';
+import { groupBy } from '../platform/group-by.js';
 import { rangesOfLot } from '../packing/packing-runs.js';
 import { clipped, type RunRange } from '../packing/run-ranges.js';
 import type { RunCounts } from '../packing/packing-run-rows.js';
@@ -48,12 +49,18 @@ async function placedIn(from: ReadFrom, ranges: readonly RunCounts[]): Promise<r
       FROM "pallet_content" c JOIN "pallet_state" s ON s."pallet_id" = c."pallet_id"
       WHERE c."voided_by" IS NULL AND c."run_id" IN (${() => chunk}) ORDER BY c."run_id", c."from_count", c."id"`,
   );
-  return rows.flatMap(({ status, ...row }) =>
-    ranges.flatMap((range) => {
+  const rangesByRun = groupBy(ranges, ({ runId }) => runId);
+  const placed: PlacedRange[] = [];
+  for (const row of rows) {
+    for (const range of rangesByRun.get(row.runId) ?? []) {
       const shared = clipped(row, range);
-      return shared === null ? [] : [{ ...row, ...shared, isStanding: status !== 'taken-apart' }];
-    }),
-  );
+      if (shared === null) continue;
+      const { palletId, runId, status } = row;
+      const { fromCount, toCount } = shared;
+      placed.push({ palletId, runId, fromCount, toCount, isStanding: status !== 'taken-apart' });
+    }
+  }
+  return placed;
 }
 
 /** Everything that came, over any number of steps, of pallets that were split; with all that it holds. */

@@ -27,11 +27,13 @@ export async function palletLines(
     return { ranges: possible, certain };
   });
   const bounds = await reach.boundIn(targets);
-  const kept = palletIds.flatMap((palletId, place) => {
-    const { word, ...amounts } = bounds[place] ?? ruledOut;
+  const kept: KeptPallet[] = [];
+  palletIds.forEach((palletId, place) => {
+    const { leastGrams, likelyGrams, mostGrams, word } = bounds[place] ?? ruledOut;
+    if (word === 'ruled-out') return;
     const { ranges = [] } = targets[place] ?? {};
     const isSubject = ranges.some((range) => subject.some((one) => overlaps(range, one)));
-    return word === 'ruled-out' ? [] : [{ palletId, ...amounts, word, isSubject }];
+    kept.push({ palletId, leastGrams, likelyGrams, mostGrams, word, isSubject });
   });
   return linesOfPallets(from, kept, new Map([...spreads].map(([palletId, { contents }]) => [palletId, contents])));
 }
@@ -86,11 +88,11 @@ export async function linesOfPallets(
   );
   const contents = known ?? (await contentsByPallet(from, [...pallets.keys()]));
   const places = await placesOf(from, [...pallets.values()]);
-  const lines = kept.flatMap(({ palletId, ...amounts }): PalletLine[] => {
-    const pallet = pallets.get(palletId);
+  const lines = kept.flatMap((line): PalletLine[] => {
+    const pallet = pallets.get(line.palletId);
     if (pallet === undefined) return [];
     const place = places.get(pallet.placeId ?? '') ?? nowhere;
-    return [{ ...amounts, ...palletFacts(pallet, contents.get(palletId) ?? []), ...place }];
+    return [lineOf(line, { pallet, place, contents: contents.get(line.palletId) ?? [] })];
   });
   return lines.sort(
     (a, b) => Number(b.isSubject) - Number(a.isSubject) || b.leastGrams - a.leastGrams || b.likelyGrams - a.likelyGrams,
@@ -101,17 +103,32 @@ async function contentsByPallet(from: ReadFrom, palletIds: readonly string[]): P
   return groupBy(await contentsOf(from, palletIds), (row) => row.palletId);
 }
 
-type PalletFacts = Pick<PalletLine, 'palletId' | 'sscc' | 'formatName' | 'lotCodes' | 'packCount' | 'status'>;
+interface PalletFacts {
+  readonly pallet: PalletRow;
+  readonly place: Whereabouts;
+  readonly contents: readonly ContentRow[];
+}
 
-function palletFacts(pallet: PalletRow, contents: readonly ContentRow[]): PalletFacts {
-  const { id, sscc, formatName, packCount, status } = pallet;
+/** Field by field: a hold reaches hundreds of pallets, and spreads take several times as long. */
+function lineOf(line: KeptPallet, { pallet, place, contents }: PalletFacts): PalletLine {
+  const lotCodes = contents.map(({ lotCode }) => lotCode);
   return {
-    palletId: id,
-    sscc,
-    formatName,
-    packCount,
-    status,
-    lotCodes: [...new Set(contents.map((row) => row.lotCode))],
+    leastGrams: line.leastGrams,
+    likelyGrams: line.likelyGrams,
+    mostGrams: line.mostGrams,
+    word: line.word,
+    isSubject: line.isSubject,
+    palletId: pallet.id,
+    sscc: pallet.sscc,
+    formatName: pallet.formatName,
+    packCount: pallet.packCount,
+    status: pallet.status,
+    lotCodes: lotCodes.length < 2 ? lotCodes : [...new Set(lotCodes)],
+    placeCode: place.placeCode,
+    deliveryId: place.deliveryId,
+    deliveryNumber: place.deliveryNumber,
+    customerId: place.customerId,
+    customerName: place.customerName,
   };
 }
 

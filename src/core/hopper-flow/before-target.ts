@@ -75,7 +75,8 @@ function leaveElsewhere(
 ): BeforeTarget {
   const mustHaveLeftGrams = known.mustHaveLeftGrams + exits.lowerGrams;
   return {
-    ...known,
+    pouredLowerGrams: known.pouredLowerGrams,
+    pouredUpperGrams: known.pouredUpperGrams,
     leftLowerGrams: Math.max(known.leftLowerGrams, mustHaveLeftGrams),
     leftUpperGrams: Math.min(known.leftUpperGrams + exits.upperGrams, known.pouredUpperGrams),
     mustHaveLeftGrams,

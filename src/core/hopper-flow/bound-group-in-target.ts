@@ -58,7 +58,7 @@ export function boundGroupsInTarget(
 }
 
 /**
- * The same for one group in several targets (where did this bag go?): the group is placed once.
+ * The same for one group in several targets (where did this bag go?): the group is placed and followed once.
  * @returns one answer for each target, in the same order
  * @throws RangeError as `boundGroupInTarget`
  * @example boundGroupInTargets(period, wholeAdditions(['bag']), [exitsIn(['lot A']), exitsIn(['lot B'])])
@@ -69,11 +69,19 @@ export function boundGroupInTargets(
   group: GroupContent,
   targets: readonly Target[],
 ): readonly Bounds[] {
+  return targets.map(boundsOfGroup(period, group));
+}
+
+/**
+ * The same for targets that are not known beforehand, one after the other.
+ * @returns the answer for a target; throws as `boundGroupInTarget`
+ * @throws RangeError as `boundGroupInTarget`
+ * @example boundsOfGroup(period, wholeAdditions(['bag']))(exitsIn(['lot B'])).leastGrams // 696_000
+ */
+export function boundsOfGroup(period: PreparedHopperPeriod, group: GroupContent): (target: Target) => Bounds {
   const parts = placeGroup(period, group);
-  const layouts = targets.map((target) => layOut(period, target));
-  const latestStartIndex = layouts.reduce((latest, layout) => Math.max(latest, layout.latestStartIndex), 0);
-  const before = followElsewhere(period, parts, latestStartIndex);
-  return layouts.map((layout) => boundLayout({ period, parts, layout, before }));
+  const before = followElsewhere(period, parts, period.period.events.length);
+  return (target) => boundLayout({ period, parts, layout: layOut(period, target), before });
 }
 
 /**

@@ -28,10 +28,14 @@ export interface TargetLayout {
  */
 export function layOut(period: PreparedHopperPeriod, target: Target): TargetLayout {
   const withMaybe = placeTarget(period, target, 'with-maybe');
-  const withoutMaybe = placeTarget(period, target, 'without-maybe');
   const possible = mergeExits(period, withMaybe);
-  const certain = withoutMaybe.length === withMaybe.length ? possible : mergeExits(period, withoutMaybe);
+  const certain = hasDoubt(target) ? mergeExits(period, placeTarget(period, target, 'without-maybe')) : possible;
   return { certain, possible, latestStartIndex: Math.max(possible.startIndex, certain.startIndex) };
+}
+
+function hasDoubt(target: Target): boolean {
+  for (const membership of target.values()) if (membership === 'maybe') return true;
+  return false;
 }
 
 interface Question {
@@ -61,8 +65,10 @@ export function boundLayout(question: Question & { readonly layout: TargetLayout
 function boundSteps(question: Question, target: TargetSteps): LeastAndMost {
   const { period, parts, before } = question;
   const eventIndexOf = ({ cutIndex }: GroupPart) => period.cuts[cutIndex]?.eventIndex ?? Infinity;
-  // What went in after the last of the target cannot be in it.
-  const inTime = parts.filter((part) => eventIndexOf(part) < target.endIndex);
+  // What went in after the last of the target cannot be in it. Parts stand in order, so mostly all of them may be.
+  const last = parts.at(-1);
+  const areAllInTime = last !== undefined && eventIndexOf(last) < target.endIndex;
+  const inTime = areAllInTime ? parts : parts.filter((part) => eventIndexOf(part) < target.endIndex);
   const first = inTime[0];
   if (first === undefined) return { leastGrams: 0, mostGrams: 0 };
   const levels = period.contradiction ? 'disbelieved' : 'believed';
@@ -86,13 +92,17 @@ const nothingPoured = { pouredLowerGrams: 0, pouredUpperGrams: 0, leftLowerGrams
 function lookBack({ period, parts }: Question, { endIndex }: TargetSteps, after: AfterTarget): LeastAndMost {
   const { leastGrams, mostGrams, pouredLowerGrams, leftElsewhereUpperGrams } = after;
   if (period.contradiction) return { leastGrams: 0, mostGrams };
-  const later = parts.filter(({ cutIndex }) => cutIndex >= (period.cutCountBefore[endIndex] ?? 0));
+  const firstLater = period.cutCountBefore[endIndex] ?? 0;
+  const hasLater = (parts.at(-1)?.cutIndex ?? -1) >= firstLater;
+  const later = hasLater ? parts.filter(({ cutIndex }) => cutIndex >= firstLater) : noParts;
   const tightest =
     later.length > 0 ? tightestWhilePouring(period, later, endIndex) : period.tightestLaterCeilingGrams[endIndex];
   const exitsBefore = period.exitUpperGramsBefore[endIndex] ?? 0;
   const seenLater = pouredLowerGrams - leftElsewhereUpperGrams + exitsBefore + (tightest ?? -Infinity);
   return { leastGrams: Math.max(leastGrams, seenLater), mostGrams };
 }
+
+const noParts: readonly GroupPart[] = [];
 
 /** As `tightestLaterCeilingGrams`, for a group of which more is poured later, which may then be what is inside. */
 function tightestWhilePouring(period: PreparedHopperPeriod, later: readonly GroupPart[], endIndex: number): number {

@@ -59,8 +59,9 @@ type Report = (kind: LevelFindingKind, byGrams: number) => void;
  */
 export function levelCourse(period: HopperPeriod): LevelCourse {
   const points: LevelPoint[] = [];
-  const findings = walk(period, (eventIndex, eventId, level) => {
-    points.push({ eventIndex, eventId, ...level });
+  const findings = followLevel(period, (eventIndex, eventId, level) => {
+    const { lowerGrams, grams, upperGrams } = level;
+    points.push({ eventIndex, eventId, lowerGrams, grams, upperGrams });
   });
   return { points, findings };
 }
@@ -70,7 +71,7 @@ export function levelCourse(period: HopperPeriod): LevelCourse {
  * @example levelFindings({ capacityGrams: null, events: [] }) // []
  */
 export function levelFindings(period: HopperPeriod): readonly LevelFinding[] {
-  return walk(period, () => undefined);
+  return followLevel(period, () => undefined);
 }
 
 /** Whether less is inside by the records than can be: additions are missing, or exits too many. */
@@ -87,22 +88,31 @@ export function isLevelPossible(period: HopperPeriod): boolean {
   return levelFindings(period).length === 0;
 }
 
-type Visit = (eventIndex: number, eventId: string, level: Level) => void;
+type Visit = (eventIndex: number, eventId: string, level: Readonly<Level>) => void;
 
-function walk(period: HopperPeriod, visit: Visit): readonly LevelFinding[] {
+/**
+ * As `levelFindings`, and shows the level after each event.
+ * @param visit is shown the one level that goes on changing
+ * @example followLevel({ capacityGrams: null, events: [] }, () => undefined) // []
+ */
+export function followLevel(period: HopperPeriod, visit: Visit): readonly LevelFinding[] {
   const level: Level = { lowerGrams: 0, grams: 0, upperGrams: 0 };
   const findings: LevelFinding[] = [];
   let stretchStart = 0;
-  period.events.forEach((event, eventIndex) => {
-    applyEvent(level, event, period.capacityGrams, (kind, byGrams) => {
-      const found = findings.findIndex((finding, at) => at >= stretchStart && finding.kind === kind);
-      const earlier = findings[found];
-      if (earlier === undefined) findings.push({ kind, eventIndex, eventId: event.id, byGrams });
-      else if (byGrams > earlier.byGrams) findings[found] = { ...earlier, byGrams };
-    });
+  let [eventIndex, eventId] = [0, ''];
+  const report: Report = (kind, byGrams) => {
+    const found = findings.findIndex((finding, at) => at >= stretchStart && finding.kind === kind);
+    const earlier = findings[found];
+    if (earlier === undefined) findings.push({ kind, eventIndex, eventId, byGrams });
+    else if (byGrams > earlier.byGrams) findings[found] = { ...earlier, byGrams };
+  };
+  for (const event of period.events) {
+    eventId = event.id;
+    applyEvent(level, event, period.capacityGrams, report);
     if (event.kind === 'level-seen') stretchStart = findings.length;
-    visit(eventIndex, event.id, level);
-  });
+    visit(eventIndex, eventId, level);
+    eventIndex += 1;
+  }
   return findings;
 }
 

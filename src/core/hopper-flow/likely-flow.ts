@@ -91,7 +91,8 @@ export function likelyTargetsOf(
  * @example findExit([pallet])('pallet') // pallet
  */
 export function findExit<Exit extends { readonly exitId: string }>(exits: readonly Exit[]): (exitId: string) => Exit {
-  const exitById = new Map(exits.map((exit) => [exit.exitId, exit]));
+  const exitById = new Map<string, Exit>();
+  for (const exit of exits) exitById.set(exit.exitId, exit);
   return (exitId) => {
     const exit = exitById.get(exitId);
     if (exit === undefined) throw new RangeError(`exit ${exitId} is not in the flow`);

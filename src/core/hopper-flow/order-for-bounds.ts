@@ -1,5 +1,5 @@
-import type { HopperEvent, HopperPeriod, LevelSeen } from './hopper-event.js';
-import { runningTotal } from './running-total.js';
+import { soundPeriod, type HopperEvent, type HopperPeriod, type LevelSeen } from './hopper-event.js';
+import { runningTotal, type RunningTotal } from './running-total.js';
 import {
   assertTimedPeriod,
   compareInstants,
@@ -70,12 +70,14 @@ function widen<At extends Instant>(
     levelUpperGrams = nextUpperLevel(levelUpperGrams, event);
     const isInstantComplete = sorted[index + 1]?.at !== at;
     if (timed.capacityGrams === null || lastAdditionId === null || !isInstantComplete) return;
+    // What is under way only raises a ceiling: below the bare capacity there is nothing to cut.
+    if (ceilings === 'where-it-cuts' && levelUpperGrams <= timed.capacityGrams) return;
     const ceilingGrams = timed.capacityGrams + underWay.at(at);
     if (ceilings === 'where-it-cuts' && levelUpperGrams <= ceilingGrams) return;
     events.push({ kind: 'ceiling', id: lastAdditionId, upperGrams: ceilingGrams });
     levelUpperGrams = Math.min(levelUpperGrams, ceilingGrams);
   });
-  return { capacityGrams: null, events };
+  return soundPeriod({ capacityGrams: null, events });
 }
 
 function placeOf<At extends Instant>(entry: TimedEvent<At>): At {
@@ -98,25 +100,23 @@ function measureUnderWay<At extends Instant>(entries: readonly TimedEvent<At>[])
   const total = (
     kind: 'addition' | 'exit',
     edge: 'earliestAt' | 'latestAt',
-    isKept: (entry: TimedEvent<At>) => boolean,
-  ) =>
-    runningTotal(
-      entries.flatMap((entry) =>
-        entry.event.kind === kind && isKept(entry) ? [{ at: entry[edge], grams: entry.event.mass.upperGrams }] : [],
-      ),
-    );
-  const tipsBegun = total('addition', 'earliestAt', () => true);
-  const tipsDone = total('addition', 'latestAt', () => true);
+    which: 'all' | 'with-duration' = 'all',
+  ): (() => RunningTotal<At>) => {
+    let known: RunningTotal<At> | undefined;
+    return () => (known ??= runningTotal(gramsAt(entries, { kind, edge, which })));
+  };
+  const tipsBegun = total('addition', 'earliestAt');
+  const tipsDone = total('addition', 'latestAt');
   // Exits of one instant are never under way: they would be taken off as done without having been counted as begun.
-  const exitsBegun = total('exit', 'earliestAt', (entry) => entry.earliestAt < entry.latestAt);
-  const exitsDone = total('exit', 'latestAt', (entry) => entry.earliestAt < entry.latestAt);
-  const allExitsDone = total('exit', 'latestAt', () => true);
-  const exitsUnderWay = (at: At) => exitsBegun.before(at) - exitsDone.through(at);
+  const exitsBegun = total('exit', 'earliestAt', 'with-duration');
+  const exitsDone = total('exit', 'latestAt', 'with-duration');
+  const allExitsDone = total('exit', 'latestAt');
+  const exitsUnderWay = (at: At) => exitsBegun().before(at) - exitsDone().through(at);
   return {
-    at: (at) => tipsBegun.through(at) - tipsDone.through(at) + exitsUnderWay(at),
+    at: (at) => tipsBegun().through(at) - tipsDone().through(at) + exitsUnderWay(at),
     widenLevel: (seen, { earliestAt, latestAt }) => {
-      const maybeNotYetIn = tipsBegun.through(latestAt) - tipsDone.through(earliestAt);
-      const maybeNotYetOut = allExitsDone.through(latestAt) - allExitsDone.through(earliestAt);
+      const maybeNotYetIn = tipsBegun().through(latestAt) - tipsDone().through(earliestAt);
+      const maybeNotYetOut = allExitsDone().through(latestAt) - allExitsDone().through(earliestAt);
       return {
         ...seen,
         lowerGrams: Math.max(0, seen.lowerGrams - maybeNotYetOut),
@@ -124,4 +124,22 @@ function measureUnderWay<At extends Instant>(entries: readonly TimedEvent<At>[])
       };
     },
   };
+}
+
+interface Edge {
+  readonly kind: 'addition' | 'exit';
+  readonly edge: 'earliestAt' | 'latestAt';
+  readonly which: 'all' | 'with-duration';
+}
+
+function gramsAt<At extends Instant>(
+  entries: readonly TimedEvent<At>[],
+  { kind, edge, which }: Edge,
+): { readonly at: At; readonly grams: number }[] {
+  const grams: { readonly at: At; readonly grams: number }[] = [];
+  for (const entry of entries) {
+    if (entry.event.kind !== kind || (which === 'with-duration' && entry.earliestAt === entry.latestAt)) continue;
+    grams.push({ at: entry[edge], grams: entry.event.mass.upperGrams });
+  }
+  return grams;
 }

@@ -1,4 +1,4 @@
-import type { Addition, HopperEvent, HopperPeriod } from './hopper-event.js';
+import { soundPeriod, type Addition, type HopperEvent, type HopperPeriod } from './hopper-event.js';
 import {
   assertTimedPeriod,
   compareInstants,
@@ -53,5 +53,5 @@ export function orderLikely<At extends Instant>(timed: TimedHopperPeriod<At>): H
     }
     events.push(event);
   }
-  return { capacityGrams: timed.capacityGrams, events };
+  return soundPeriod({ capacityGrams: timed.capacityGrams, events });
 }

@@ -1,5 +1,5 @@
 import { assertHopperPeriod, type HopperEvent, type HopperPeriod } from './hopper-event.js';
-import { levelCourse } from './level-course.js';
+import { followLevel } from './level-course.js';
 
 /** Where, and by how many grams, the records cannot be true: a tip is missing, late or wrong. */
 export interface Contradiction {
@@ -45,7 +45,10 @@ export interface PreparedHopperPeriod {
  */
 export function prepareHopperPeriod(period: HopperPeriod): PreparedHopperPeriod {
   assertHopperPeriod(period);
-  const { points, findings } = levelCourse(period);
+  const levelUpperGrams: number[] = [];
+  const [finding] = followLevel(period, (_, __, level) => {
+    levelUpperGrams.push(level.upperGrams);
+  });
   const exitIndexById = new Map<string, number>();
   const cutIndexByAdditionId = new Map<string, number>();
   const cuts: Cut[] = [];
@@ -58,14 +61,13 @@ export function prepareHopperPeriod(period: HopperPeriod): PreparedHopperPeriod 
       upperGrams += event.mass.upperGrams;
     } else {
       if (event.kind === 'addition') cutIndexByAdditionId.set(event.id, cuts.length);
-      const levelUpperBeforeGrams = points[eventIndex - 1]?.upperGrams ?? 0;
+      const levelUpperBeforeGrams = levelUpperGrams[eventIndex - 1] ?? 0;
       cuts.push({ eventIndex, ...limitsOf(event, period.capacityGrams), levelUpperBeforeGrams });
     }
     cutCountBefore.push(cuts.length);
     exitLowerGramsBefore.push(lowerGrams);
     exitUpperGramsBefore.push(upperGrams);
   });
-  const finding = findings[0];
   return {
     ...{
       period,

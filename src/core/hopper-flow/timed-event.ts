@@ -35,12 +35,17 @@ export interface TimedAs<At extends Instant, E> extends TimedEvent<At> {
  * @example assertTimedPeriod({ capacityGrams: null, events: [] }) // passes
  */
 export function assertTimedPeriod<At extends Instant>(timed: TimedHopperPeriod<At>): void {
+  if (sound.has(timed)) return;
   assertHopperPeriod({ capacityGrams: timed.capacityGrams, events: timed.events.map(({ event }) => event) });
   for (const { event, earliestAt, likelyAt, latestAt } of timed.events) {
     if (earliestAt > likelyAt || likelyAt > latestAt)
       throw new RangeError(`${event.id}: earliest, likely and latest are out of order`);
   }
+  sound.add(timed);
 }
+
+/** Timed periods that were checked: each is put into two orders, one for bounds and one for the model. */
+const sound = new WeakSet<TimedHopperPeriod<Instant>>();
 
 /**
  * Less than 0 where a comes first, more where b does, 0 at the same instant.

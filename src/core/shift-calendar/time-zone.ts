@@ -4,6 +4,7 @@ import { type Instant, millisecondsOfInstant } from './instant.js';
 export type TimeZone = string;
 
 const millisecondsOfSecond = 1000;
+const millisecondsOfDay = 86_400_000;
 const formats = new Map<TimeZone, Intl.DateTimeFormat>();
 
 /**
@@ -40,6 +41,29 @@ export function offsetSecondsAt(timeZone: TimeZone, at: Instant): number {
  * @example offsetMillisecondsAt('Asia/Kolkata', 0) // 19800000
  */
 export function offsetMillisecondsAt(timeZone: TimeZone, milliseconds: number): number {
+  const day = Math.floor(milliseconds / millisecondsOfDay);
+  const start = offsetAtStartOfDay(timeZone, day);
+  // No zone has ever changed its clocks twice within a day.
+  if (start === offsetAtStartOfDay(timeZone, day + 1)) return start;
+  return askedOffset(timeZone, milliseconds);
+}
+
+/** Offsets at the beginning of days (of UTC) that were asked for lately. */
+const recentDays = new Map<TimeZone, Map<number, number>>();
+const recentDaysPerZone = 1000;
+
+function offsetAtStartOfDay(timeZone: TimeZone, day: number): number {
+  const own = recentDays.get(timeZone) ?? new Map<number, number>();
+  const known = own.get(day);
+  if (known !== undefined) return known;
+  const offset = askedOffset(timeZone, day * millisecondsOfDay);
+  if (own.size >= recentDaysPerZone) own.clear();
+  recentDays.set(timeZone, own.set(day, offset));
+  return offset;
+}
+
+/** Asks the zone database, which takes some hundred times as long as remembering. */
+function askedOffset(timeZone: TimeZone, milliseconds: number): number {
   const wholeSeconds = Math.floor(milliseconds / millisecondsOfSecond) * millisecondsOfSecond;
   const fields: Record<string, string> = {};
   for (const part of formatOf(timeZone).formatToParts(wholeSeconds)) fields[part.type] = part.value;
