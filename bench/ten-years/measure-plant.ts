@@ -18,6 +18,9 @@ export interface QuestionFigure {
   readonly floorP50: number | null;
   /** p50 by p50. */
   readonly ratio: number | null;
+  /** Mean processor time of a question in the whole server, in milliseconds; while others work, theirs is in it. */
+  readonly cpu: number | null;
+  readonly floorCpu: number | null;
   readonly kilobytes: number;
 }
 
@@ -54,6 +57,7 @@ export async function measurePlant(settings: Settings, count: number): Promise<P
   const floor = await FloorProcess.start(settings);
   try {
     const [officer = {}, lead = {}] = await signInRoles(house.address, 'quality-officer', 'line-lead');
+    const processes = { house, floor, headers: officer };
     const asked = new Map<string, readonly Asked[]>();
     for (const kind of periodKinds) {
       asked.set(`pack, period of ${kind}`, await packsAsked(questions.get(kind) ?? [], { bare, house, floor }));
@@ -63,10 +67,10 @@ export async function measurePlant(settings: Settings, count: number): Promise<P
     asked.set('recall of a day', recalls);
     const measure = async (): Promise<QuestionFigure[]> => {
       const figures: QuestionFigure[] = [];
-      for (const [name, own] of asked) figures.push(await figureOf(name, own, officer));
+      for (const [name, own] of asked) figures.push(await figureOf(name, own, processes));
       return figures;
     };
-    for (const own of asked.values()) await figureOf('', own.slice(0, warmUpCount), officer);
+    for (const own of asked.values()) await figureOf('', own.slice(0, warmUpCount), processes);
     const alone = await measure();
     const others = { from, address: house.address, headers: lead };
     const report = { url: recalls[0]?.url ?? '', headers: officer };
@@ -130,10 +134,21 @@ async function openDayRecalls(from: ReadFrom, address: string, headers: Headers)
   return asked;
 }
 
-async function figureOf(name: string, asked: readonly Asked[], headers: Headers): Promise<QuestionFigure> {
+interface Processes {
+  readonly house: HouseProcess;
+  readonly floor: FloorProcess;
+  readonly headers: Headers;
+}
+
+async function figureOf(
+  name: string,
+  asked: readonly Asked[],
+  { house, floor, headers }: Processes,
+): Promise<QuestionFigure> {
   const times: number[] = [];
   const floors: number[] = [];
   let bytes = 0;
+  const [houseBegan, floorBegan] = [house.cpuMilliseconds(), floor.cpuMilliseconds()];
   for (const { url, floorUrl } of asked) {
     const own = await timed(url, headers);
     times.push(own.milliseconds);
@@ -144,7 +159,13 @@ async function figureOf(name: string, asked: readonly Asked[], headers: Headers)
   return {
     ...{ name, count: times.length, p50, p99: quantile(times, 0.99), floorP50 },
     ...{ ratio: floorP50 === null ? null : p50 / floorP50, kilobytes: bytes / times.length / 1000 },
+    cpu: perQuestion(houseBegan, house.cpuMilliseconds(), times.length),
+    floorCpu: perQuestion(floorBegan, floor.cpuMilliseconds(), floors.length),
   };
+}
+
+function perQuestion(began: number | null, ended: number | null, count: number): number | null {
+  return began === null || ended === null || count === 0 ? null : (ended - began) / count;
 }
 
 /** Not compressed, so that both sides send the same. */

@@ -188,11 +188,7 @@ const allWithin: ShareWithin = { isWhole: true, from: 0, until: 1 };
  * How an interval of time lies in a stretch: wholly, or from which to which share of it; null: not at all. What left at
  * the very instant of a proven empty left before it.
  */
-function shareWithin(
-  stretch: Stretch,
-  fromAt: Instant,
-  untilAt: Instant,
-): ShareWithin | null {
+function shareWithin(stretch: Stretch, fromAt: Instant, untilAt: Instant): ShareWithin | null {
   if (untilAt <= stretch.fromAt) return null;
   if (fromAt >= stretch.untilAt && untilAt > stretch.untilAt) return null;
   if (fromAt >= stretch.fromAt && untilAt <= stretch.untilAt) return allWithin;
