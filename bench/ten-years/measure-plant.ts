@@ -1,3 +1,4 @@
+import { setTimeout as pause } from 'node:timers/promises';
 import { question } from '../../src/desks/thread-of-code.question.js';
 import { toWhole } from '../../src/platform/database/columns.js';
 import type { ReadFrom } from '../../src/platform/database/reading.js';
@@ -120,6 +121,8 @@ async function openDayRecalls(from: ReadFrom, address: string, headers: Headers)
     FROM "packing_run" r JOIN "coder_change" c ON c."run_id" = r."id" ORDER BY r."id"`;
   const days = groupBy(runs, ({ day }) => day);
   const asked: Asked[] = [];
+  // What was read above held everything up: a connection that was closed meanwhile is noticed now, not in the middle.
+  await pause(200);
   for (const own of spread([...days.values()], 10)) {
     const scopes = own.map(({ lotId }) => ({ scopeKind: 'lot', scopeId: lotId }));
     const answer = await fetch(`${address}/api/recalls`, {

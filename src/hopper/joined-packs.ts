@@ -25,12 +25,16 @@ const joinedByFacts = new WeakMap<HopperPeriodFacts, readonly PackExit[]>();
 
 function join(facts: HopperPeriodFacts): readonly PackExit[] {
   const runs = [...groupBy(facts.packs, ({ runId }) => runId).values()].map((packs) => ({ packs, ...spanOf(packs) }));
-  const between = [
+  const between: Instant[] = [
     ...facts.additions.flatMap(({ earliestAt, likelyAt }) => [earliestAt, likelyAt]),
     ...facts.levels.flatMap(({ earliestAt, likelyAt, latestAt }) => [earliestAt, likelyAt, latestAt]),
     ...facts.removals.flatMap(({ likelyAt, latestAt }) => [likelyAt, latestAt]),
   ];
-  const joined = runs.flatMap((run) => joinedOfRun(run.packs, [...between, ...instantsOfOthers(runs, run)].sort()));
+  between.sort();
+  const joined = runs.flatMap((run) => {
+    const others = instantsOfOthers(runs, run);
+    return joinedOfRun(run.packs, others.length === 0 ? between : [...between, ...others].sort());
+  });
   return mayReachCapacity(facts, joined) ? facts.packs : joined;
 }
 

@@ -1,4 +1,4 @@
-import { Body, Controller, Get, Inject, Param, ParseUUIDPipe, Post, Query, Res } from '@nestjs/common';
+import { Body, Controller, Get, Header, Inject, Param, ParseUUIDPipe, Post, Query, Res } from '@nestjs/common';
 import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
 import type { FastifyReply } from 'fastify';
 import type { Asked } from '../journal/entry-draft.js';
@@ -13,9 +13,9 @@ import { figuresOfText, type FiguresOfText } from './frozen-figures.js';
 import { linksCsv } from './links-csv.js';
 import { MarkRecall, type RecallMarked } from './mark-recall.js';
 import { OpenRecall, type RecallOpened } from './open-recall.js';
-import { figuresOfRecall, type RecallFigures } from './recall-figures.js';
 import { proposedHolds, type ProposedHold } from './recall-holds.js';
 import { MarkRecallForm, OpenRecallForm } from './recall.form.js';
+import { question } from './recall.question.js';
 import { findRecall, recallPage, reportOfRecall, signingOf, type RecallRow, type RecallSigningRow } from './recalls.js';
 
 const id = '0195862e-7d3f-7a4b-9c55-0d0f6f1b7a10';
@@ -49,14 +49,9 @@ export class RecallApi {
   @Get('recalls/:id')
   @May('read')
   @ApiOperation({ summary: 'One recall with its sums, customers and units, as they stand now' })
-  one(
-    @Acting() actor: Actor,
-    @Param('id', ParseUUIDPipe) recallId: string,
-  ): Promise<RecallRow & { readonly figures: RecallFigures }> {
-    return this.heavy.snapshot(async (from) => {
-      const recall = await findRecall(from, actor.siteId, recallId);
-      return { ...recall, figures: await figuresOfRecall(from, recall) };
-    });
+  @Header('content-type', 'application/json; charset=utf-8')
+  one(@Acting() { siteId }: Actor, @Param('id', ParseUUIDPipe) recallId: string): Promise<string> {
+    return this.heavy.ask(question, { siteId, recallId });
   }
 
   @Get('recalls/:id/signing')

@@ -97,26 +97,18 @@ interface UnderWay<At extends Instant> {
 }
 
 function measureUnderWay<At extends Instant>(entries: readonly TimedEvent<At>[]): UnderWay<At> {
-  const total = (
-    kind: 'addition' | 'exit',
-    edge: 'earliestAt' | 'latestAt',
-    which: 'all' | 'with-duration' = 'all',
-  ): (() => RunningTotal<At>) => {
-    let known: RunningTotal<At> | undefined;
-    return () => (known ??= runningTotal(gramsAt(entries, { kind, edge, which })));
-  };
-  const tipsBegun = total('addition', 'earliestAt');
-  const tipsDone = total('addition', 'latestAt');
+  const tipsBegun = totalOf(entries, { kind: 'addition', edge: 'earliestAt', which: 'all' });
+  const tipsDone = totalOf(entries, { kind: 'addition', edge: 'latestAt', which: 'all' });
   // Exits of one instant are never under way: they would be taken off as done without having been counted as begun.
-  const exitsBegun = total('exit', 'earliestAt', 'with-duration');
-  const exitsDone = total('exit', 'latestAt', 'with-duration');
-  const allExitsDone = total('exit', 'latestAt');
-  const exitsUnderWay = (at: At) => exitsBegun().before(at) - exitsDone().through(at);
+  const exitsBegun = totalOf(entries, { kind: 'exit', edge: 'earliestAt', which: 'with-duration' });
+  const exitsDone = totalOf(entries, { kind: 'exit', edge: 'latestAt', which: 'with-duration' });
+  const allExitsDone = totalOf(entries, { kind: 'exit', edge: 'latestAt', which: 'all' });
+  const exitsUnderWay = (at: At) => exitsBegun.before(at) - exitsDone.through(at);
   return {
-    at: (at) => tipsBegun().through(at) - tipsDone().through(at) + exitsUnderWay(at),
+    at: (at) => tipsBegun.through(at) - tipsDone.through(at) + exitsUnderWay(at),
     widenLevel: (seen, { earliestAt, latestAt }) => {
-      const maybeNotYetIn = tipsBegun().through(latestAt) - tipsDone().through(earliestAt);
-      const maybeNotYetOut = allExitsDone().through(latestAt) - allExitsDone().through(earliestAt);
+      const maybeNotYetIn = tipsBegun.through(latestAt) - tipsDone.through(earliestAt);
+      const maybeNotYetOut = allExitsDone.through(latestAt) - allExitsDone.through(earliestAt);
       return {
         ...seen,
         lowerGrams: Math.max(0, seen.lowerGrams - maybeNotYetOut),
@@ -132,14 +124,56 @@ interface Edge {
   readonly which: 'all' | 'with-duration';
 }
 
-function gramsAt<At extends Instant>(
+/** Up to so many questions are answered by adding up; only for more of them is it worth to put all in order. */
+const fewQuestions = 6;
+
+function totalOf<At extends Instant>(entries: readonly TimedEvent<At>[], edge: Edge): RunningTotal<At> {
+  let askedCount = 0;
+  let ordered: RunningTotal<At> | undefined;
+  const ask = (isPassed: (at: At) => boolean, inOrder: (total: RunningTotal<At>) => number): number => {
+    askedCount += 1;
+    if (askedCount <= fewQuestions) return gramsWhere(entries, edge, isPassed);
+    return inOrder((ordered ??= runningTotal(gramsAt(entries, edge))));
+  };
+  return {
+    before: (at) =>
+      ask(
+        (entryAt) => entryAt < at,
+        (total) => total.before(at),
+      ),
+    through: (at) =>
+      ask(
+        (entryAt) => entryAt <= at,
+        (total) => total.through(at),
+      ),
+  };
+}
+
+function gramsWhere<At extends Instant>(
   entries: readonly TimedEvent<At>[],
-  { kind, edge, which }: Edge,
-): { readonly at: At; readonly grams: number }[] {
-  const grams: { readonly at: At; readonly grams: number }[] = [];
+  edge: Edge,
+  isPassed: (at: At) => boolean,
+): number {
+  let grams = 0;
   for (const entry of entries) {
-    if (entry.event.kind !== kind || (which === 'with-duration' && entry.earliestAt === entry.latestAt)) continue;
-    grams.push({ at: entry[edge], grams: entry.event.mass.upperGrams });
+    if (isMeant(entry, edge) && isPassed(entry[edge.edge])) grams += massOf(entry);
   }
   return grams;
+}
+
+function gramsAt<At extends Instant>(
+  entries: readonly TimedEvent<At>[],
+  edge: Edge,
+): readonly { readonly at: At; readonly grams: number }[] {
+  return entries
+    .filter((entry) => isMeant(entry, edge))
+    .map((entry) => ({ at: entry[edge.edge], grams: massOf(entry) }));
+}
+
+function isMeant<At extends Instant>({ event, earliestAt, latestAt }: TimedEvent<At>, { kind, which }: Edge): boolean {
+  return event.kind === kind && (which === 'all' || earliestAt !== latestAt);
+}
+
+function massOf<At extends Instant>({ event }: TimedEvent<At>): number {
+  return event.kind === 'level-seen' ? 0 : event.mass.upperGrams;
 }

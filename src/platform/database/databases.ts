@@ -6,6 +6,7 @@ import { DataSource, getMetadataArgsStorage, type EntityTarget, type ObjectLiter
 import type { DatabaseKind } from './database-kind.js';
 import { HouseNaming } from './naming.js';
 import { type Migration } from './migration.js';
+import { cacheOf } from './sqlite-cache.js';
 
 /** The token under which the databases are given to classes. */
 export const DATABASES = Symbol('databases');
@@ -50,6 +51,7 @@ async function openSqlite(options: DatabaseOptions): Promise<Databases> {
     prepareDatabase: (database: BetterSqlite3.Database) => {
       database.pragma('journal_mode = WAL');
       database.pragma('synchronous = FULL');
+      database.pragma(cacheOf('writer'));
       database.pragma('foreign_keys = ON');
       // Without this, REPLACE deletes the row that stands in its way and no trigger sees it.
       database.pragma('recursive_triggers = ON');
@@ -61,6 +63,7 @@ async function openSqlite(options: DatabaseOptions): Promise<Databases> {
     entities,
     prepareDatabase: (database: BetterSqlite3.Database) => {
       database.pragma('query_only = ON');
+      database.pragma(cacheOf('reader'));
     },
   });
   await reader.initialize();

@@ -1,6 +1,7 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import Database from 'better-sqlite3';
 import { inConversation } from '../sentences/language.js';
+import { cacheOf } from './sqlite-cache.js';
 import { faultOf, type HeavyAnswer, type HeavyMessage, type HeavyQuestion } from './heavy-question.js';
 import { unchanging } from './reading.js';
 import { plainStatement } from './sqlite-template.js';
@@ -9,6 +10,7 @@ import { plainStatement } from './sqlite-template.js';
 const { file } = workerData as { file: string };
 const database = new Database(file, { fileMustExist: true });
 database.pragma('query_only = ON');
+database.pragma(cacheOf('heavy'));
 
 parentPort?.on('message', (message: HeavyMessage) => {
   void answerOf(message).then((answer) => parentPort?.postMessage(answer));
