@@ -5,6 +5,7 @@ import {
   boundEveryAdditionInTarget,
   boundGroupInTarget,
   boundGroupInTargets,
+  boundsOfGroup,
   boundGroupsInTarget,
 } from './bound-group-in-target.js';
 import { followEachElsewhere, followElsewhere } from './before-target.js';
@@ -56,6 +57,8 @@ describe('a bag of 996 kg, poured on another, of which lot A takes 300 kg, lot B
       kilograms(0, 300),
       kilograms(0, 0),
     ]);
+    const boundsIn = boundsOfGroup(period, bag);
+    expect(['lot B', 'lot A'].map((lot) => boundsIn(exitsIn([lot])))).toEqual([kilograms(696, 996), kilograms(0, 300)]);
     expect(boundGroupInTargets(period, bag, [exitsIn(['lot A']), exitsIn(['lot B'])])).toEqual([
       kilograms(0, 300),
       kilograms(696, 996),

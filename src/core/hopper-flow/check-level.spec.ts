@@ -1,7 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { checkLevel } from './check-level.js';
 import { exactMass, massWithin, type HopperEvent } from './hopper-event.js';
-import { isLevelPossible, levelCourse } from './level-course.js';
+import { followLevel, isLevelPossible, levelCourse } from './level-course.js';
 import { leadOf, rankMistakes, suspectMistakes } from './level-suspects.js';
 import { noTipMissingBefore } from './missing-tip-shown.js';
 import { orderForLevelCheck } from './order-for-bounds.js';
@@ -30,6 +30,17 @@ describe('the level through a hopper period', () => {
       grams: 700,
       upperGrams: 706,
     });
+  });
+
+  it('is shown event by event to whoever follows it', () => {
+    const shown: number[] = [];
+    const events: HopperEvent[] = [
+      { kind: 'addition', id: 'bag', mass: massWithin(1000, 5) },
+      { kind: 'exit', id: 'packs', mass: massWithin(1300, 1) },
+    ];
+    const findings = followLevel({ capacityGrams: null, events }, (_, __, { upperGrams }) => shown.push(upperGrams));
+    expect(shown).toEqual([1005, -294]);
+    expect(findings).toEqual([{ kind: 'below-zero', eventIndex: 1, eventId: 'packs', byGrams: 294 }]);
   });
 
   it('never has less than nothing inside, however light the bag and heavy the packs', () => {

@@ -1,5 +1,12 @@
 import { describe, expect, it } from '@jest/globals';
-import { assertHopperPeriod, assertRange, exactMass, massWithin, type HopperEvent } from './hopper-event.js';
+import {
+  assertHopperPeriod,
+  assertRange,
+  exactMass,
+  massWithin,
+  soundPeriod,
+  type HopperEvent,
+} from './hopper-event.js';
 
 const bag: HopperEvent = { kind: 'addition', id: 'bag', mass: exactMass(1000) };
 
@@ -48,6 +55,12 @@ describe('a hopper period', () => {
     expect(() => {
       assertHopperPeriod({ capacityGrams: 0.5, events: [] });
     }).toThrow(/capacityGrams/);
+  });
+
+  it('is believed where it was made of a checked one', () => {
+    expect(() => {
+      assertHopperPeriod(soundPeriod({ capacityGrams: null, events: [bag, bag] }));
+    }).not.toThrow();
   });
 
   it('takes a level between two limits', () => {

@@ -56,6 +56,18 @@ describe('the order that bounds rest on', () => {
     expect(orderForBounds(timed).events.at(-1)).toMatchObject({ id: 'ran down', lowerGrams: 0, upperGrams: 1040 });
   });
 
+  it('says the same of a level whether it is the only one or one of many', () => {
+    const others = [tip('first', 0, 2, 4), packs('minute 1', 1, 5), tip('second', 4, 9, 14), packs('minute 2', 5, 13)];
+    const levels = Array.from({ length: 12 }, (_, at) => seen(`level ${at}`, at, at + (at % 3), [500, 900 + at]));
+    const together = orderForBounds(period(...others, ...levels)).events;
+    for (const level of levels) {
+      const alone = orderForBounds(period(...others, level)).events;
+      const find = (events: typeof alone) => events.find(({ id }) => id === level.event.id);
+      expect(find(together)).toEqual(find(alone));
+      expect(find(alone)?.kind).toBe('level-seen');
+    }
+  });
+
   it('raises a level seen in the middle of a count by the packs of that count', () => {
     const timed = period(tip('bag', 0, 0, 0), packs('minute', 9, 11), seen('glass', 10, 10, [700, 900]));
     expect(ids(orderForBounds(timed))).toEqual(['bag', 'glass', 'minute']);
