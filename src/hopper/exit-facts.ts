@@ -134,13 +134,13 @@ function packExits(
   for (let at = 1; at < counts.length; at += 1) {
     const count = counts[at];
     if (count === undefined || before === undefined || count.packCount < before.packCount) continue;
-    if (count.packCount > before.packCount) {
-      for (const stretch of stretches) {
-        const exit = packExit([before, count], stretch, doubt);
-        if (exit !== null) exits.push(exit);
-      }
-    }
+    const counted = [before, count] as const;
     before = count;
+    if (counted[0].packCount === count.packCount) continue;
+    for (const stretch of stretches) {
+      const exit = packExit(counted, stretch, doubt);
+      if (exit !== null) exits.push(exit);
+    }
   }
   return exits;
 }

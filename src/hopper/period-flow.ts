@@ -105,13 +105,8 @@ export function exitsOf(flow: PeriodFlow, target: PeriodTarget): Target {
   for (const [runId, ranges] of wide) {
     const sure = certain.get(runId) ?? [];
     const pieces = flow.piecesByRun.get(runId) ?? [];
-    for (const range of ranges) {
-      for (let at = firstFrom(pieces, range.fromCount); at < pieces.length; at += 1) {
-        const piece = pieces[at];
-        if (piece === undefined || piece.fromCount >= range.toCount) break;
-        const { id, fromCount, toCount } = piece;
-        if (toCount <= range.toCount) exits.set(id, liesIn(sure, fromCount, toCount) ? 'in' : 'maybe');
-      }
+    for (const { id, fromCount, toCount } of ranges.flatMap((range) => piecesIn(pieces, range))) {
+      exits.set(id, liesIn(sure, fromCount, toCount) ? 'in' : 'maybe');
     }
   }
   const removalsOf = new Set(target.removalsOf ?? []);
@@ -156,6 +151,12 @@ function edgesOf(targets: readonly PeriodTarget[]): ReadonlyMap<string, readonly
 function putInOrder(pieces: Piece[]): void {
   const isInOrder = pieces.every(({ fromCount }, place) => fromCount >= (pieces[place - 1]?.fromCount ?? 0));
   if (!isInOrder) pieces.sort((one, other) => one.fromCount - other.fromCount);
+}
+
+/** The pieces that lie wholly in a range. */
+function piecesIn(pieces: readonly Piece[], range: RunRange): readonly Piece[] {
+  const begin = firstFrom(pieces, range.fromCount);
+  return pieces.slice(begin, firstFrom(pieces, range.toCount)).filter(({ toCount }) => toCount <= range.toCount);
 }
 
 /** The place of the first piece that begins at a count or after it. */

@@ -72,7 +72,7 @@ export class HeavyThread {
 }
 
 /** Far more than any question takes: so that a thread tidies up behind each, instead of growing until it must. */
-const resourceLimits = { maxOldGenerationSizeMb: 96, maxYoungGenerationSizeMb: 10 };
+const resourceLimits = { maxOldGenerationSizeMb: 96, maxYoungGenerationSizeMb: 16 };
 
 function workerFile(): URL {
   return new URL(builtUrl(new URL('./heavy-reads.worker.js', import.meta.url).href));
