@@ -59,12 +59,11 @@ export async function weightsOfHour(
 ): Promise<KeptWeights> {
   const endAt = new Date(Date.parse(hourAt) + 3_600_000).toISOString();
   const rows = await from.sql<StoredWeights>`
-    SELECT b."id", 'block' AS "kind", b."run_id" AS "runId", b."weigher_id" AS "weigherId", b."series",
-      b."first_sequence" AS "firstSequence", b."last_sequence" AS "lastSequence", b."weight_count" AS "weightCount",
-      b."weights"
-    FROM "weight_hour" h JOIN "weight_block" b ON b."run_id" = h."run_id" AND b."weigher_id" = h."weigher_id"
-      AND b."first_at" < ${endAt} AND b."last_at" >= ${hourAt}
-    WHERE h."weigher_id" = ${weigherId} AND h."hour_at" = ${hourAt}
+    SELECT "id", 'block' AS "kind", "run_id" AS "runId", "weigher_id" AS "weigherId", "series",
+      "first_sequence" AS "firstSequence", "last_sequence" AS "lastSequence", "weight_count" AS "weightCount", "weights"
+    FROM "weight_block"
+    WHERE "run_id" IN (SELECT "run_id" FROM "weight_hour" WHERE "weigher_id" = ${weigherId} AND "hour_at" = ${hourAt})
+      AND "weigher_id" = ${weigherId} AND "first_at" < ${endAt} AND "last_at" >= ${hourAt}
     UNION ALL
     SELECT "id", 'batch', "run_id", "weigher_id", "series", "first_sequence", "last_sequence", "weight_count", "weights"
     FROM "weight_batch" WHERE "weigher_id" = ${weigherId} AND "first_at" < ${endAt} AND "last_at" >= ${hourAt}

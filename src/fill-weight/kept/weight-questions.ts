@@ -56,7 +56,8 @@ export interface LineStretch {
 
 /**
  * The weights of a line in a stretch of time, by what they were measured by: formats of one nominal quantity together,
- * without their histogram. Runs that lie wholly within it are taken as a whole, of the others the hours.
+ * without their histogram. Runs that lie wholly within it are taken as a whole, of the others the hours. The cross join
+ * has SQLite look for the few runs across the edges first, and not for all hours.
  */
 export async function summariesOfLine(from: ReadFrom, { lineId, fromAt, toAt }: LineStretch): Promise<SummedWeights[]> {
   const rows = await from.sql<RawSums>`
@@ -96,8 +97,9 @@ export async function summariesOfLine(from: ReadFrom, { lineId, fromAt, toAt }: 
         h."rejected_smallest_milligrams", h."rejected_largest_milligrams", h."rejected_beyond_t1_count",
         h."rejected_beyond_t2_count"
       FROM "pack_weigher" w JOIN "weight_run" r ON r."weigher_id" = w."id"
-        JOIN "weight_hour" h ON h."run_id" = r."run_id" AND h."weigher_id" = r."weigher_id"
-      WHERE w."line_id" = ${lineId} AND h."hour_at" >= ${fromAt} AND h."hour_at" < ${toAt}
+        CROSS JOIN "weight_hour" h
+      WHERE w."line_id" = ${lineId} AND h."run_id" = r."run_id" AND h."weigher_id" = r."weigher_id"
+        AND h."hour_at" >= ${fromAt} AND h."hour_at" < ${toAt}
         AND ((r."first_at" < ${fromAt} AND r."last_at" >= ${fromAt})
           OR (r."first_at" >= ${fromAt} AND r."first_at" < ${toAt} AND r."last_at" >= ${toAt}))
     ) AS "part"
@@ -125,8 +127,9 @@ export async function histogramsOfLine(
     UNION ALL
     SELECT r."nominal_milligrams", r."t1_milligrams", r."t2_milligrams", r."bin_milligrams", h."accepted_histogram", h."rejected_histogram"
     FROM "pack_weigher" w JOIN "weight_run" r ON r."weigher_id" = w."id"
-      JOIN "weight_hour" h ON h."run_id" = r."run_id" AND h."weigher_id" = r."weigher_id"
-    WHERE w."line_id" = ${lineId} AND h."hour_at" >= ${fromAt} AND h."hour_at" < ${toAt}
+      CROSS JOIN "weight_hour" h
+    WHERE w."line_id" = ${lineId} AND h."run_id" = r."run_id" AND h."weigher_id" = r."weigher_id"
+      AND h."hour_at" >= ${fromAt} AND h."hour_at" < ${toAt}
       AND ((r."first_at" < ${fromAt} AND r."last_at" >= ${fromAt})
         OR (r."first_at" >= ${fromAt} AND r."first_at" < ${toAt} AND r."last_at" >= ${toAt}))`;
   const found = new Map<string, LineHistogram>();
