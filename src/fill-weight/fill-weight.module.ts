@@ -7,6 +7,8 @@ import './setpoint.sentences.js';
 import './setpoint.sentences.es.js';
 import './weight-pictures.sentences.js';
 import './weight-pictures.sentences.es.js';
+import './run-weights/run-weights.sentences.js';
+import './run-weights/run-weights.sentences.es.js';
 import './verdict.sentences.js';
 import './verdict.sentences.es.js';
 import './incoming/incoming.sentences.js';
@@ -20,6 +22,7 @@ import { SealWeights } from './kept/seal-weights.js';
 import { WithdrawTareCorrection } from './kept/withdraw-tare-correction.js';
 import { PackWeigherApi } from './pack-weigher.api.js';
 import { ReceiveWeights } from './receive-weights.js';
+import { RunWeightsApi } from './run-weights/run-weights.api.js';
 import { RunController } from './run.controller.js';
 import { WeighHandSample } from './weigh-hand-sample.js';
 import { WithdrawPackWeigher } from './withdraw-pack-weigher.js';
@@ -37,7 +40,7 @@ const commands = [
 ];
 
 @Module({
-  controllers: [FillWeightsApi, HandSampleApi, KeptWeightsApi, PackWeigherApi, RunController],
+  controllers: [FillWeightsApi, HandSampleApi, KeptWeightsApi, PackWeigherApi, RunController, RunWeightsApi],
   providers: [...commands, WeightsInHand],
   exports: commands,
 })

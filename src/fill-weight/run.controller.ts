@@ -12,6 +12,9 @@ import { readRunView } from '../packing/run-view.js';
 import { runListPage } from '../packing/packing-run-list.page.js';
 import { packingRunPage } from '../packing/packing-run.page.js';
 import { meanNetOf } from './mean-nets.js';
+import { judgedMarkets, readRunWeights } from './run-weights/run-weights.js';
+import { runWeightsPage } from './run-weights/run-weights.page.js';
+import { RunWeightsQuery } from './run-weights/run-weights.query.js';
 
 /** The pages of a run stand here, because they show its mean net. */
 @ApiExcludeController()
@@ -36,5 +39,17 @@ export class RunController {
       view: await readRunView(this.reader, run),
       meanNet: await meanNetOf(this.reader, run.id),
     });
+  }
+
+  @Get(':id/weights')
+  @May('read')
+  async weights(
+    @Looking() viewer: Viewer,
+    @Param('id', ParseUUIDPipe) id: string,
+    @Query() query: RunWeightsQuery,
+  ): Promise<VNode> {
+    const run = await findRun(this.reader, viewer.actor.siteId, id);
+    const weights = await readRunWeights(this.reader, run);
+    return runWeightsPage({ viewer, weights, market: query.market ?? judgedMarkets[0] });
   }
 }

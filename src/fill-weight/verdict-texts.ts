@@ -54,8 +54,8 @@ function gramsText(milligrams: number): string {
   return kilogramsText(milligrams);
 }
 
-/** To a hundredth of a gram, rounded down, so that a mean that is short never reads as none. */
-function flooredGrams(micrograms: number): number {
+/** To a hundredth of a gram in milligrams, rounded down, so that a mean that is short never reads as none. */
+export function flooredMilligrams(micrograms: number): number {
   return Math.floor(micrograms / 10_000) * 10;
 }
 
@@ -104,7 +104,7 @@ function runMeanSays({ reason, packCount, meanErrorMicrograms }: MeanLine): stri
 }
 
 function meanSays(reason: RuleReason, packCount: number, meanErrorMicrograms: number): string {
-  const milligrams = flooredGrams(meanErrorMicrograms);
+  const milligrams = flooredMilligrams(meanErrorMicrograms);
   const facts = { packs: countText(packCount), grams: gramsText(Math.abs(milligrams)) };
   return say(reason === 'within' && milligrams === 0 ? 'fill-mean-just-within' : `fill-mean-${reason}`, facts);
 }

@@ -56,6 +56,7 @@ addSentences('es', {
   'lot-was-not-intended':
     'En algún momento se imprimió este código cuando se pedía otro. Está en los paquetes, así que es el lote.',
   'run-to-counts': 'Sus recuentos',
+  'run-to-weights': 'Sus pesos de llenado',
   'film-correct': 'Corregir',
   'film-correct-one': 'Corregir el film {film}',
   'run-films': 'Film, bolsas, etiquetas y cola',

@@ -55,6 +55,7 @@ addSentences('en', {
   'lot-was-not-intended':
     'At some time this code was printed where another was asked for. It stands on the packs, so it is the lot.',
   'run-to-counts': 'Its counts',
+  'run-to-weights': 'Its fill weights',
   'film-correct': 'Correct',
   'film-correct-one': 'Correct film {film}',
   'run-films': 'Film, bags, labels and glue',

@@ -66,6 +66,7 @@ export function packingRunPage({ viewer, view, meanNet }: PackingRunProps): VNod
       <div class="acts">
         <ActLink href={`/thread?code=${run.number}`} says={say('lot-follow', { code: run.number })} />
         <ActLink href={`/runs/${run.id}/counts`} says={say('run-to-counts')} />
+        <ActLink href={`/runs/${run.id}/weights`} says={say('run-to-weights')} />
         <HoldLink viewer={viewer} kind="packing-run" id={run.id} />
       </div>
       <p class="caution">{say('run-caution-jam')}</p>

@@ -1,0 +1,58 @@
+import { Controller, Get, Inject, Param, ParseUUIDPipe } from '@nestjs/common';
+import { ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import type { WeightSums } from '../../core/weight-blocks/weight-summary.js';
+import { findRun } from '../../packing/packing-runs.js';
+import { May, type Actor } from '../../platform/actor.js';
+import { READER, type ReadFrom } from '../../platform/database/reading.js';
+import { Acting } from '../../platform/web/request.js';
+import { readRunWeights, type RunWeights } from './run-weights.js';
+import { runWeightsExample } from './run-weights.examples.js';
+
+@ApiTags('fill weights')
+@Controller('api/runs')
+export class RunWeightsApi {
+  constructor(@Inject(READER) private readonly reader: ReadFrom) {}
+
+  @Get(':id/weights')
+  @May('read')
+  @ApiOperation({
+    summary:
+      'The weights of a run: its verdict by the rules of each market, giveaway, histogram, hours, and the sums of each weigher. Law differs by country, and an inspector decides',
+  })
+  @ApiOkResponse({ schema: { example: runWeightsExample } })
+  async ofRun(@Acting() actor: Actor, @Param('id', ParseUUIDPipe) id: string) {
+    return asJson(await readRunWeights(this.reader, await findRun(this.reader, actor.siteId, id)));
+  }
+}
+
+function asJson({ run, yardstick, weighers, weighed, verdicts, hours, ...counts }: RunWeights) {
+  const { weighedPackCount, rejectedPackCount, unweighedPackCount, uncountedPackCount } = counts;
+  return {
+    ...{ runId: run.id, number: run.number, closedAt: run.closedAt, countedPackCount: run.packCount },
+    ...{ weighedPackCount, rejectedPackCount, unweighedPackCount, uncountedPackCount, yardstick },
+    weighed: weighed === null ? null : { ...weighed, bins: weighed.bins.map(binAsJson) },
+    ...{ verdicts, hours },
+    weighers: weighers.map(({ weigherId, firstAt, lastAt, summary }) => ({
+      ...{ weigherId, firstAt, lastAt },
+      accepted: sumsAsJson(summary.accepted),
+      rejected: sumsAsJson(summary.rejected),
+    })),
+  };
+}
+
+function binAsJson({ from, until, count }: { readonly from: number; readonly until: number; readonly count: number }) {
+  return { fromMilligrams: from, untilMilligrams: until, packCount: count };
+}
+
+/** A sum of squares may pass 2^53, so it is sent as text; the histogram is sent once, of all weighers. */
+function sumsAsJson(sums: WeightSums) {
+  return {
+    packCount: sums.packCount,
+    errorSumMilligrams: sums.errorSumMilligrams,
+    errorSquareSum: String(sums.errorSquareSum),
+    smallestMilligrams: sums.smallestMilligrams,
+    largestMilligrams: sums.largestMilligrams,
+    beyondT1Count: sums.beyondT1Count,
+    beyondT2Count: sums.beyondT2Count,
+  };
+}

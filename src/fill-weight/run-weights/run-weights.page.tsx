@@ -1,0 +1,127 @@
+import type { VNode } from 'preact';
+import { say } from '../../platform/sentences/sentences.js';
+import { countText, kilogramsText } from '../../platform/web/figures-text.js';
+import { ActLink } from '../../platform/web/kit/act.js';
+import { Figures } from '../../platform/web/kit/figures.js';
+import type { Viewer } from '../../platform/web/request.js';
+import { Shell } from '../../platform/web/shell.js';
+import { flooredMilligrams, outsideText } from '../verdict-texts.js';
+import { gramsText } from '../weight-text.js';
+import { RulesByMarket, RulesOfMarket } from './rules-tables.js';
+import type { JudgedMarket, MarketVerdict, RunWeights, Weighed } from './run-weights.js';
+import { HistogramOfRun, MeansOfRun, NothingWeighed } from './weights-drawn.js';
+
+interface RunWeightsProps {
+  readonly viewer: Viewer;
+  readonly weights: RunWeights;
+  /** Whose rules stand first. */
+  readonly market: JudgedMarket;
+}
+
+/** Whether a run's packs are lawful, and what they give away. */
+export function runWeightsPage({ viewer, weights, market }: RunWeightsProps): VNode {
+  const { run, verdicts, weighed } = weights;
+  const [first, others] = [
+    verdicts.filter((verdict) => verdict.market === market),
+    verdicts.filter((verdict) => verdict.market !== market),
+  ];
+  return (
+    <Shell title={say('run-weights-title', { number: run.number })} viewer={viewer}>
+      {first.map((verdict) => (
+        <p key={verdict.market} class="sentence">
+          {verdictSays(verdict, weights)}
+        </p>
+      ))}
+      {weighed === null ? <NothingWeighed of={weights} timeZone={viewer.timeZone} /> : null}
+      <Counted of={weights} />
+      <p class="caution">
+        {say('fill-law-caution')} {say('run-weights-inspector')}
+      </p>
+      <div class="acts">
+        <ActLink href={`/runs/${run.id}`} says={say('run-weights-back', { number: run.number })} />
+      </div>
+      {weighed === null ? null : (
+        <>
+          <h2>{say('run-weights-rules')}</h2>
+          {first.map((verdict) => (
+            <RulesOfMarket key={verdict.market} verdict={verdict} />
+          ))}
+          <RulesByMarket verdicts={verdicts} path={`/runs/${run.id}/weights`} />
+          <h2>{say('run-weights-giveaway')}</h2>
+          <Giveaway of={weighed} />
+          <h2>{say('run-weights-histogram')}</h2>
+          <HistogramOfRun of={weights} weighed={weighed} verdicts={[...first, ...others]} />
+          <h2>{say('run-weights-hours')}</h2>
+          <MeansOfRun of={weights} timeZone={viewer.timeZone} />
+        </>
+      )}
+    </Shell>
+  );
+}
+
+function verdictSays(verdict: MarketVerdict, { weighed, weighedPackCount }: RunWeights): string {
+  const place = say(`run-weights-market-${verdict.market}`);
+  if (verdict.outside !== null) return say('run-weights-outside', { place, why: outsideText(verdict.outside) });
+  if (weighed === null) return say('run-weights-nothing');
+  const broken = verdict.ruleSets.flatMap(({ lines }) => lines.filter((line) => line.verdict === 'broken'));
+  const rules = [...new Set(broken.map(({ rule }) => say(`fill-rule-${rule}`)))].join(', ');
+  return say(`run-weights-${verdict.overall}`, { place, packs: countText(weighedPackCount), rules });
+}
+
+/** What the verdict is about and what it is not about. */
+function Counted({ of }: { readonly of: RunWeights }): VNode {
+  const { run, weighers, weighedPackCount, rejectedPackCount, unweighedPackCount, uncountedPackCount } = of;
+  const notes = [
+    ...(run.closedAt === null ? [say('run-weights-open')] : []),
+    ...(unweighedPackCount > 0 ? [say('run-weights-unweighed-says', { count: countText(unweighedPackCount) })] : []),
+    ...(uncountedPackCount > 0 ? [say('run-weights-uncounted', { count: countText(uncountedPackCount) })] : []),
+    ...(weighers.length > 1 ? [say('run-weights-several', { count: weighers.length })] : []),
+  ];
+  return (
+    <>
+      <Figures
+        of={[
+          { label: say('run-weights-counted'), value: countText(run.packCount) },
+          { label: say('run-weights-weighed'), value: countText(weighedPackCount) },
+          { label: say('run-weights-unweighed'), value: countText(unweighedPackCount) },
+          { label: say('run-weights-rejected'), value: countText(rejectedPackCount) },
+        ]}
+      />
+      {notes.map((note) => (
+        <p key={note} class="quiet">
+          {note}
+        </p>
+      ))}
+    </>
+  );
+}
+
+/** To the last digit, so that what is beyond a limit never reads as being at it. */
+function exactGrams(milligrams: number): string {
+  // What makes kilograms of grams makes grams of milligrams.
+  return kilogramsText(milligrams);
+}
+
+/** Over all packs that were weighed: what short ones lack is taken off. */
+function Giveaway({ of }: { readonly of: Weighed }): VNode {
+  const { giveawayMilligrams, meanErrorMicrograms, standardDeviationMilligrams: deviation } = of;
+  const grams = (milligrams: number) => ({ value: gramsText(milligrams, 2), unit: 'g' });
+  return (
+    <>
+      <Figures
+        of={[
+          {
+            label: say('run-weights-giveaway-all'),
+            value: kilogramsText(Math.round(giveawayMilligrams / 1000)),
+            unit: 'kg',
+          },
+          { label: say('run-weights-giveaway-pack'), ...grams(flooredMilligrams(meanErrorMicrograms)) },
+          ...(deviation === null ? [] : [{ label: say('run-weights-deviation'), ...grams(deviation) }]),
+          { label: say('run-weights-lightest'), value: exactGrams(of.smallestMilligrams), unit: 'g' },
+          { label: say('run-weights-heaviest'), value: exactGrams(of.largestMilligrams), unit: 'g' },
+        ]}
+      />
+      <p class="quiet">{say(giveawayMilligrams < 0 ? 'run-weights-short-says' : 'run-weights-giveaway-says')}</p>
+    </>
+  );
+}

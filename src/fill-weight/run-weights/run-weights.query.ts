@@ -1,0 +1,8 @@
+import { ChoiceField } from '../../platform/web/fields.js';
+import { judgedMarkets, type JudgedMarket } from './run-weights.js';
+
+/** Under which market's rules a run is shown first. */
+export class RunWeightsQuery {
+  @ChoiceField(judgedMarkets, { optional: true, says: 'Where the packs are sold; absent: the European Union' })
+  market?: JudgedMarket | null;
+}

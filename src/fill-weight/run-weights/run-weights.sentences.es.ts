@@ -1,0 +1,67 @@
+import { addSentences } from '../../platform/sentences/sentences.js';
+
+addSentences('es', {
+  'run-weights-title': 'Pesos de llenado de la corrida {number}',
+  'run-weights-back': 'Volver a la corrida {number}',
+  'run-weights-kept': '{place}: {packs} {packs?paquete pesado cumple|paquetes pesados cumplen} todas las reglas.',
+  'run-weights-broken':
+    '{place}: {packs} {packs?paquete pesado no cumple|paquetes pesados no cumplen}: {rules}. Apartarlos y preguntar a calidad.',
+  'run-weights-not-judged':
+    '{place}: de {packs} {packs?paquete pesado|paquetes pesados} no se pudieron juzgar todas las reglas. Las líneas de abajo dicen por qué.',
+  'run-weights-outside': '{place}: {why}',
+  'run-weights-nothing':
+    'Ningún paquete de esta corrida pasó por una pesadora de paquetes, así que no se juzga ninguna regla.',
+  'run-weights-nothing-do':
+    'Tomar paquetes de la línea al azar, pesarlos en una báscula comprobada y vigente, y anotarlos como muestra pesada a mano. Si la línea tiene pesadora de paquetes, mirar si está encendida y envía.',
+  'run-weights-no-sample': 'Tampoco se pesó una muestra a mano: lo que contienen los paquetes es un supuesto.',
+  'run-weights-sample':
+    'La última muestra pesada a mano, {at}: {packs} {packs?paquete|paquetes}, de media {grams} g. Una muestra a mano no juzga la corrida; dice qué contienen los paquetes de media.',
+  'run-weights-open': 'La corrida está abierta: así está hasta ahora.',
+  'run-weights-counted': 'Paquetes contados',
+  'run-weights-weighed': 'Paquetes pesados',
+  'run-weights-unweighed': 'Sin pesar',
+  'run-weights-rejected': 'Pesados y rechazados',
+  'run-weights-unweighed-says':
+    '{count} {count?paquete contado no se pesó|paquetes contados no se pesaron}. El veredicto no trata de {count?él|ellos}: pesar a mano una muestra de lo que aún está aquí, o que decida calidad.',
+  'run-weights-uncounted':
+    'Se {count?pesó|pesaron} {count} {count?paquete|paquetes} más de los contados. Mirar si el recuento va atrasado o si hubo paquetes que pasaron dos veces por la pesadora.',
+  'run-weights-several':
+    '{count} pesadoras pesaron paquetes de esta corrida. Si una está detrás de otra, aquí cada paquete cuenta dos veces.',
+  'run-weights-inspector':
+    'Lo que se dice aquí es una suma de los propios pesos: un inspector toma una muestra y decide.',
+  'run-weights-rules': 'Reglas',
+  'run-weights-rule': 'Regla',
+  'run-weights-verdict': 'Veredicto',
+  'run-weights-found': 'Hallado y admitido',
+  'run-weights-source': 'Dónde consta',
+  'run-weights-by-market': 'Los mismos paquetes según las reglas de cada mercado',
+  'run-weights-market': 'Mercado',
+  'run-weights-market-eu': 'Unión Europea',
+  'run-weights-market-de': 'Alemania',
+  'run-weights-market-uk': 'Reino Unido',
+  'run-weights-market-us': 'Estados Unidos',
+  'run-weights-market-ca': 'Canadá',
+  'run-weights-market-oiml-country': 'Donde OIML R 87 es ley',
+  'run-weights-giveaway': 'Exceso entregado',
+  'run-weights-giveaway-all': 'De todos los paquetes pesados',
+  'run-weights-giveaway-pack': 'Por paquete',
+  'run-weights-deviation': 'Desviación típica',
+  'run-weights-lightest': 'El más ligero',
+  'run-weights-heaviest': 'El más pesado',
+  'run-weights-giveaway-says':
+    'Neto menos nominal de todos los paquetes pesados; se descuenta lo que falta a los paquetes cortos.',
+  'run-weights-short-says':
+    'Neto menos nominal de todos los paquetes pesados: por debajo de cero contienen menos de lo que dicen. Subir el ajuste y preguntar a calidad.',
+  'run-weights-histogram': 'Pesos',
+  'run-weights-limits-by': 'Límites y números permitidos según {law}.',
+  'run-weights-no-limits':
+    'Ninguna regla cuenta aquí paquetes de esta cantidad nominal por T1 y T2, así que no se dibujan límites.',
+  'run-weights-beyond-bins':
+    'El tramo extremo contiene también los paquetes que quedan más allá: el más ligero tiene {smallest} g, el más pesado {largest} g.',
+  'run-weights-hours': 'Medias por hora',
+  'run-weights-one-hour': 'Un gráfico de medias necesita paquetes de dos horas.',
+  'run-weights-means-says':
+    'Cada hora de UTC es una cifra. Los límites salen de los pasos entre horas, no de la ley: una señal pregunta qué cambió.',
+  'run-weights-few-hours': 'Con {count} horas los propios límites son inciertos; lo usual son de 20 a 25.',
+  'run-weights-stop': 'Parada: {reason}',
+});

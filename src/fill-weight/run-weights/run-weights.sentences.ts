@@ -1,0 +1,64 @@
+import { addSentences } from '../../platform/sentences/sentences.js';
+
+addSentences('en', {
+  'run-weights-title': 'Fill weights of run {number}',
+  'run-weights-back': 'Back to run {number}',
+  'run-weights-kept':
+    '{place}: the {packs} {packs?pack|packs} that {packs?was|were} weighed {packs?keeps|keep} every rule.',
+  'run-weights-broken':
+    '{place}: the {packs} {packs?pack|packs} that {packs?was|were} weighed {packs?does|do} not keep: {rules}. Set them aside and ask quality.',
+  'run-weights-not-judged':
+    '{place}: of the {packs} {packs?pack|packs} that {packs?was|were} weighed not every rule could be judged. The lines below say why.',
+  'run-weights-outside': '{place}: {why}',
+  'run-weights-nothing': 'No pack of this run was weighed by a pack weigher, so no rule is judged.',
+  'run-weights-nothing-do':
+    'Take packs from the line at random, weigh them on a scale that is checked and in date, and enter them as a hand sample. If the line has a pack weigher, see whether it is switched on and sends.',
+  'run-weights-no-sample': 'Nor was a hand sample weighed: what the packs hold is assumed.',
+  'run-weights-sample':
+    'The last hand sample, {at}: {packs} {packs?pack|packs}, on average {grams} g. A hand sample judges no run; it says what the packs hold on average.',
+  'run-weights-open': 'The run is open: this is how it stands so far.',
+  'run-weights-counted': 'Counted packs',
+  'run-weights-weighed': 'Weighed packs',
+  'run-weights-unweighed': 'Not weighed',
+  'run-weights-rejected': 'Weighed and rejected',
+  'run-weights-unweighed-says':
+    '{count} counted {count?pack was|packs were} not weighed. The verdict is not about {count?it|them}: weigh a hand sample of what is still here, or have quality decide.',
+  'run-weights-uncounted':
+    '{count} {count?pack was|packs were} weighed beyond those counted. See whether the count is behind, or packs went over the weigher twice.',
+  'run-weights-several':
+    '{count} pack weighers weighed packs of this run. If one stands behind the other, each pack is counted twice here.',
+  'run-weights-inspector': 'What is said here is a sum over your own weights: an inspector draws a sample and decides.',
+  'run-weights-rules': 'Rules',
+  'run-weights-rule': 'Rule',
+  'run-weights-verdict': 'Verdict',
+  'run-weights-found': 'Found and allowed',
+  'run-weights-source': 'Where it stands',
+  'run-weights-by-market': 'The same packs under the rules of each market',
+  'run-weights-market': 'Market',
+  'run-weights-market-eu': 'European Union',
+  'run-weights-market-de': 'Germany',
+  'run-weights-market-uk': 'United Kingdom',
+  'run-weights-market-us': 'United States',
+  'run-weights-market-ca': 'Canada',
+  'run-weights-market-oiml-country': 'Where OIML R 87 is law',
+  'run-weights-giveaway': 'Giveaway',
+  'run-weights-giveaway-all': 'Of all weighed packs',
+  'run-weights-giveaway-pack': 'Per pack',
+  'run-weights-deviation': 'Standard deviation',
+  'run-weights-lightest': 'Lightest',
+  'run-weights-heaviest': 'Heaviest',
+  'run-weights-giveaway-says': 'Net less nominal over all weighed packs; what short packs lack is taken off.',
+  'run-weights-short-says':
+    'Net less nominal over all weighed packs: below zero the packs hold less than they say. Raise the setpoint and ask quality.',
+  'run-weights-histogram': 'Weights',
+  'run-weights-limits-by': 'Limits and permitted counts by {law}.',
+  'run-weights-no-limits': 'No rule here counts packs of this nominal quantity by T1 and T2, so no limits are drawn.',
+  'run-weights-beyond-bins':
+    'The outermost stretch also holds packs beyond it: the lightest has {smallest} g, the heaviest {largest} g.',
+  'run-weights-hours': 'Means by the hour',
+  'run-weights-one-hour': 'A chart of means needs packs of two hours.',
+  'run-weights-means-says':
+    'Each hour of UTC is one figure. The limits come from the steps between hours, not from the law: a signal asks what changed.',
+  'run-weights-few-hours': 'From {count} hours the limits are uncertain themselves; 20 to 25 are customary.',
+  'run-weights-stop': 'Stop: {reason}',
+});

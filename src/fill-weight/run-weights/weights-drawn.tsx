@@ -1,0 +1,119 @@
+import type { VNode } from 'preact';
+import type { CountLine, RunLine } from '../../core/average-quantity/judge-run.js';
+import { westernElectricRules } from '../../core/control-chart/chart-rules.js';
+import { standardized } from '../../core/control-chart/control-chart.js';
+import { findSignals } from '../../core/control-chart/find-signals.js';
+import { individualsChart } from '../../core/control-chart/individuals-chart.js';
+import { ruleSetOf } from '../../core/average-quantity/rule-sets.js';
+import { say } from '../../platform/sentences/sentences.js';
+import { countText } from '../../platform/web/figures-text.js';
+import { localText } from '../../platform/web/local-text.js';
+import { MeansPicture } from '../means-picture.js';
+import { WeightHistogram, type HistogramFacts } from '../weight-histogram.js';
+import { gramsText } from '../weight-text.js';
+import type { MarketVerdict, RunWeights, Weighed } from './run-weights.js';
+
+/** Fewer figures than this make limits that are themselves uncertain: 20 to 25 are customary. */
+const enoughHours = 20;
+
+interface HistogramProps {
+  readonly of: RunWeights;
+  readonly weighed: Weighed;
+  /** The market that is looked at first, then the others. */
+  readonly verdicts: readonly MarketVerdict[];
+}
+
+/** The weights as bars with the limits of the first rules that count packs by these limits. */
+export function HistogramOfRun({ of, weighed, verdicts }: HistogramProps): VNode {
+  const limits = limitsBy(of, verdicts);
+  if (limits === null) return <p class="quiet">{say('run-weights-no-limits')}</p>;
+  const { nominalMilligrams } = of.yardstick;
+  return (
+    <>
+      <p class="quiet">{say('run-weights-limits-by', { law: limits.law })}</p>
+      <WeightHistogram
+        of={{
+          bins: weighed.bins,
+          packCount: of.weighedPackCount,
+          meanMilligrams: nominalMilligrams + weighed.meanErrorMicrograms / 1000,
+          nominalMilligrams,
+          t1: limits.t1,
+          t2: limits.t2,
+        }}
+      />
+      {weighed.isBeyondBins ? (
+        <p class="quiet">
+          {say('run-weights-beyond-bins', {
+            smallest: gramsText(weighed.smallestMilligrams),
+            largest: gramsText(weighed.largestMilligrams),
+          })}
+        </p>
+      ) : null}
+    </>
+  );
+}
+
+function limitsBy(
+  { yardstick: { t1Milligrams, t2Milligrams } }: RunWeights,
+  verdicts: readonly MarketVerdict[],
+): (Pick<HistogramFacts, 't1' | 't2'> & { readonly law: string }) | null {
+  for (const { ruleSet, lines } of verdicts.flatMap(({ ruleSets }) => ruleSets)) {
+    const t1 = limitIn(lines, t1Milligrams);
+    const t2 = limitIn(lines, t2Milligrams);
+    if (t1 !== null && t2 !== null) return { t1, t2, law: ruleSetOf(ruleSet).title };
+  }
+  return null;
+}
+
+function limitIn(lines: readonly RunLine[], milligrams: number | null): HistogramFacts['t1'] | null {
+  const line = lines.find((each): each is CountLine => each.rule !== 'mean' && each.belowMilligrams === milligrams);
+  if (milligrams === null || line === undefined || line.shortCount === null) return null;
+  return { milligrams, beyondCount: line.shortCount, permittedCount: line.allowedCount };
+}
+
+/** The means of the hours as single figures: of hundreds of packs each, their own spread says nothing of hours. */
+export function MeansOfRun({ of, timeZone }: { readonly of: RunWeights; readonly timeZone: string }): VNode {
+  const { hours, yardstick } = of;
+  if (hours.length < 2) return <p class="quiet">{say('run-weights-one-hour')}</p>;
+  const { nominalMilligrams } = yardstick;
+  const chart = individualsChart(hours.map((hour) => nominalMilligrams + hour.meanErrorMicrograms / 1000)).values;
+  return (
+    <>
+      <p class="quiet">
+        {say('run-weights-means-says')}{' '}
+        {hours.length < enoughHours ? say('run-weights-few-hours', { count: hours.length }) : null}
+      </p>
+      <MeansPicture
+        of={{
+          chart,
+          intervals: hours.map(({ hourAt, packCount }) => ({ at: hourAt, packCount })),
+          signals: findSignals(standardized(chart), westernElectricRules),
+          events: of.stops.map(({ stoppedAt, reason }) => ({
+            at: stoppedAt,
+            text: say('run-weights-stop', { reason: say(`stop-reason-${reason}`) }),
+          })),
+          ...{ nominalMilligrams, timeZone },
+        }}
+      />
+    </>
+  );
+}
+
+/** Where nothing was weighed: what is known from a hand sample, and what to do. */
+export function NothingWeighed({ of, timeZone }: { readonly of: RunWeights; readonly timeZone: string }): VNode {
+  const { basis, samplePackCount, meanMilligrams, weighedAt } = of.meanNet;
+  return (
+    <>
+      <p class="caution">{say('run-weights-nothing-do')}</p>
+      <p>
+        {basis === 'assumed' || weighedAt === null
+          ? say('run-weights-no-sample')
+          : say('run-weights-sample', {
+              packs: countText(samplePackCount),
+              grams: gramsText(meanMilligrams),
+              at: localText(weighedAt, timeZone),
+            })}
+      </p>
+    </>
+  );
+}
