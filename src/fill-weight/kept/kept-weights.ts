@@ -47,8 +47,7 @@ export async function weightsOfRun(from: ReadFrom, runId: string): Promise<KeptW
     FROM "weight_block" WHERE "run_id" = ${runId}
     UNION ALL
     SELECT "id", 'batch', "run_id", "weigher_id", "series", "first_sequence", "last_sequence", "weight_count", "weights"
-    FROM "weight_batch" WHERE "run_id" = ${runId}
-    ORDER BY 4, 5, 6`;
+    FROM "weight_batch" WHERE "run_id" = ${runId}`;
   return readStored(from, rows);
 }
 
@@ -66,8 +65,7 @@ export async function weightsOfHour(
       AND "weigher_id" = ${weigherId} AND "first_at" < ${endAt} AND "last_at" >= ${hourAt}
     UNION ALL
     SELECT "id", 'batch', "run_id", "weigher_id", "series", "first_sequence", "last_sequence", "weight_count", "weights"
-    FROM "weight_batch" WHERE "weigher_id" = ${weigherId} AND "first_at" < ${endAt} AND "last_at" >= ${hourAt}
-    ORDER BY 4, 5, 6`;
+    FROM "weight_batch" WHERE "weigher_id" = ${weigherId} AND "first_at" < ${endAt} AND "last_at" >= ${hourAt}`;
   const kept = await readStored(from, rows);
   const begin = Date.parse(hourAt) / 10;
   const parts = kept.parts.map((part) => ({ ...part, columns: within(part.columns, begin, begin + hourCentiseconds) }));
@@ -104,7 +102,15 @@ export async function weightOfSequence(
   return { ...kept, parts: parts.filter(({ columns }) => columns.count > 0) };
 }
 
-async function readStored(from: ReadFrom, rows: readonly StoredWeights[]): Promise<KeptWeights> {
+/** Ordered here: asked for the order, SQLite looks through all blocks of a weigher in the order of an index. */
+function inOrder(one: StoredWeights, other: StoredWeights): number {
+  const [place, otherPlace] = [one.weigherId + one.series, other.weigherId + other.series];
+  if (place !== otherPlace) return place < otherPlace ? -1 : 1;
+  return one.firstSequence - other.firstSequence;
+}
+
+async function readStored(from: ReadFrom, found: readonly StoredWeights[]): Promise<KeptWeights> {
+  const rows = [...found].sort(inOrder);
   const parts: ReadableWeights[] = [];
   const unreadable: UnreadableWeights[] = [];
   const shifts = new Map<string, Awaited<ReturnType<typeof shiftsOf>>>();
