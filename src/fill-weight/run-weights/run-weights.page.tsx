@@ -3,6 +3,7 @@ import { say } from '../../platform/sentences/sentences.js';
 import { countText, kilogramsText } from '../../platform/web/figures-text.js';
 import { ActLink } from '../../platform/web/kit/act.js';
 import { Figures } from '../../platform/web/kit/figures.js';
+import { Live } from '../../platform/web/kit/live.js';
 import type { Viewer } from '../../platform/web/request.js';
 import { Shell } from '../../platform/web/shell.js';
 import { flooredMilligrams, outsideText } from '../verdict-texts.js';
@@ -18,15 +19,43 @@ interface RunWeightsProps {
   readonly market: JudgedMarket;
 }
 
-/** Whether a run's packs are lawful, and what they give away. */
+/** What the journal says that changes the page of a run that is open. */
+const followed = [
+  'receive-weights',
+  'count-packs',
+  'correct-count',
+  'close-run',
+  'correct-tare',
+  'withdraw-tare-correction',
+  'weigh-hand-sample',
+  'correct-hand-sample',
+];
+
+/** Whether a run's packs are lawful, and what they give away. Of an open run it follows the weights as they come in. */
 export function runWeightsPage({ viewer, weights, market }: RunWeightsProps): VNode {
+  const { number, closedAt } = weights.run;
+  const shown = <Shown viewer={viewer} weights={weights} market={market} />;
+  return (
+    <Shell title={say('run-weights-title', { number })} viewer={viewer}>
+      {closedAt === null ? (
+        <Live id="run-weights" about={followed}>
+          {shown}
+        </Live>
+      ) : (
+        shown
+      )}
+    </Shell>
+  );
+}
+
+function Shown({ viewer, weights, market }: RunWeightsProps): VNode {
   const { run, verdicts, weighed } = weights;
   const [first, others] = [
     verdicts.filter((verdict) => verdict.market === market),
     verdicts.filter((verdict) => verdict.market !== market),
   ];
   return (
-    <Shell title={say('run-weights-title', { number: run.number })} viewer={viewer}>
+    <>
       {first.map((verdict) => (
         <p key={verdict.market} class="sentence">
           {verdictSays(verdict, weights)}
@@ -55,7 +84,7 @@ export function runWeightsPage({ viewer, weights, market }: RunWeightsProps): VN
           <MeansOfRun of={weights} timeZone={viewer.timeZone} />
         </>
       )}
-    </Shell>
+    </>
   );
 }
 
