@@ -204,4 +204,38 @@ describe('the fill weights of a run', () => {
     expect((await stranger.get(`/api/runs/${runId}/weights`)).status).toBe(404);
     expect((await stranger.get(`/runs/${runId}/weights`)).status).toBe(404);
   });
+
+  it('say what cannot be drawn or may be counted twice', async () => {
+    const format = await house.get(AddPackFormat).execute(asking(plant.actor), {
+      ...{ code: 'WS-60KG', name: 'White sugar 60 kg', gtin: '9520123000400', nominalGrams: 60_000 },
+      ...{ packTareGrams: 200, packsPerPallet: 20, palletTareGrams: 25_000, codePattern: 'L{y}{ddd}{line}{shift}' },
+      ...{ assumedLowerMilligrams: 59_800_000, assumedUpperMilligrams: 60_400_000, gradeIds: [plant.gradeId] },
+    });
+    const lineId = plant.lineIds[1];
+    const large = await aRun(house, plant, { formatId: format.id, lineId });
+    await weigh(large.runId, [[30, 60_040_000]], 60_000_000);
+    const said = await page(large.runId);
+    expect(said).toContain('Where OIML R 87 is law No rule on averages applies here above 50 000 g.');
+    expect(said).toContain('No rule here counts packs of this nominal quantity by T1 and T2');
+    await close(large.runId, 30);
+
+    const { runId } = await aRun(house, plant, { lineId });
+    const groups: readonly Group[] = [
+      [19, 2_001_000],
+      [1, 0],
+    ];
+    await weigh(runId, groups, 2_000_000);
+    ({ weigherId } = await aPackWeigher(house, plant));
+    await weigh(runId, groups, 2_000_000);
+    const twice = await page(runId);
+    expect(twice).toContain('2 pack weighers weighed packs of this run.');
+    expect(twice).toContain('The outermost stretch also holds packs beyond it: the lightest has 0.0 g');
+    expect(twice).toContain('the packs hold less than they say. Raise the setpoint');
+    expect(twice).toContain('do not keep: Mean, Packs beyond T1, Packs beyond T2.');
+    const found = await json(runId);
+    expect(found.weighers.map(({ accepted }) => accepted.packCount)).toEqual([20, 20]);
+    expect(found.hours.map(({ packCount }) => packCount)).toEqual([38, 2]);
+    // 38 × 1 g − 2 × 2000 g.
+    expect(found.weighed?.giveawayMilligrams).toBe(-3_962_000);
+  });
 });
