@@ -110,7 +110,7 @@ describe('how far the bags of some days reach', () => {
     expect(page.status).toBe(200);
     const text = pageText(page.text);
     expect(text).toMatch(/A bag reached [\d.]+ t on average, [\d.]+ t at worst\./);
-    expect(text).toContain('With 1 more empties');
+    expect(text).toContain('With 1 more empty');
     const lead = await signedIn(house, await aPerson(house, plant.siteId, { roles: ['line-lead'] }));
     expect((await lead.get(asked)).status).toBe(403);
     expect(pageText((await manager.get('/quality/reach?from=2026-01-01&until=2026-01-02')).text)).toContain(
