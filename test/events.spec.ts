@@ -1,4 +1,4 @@
-import { afterAll, afterEach, beforeAll, describe, expect, it } from '@jest/globals';
+import { afterAll, afterEach, beforeAll, describe, expect, it, jest } from '@jest/globals';
 import type { Asked } from '../src/journal/entry-draft.js';
 import { AddMachine } from '../src/people/add-machine.js';
 import { EndRole } from '../src/people/end-role.js';
@@ -6,6 +6,7 @@ import { GiveBadge } from '../src/people/give-badge.js';
 import { WithdrawDevice } from '../src/people/withdraw-device.js';
 import { AddStorePlace } from '../src/plant/add-store-place.js';
 import { shifted } from '../src/platform/clock.js';
+import { READER, type ReadFrom } from '../src/platform/database/reading.js';
 import { PlaceHold } from '../src/tracing/place-hold.js';
 import { aBag } from './support/a-bag.js';
 import { aPerson, signedIn, type SignedInPerson, type TestPerson } from './support/a-person.js';
@@ -93,6 +94,20 @@ describe('somebody who listens to the journal', () => {
     const missed = await addPlace();
     const again = await listening(address, person.cookie, '?since=1', last);
     expect((await again.until(1))[0]?.subject.id).toBe(missed);
+  });
+
+  it('hears what is recorded once it is told that it is heard, however slow the journal is to read', async () => {
+    const reader = house.app.get<ReadFrom>(READER, { strict: false });
+    const read: ReadFrom['sql'] = reader.sql.bind(reader);
+    const reads = jest.spyOn(reader, 'sql').mockImplementation(async (texts, ...values) => {
+      if (texts.join('').includes('journal_head')) await new Promise((resolve) => setTimeout(resolve, 300));
+      return read(texts, ...values);
+    });
+    const listener = await listening(address, person.cookie);
+    const place = await addPlace();
+    expect((await listener.until(1))[0]?.subject.id).toBe(place);
+    expect(reads.mock.calls.some(([texts]) => texts.join('').includes('journal_head'))).toBe(true);
+    reads.mockRestore();
   });
 
   it('gets hundreds of missed entries without a gap', async () => {

@@ -29,15 +29,17 @@ export class EventsController implements BeforeApplicationShutdown {
     @Query('since') since: unknown,
     @Res() reply: FastifyReply,
   ): Promise<void> {
+    const known = sequenceOf(request.headers['last-event-id']) ?? sequenceOf(since);
+    const beginning = await this.news.beginningFor(actor.siteId, known);
     const holder = actor.personId ?? actor.deviceId ?? '';
     if ([...this.open.values()].filter((one) => one === holder).length >= mostStreams) {
       throw new HttpException('too many streams', 429);
     }
     const stream = new EventStream(reply, async () => (await request.stillHolds?.()) === true);
     this.open.set(stream, holder);
-    const leave = await this.news.listen({
+    const leave = this.news.listen({
       siteId: actor.siteId,
-      since: sequenceOf(request.headers['last-event-id']) ?? sequenceOf(since),
+      since: beginning,
       take: (news) => stream.tell(news),
     });
     stream.whenOver(() => {

@@ -5,8 +5,8 @@ import { lastSequence, newsAfter, type News } from './news-after.js';
 /** Who listens: what is taken from which sequence on. `take` answers when the listener is ready for more. */
 export interface Listener {
   readonly siteId: string;
-  /** The last sequence that the listener knows; null for "from now on". */
-  readonly since: number | null;
+  /** The last sequence that the listener knows. */
+  readonly since: number;
   take(news: readonly News[]): Promise<void>;
 }
 
@@ -34,12 +34,20 @@ export class JournalNews implements BeforeApplicationShutdown {
 
   constructor(@Inject(READER) private readonly reader: ReadFrom) {}
 
-  /** Begins to listen; answers what ends it. What was missed since `since` is told first. */
-  async listen(listener: Listener): Promise<() => void> {
-    const { siteId } = listener;
+  /**
+   * Where somebody begins to hear who knows the journal up to a sequence, or (null) wants what comes from now on. It is
+   * asked before they are told that they are heard: what is recorded after that must not count as known.
+   */
+  async beginningFor(siteId: string, known: number | null): Promise<number> {
     const last = await lastSequence(this.reader, siteId);
     // A sequence from before a restored backup lies ahead of the journal: there is nothing to miss.
-    const listening = { listener, told: Math.min(listener.since ?? last, last), isBusy: false };
+    return Math.min(known ?? last, last);
+  }
+
+  /** Begins to listen; answers what ends it. What was missed since `since` is told first. */
+  listen(listener: Listener): () => void {
+    const { siteId } = listener;
+    const listening = { listener, told: listener.since, isBusy: false };
     const others = this.sites.get(siteId) ?? new Set();
     this.sites.set(siteId, others.add(listening));
     this.timer ??= setInterval(() => {
