@@ -2,7 +2,7 @@ import { statSync } from 'node:fs';
 import { encodeWeights } from '../../src/core/weight-blocks/encode-weights.js';
 import { decodeWeights } from '../../src/core/weight-blocks/decode-weights.js';
 import { addToSummaries } from '../../src/fill-weight/kept/add-to-summaries.js';
-import { spanOf } from '../../src/fill-weight/kept/instants-of-weights.js';
+import { extentOf } from '../../src/fill-weight/kept/instants-of-weights.js';
 import { SealWeights } from '../../src/fill-weight/kept/seal-weights.js';
 import { WeightBatch } from '../../src/fill-weight/weight-batch.entity.js';
 import { SystemClock } from '../../src/platform/clock.js';
@@ -61,10 +61,7 @@ export async function fillHouse(
         weigherId,
         runId,
         series,
-        firstSequence: columns.sequences[0] ?? 0,
-        lastSequence: columns.sequences.at(-1) ?? 0,
-        weightCount: columns.count,
-        ...spanOf(columns),
+        ...extentOf(columns),
         weights,
         digest: '',
         entryId: '',

@@ -10,8 +10,9 @@ import { encodeBatches, type EncodedBatch } from './incoming/encode-batches.js';
 import { freshWeights, type FreshWeights } from './incoming/fresh-weights.js';
 import type { ReadWeights } from './incoming/read-weights.js';
 import { eachOnce } from './incoming/order-weights.js';
-import { instantOfCentiseconds, runsNamed, runsOfLineBetween } from './incoming/weighed-runs.js';
+import { runsNamed, runsOfLineBetween } from './incoming/weighed-runs.js';
 import { addToSummaries } from './kept/add-to-summaries.js';
+import { instantOf } from './kept/instants-of-weights.js';
 import type { PackWeigherRow } from './pack-weighers.js';
 import { addRanges, countReceived, rangesBetween, type SeriesKey } from './received-ranges.js';
 import { rangesOf, type SequenceRange } from './sequence-ranges.js';
@@ -109,7 +110,7 @@ export class ReceiveWeights {
     }
     if (first > last) return Promise.resolve([]);
     const leeway = 30_000;
-    const [firstAt, lastAt] = [instantOfCentiseconds(first - leeway), instantOfCentiseconds(last + leeway)];
+    const [firstAt, lastAt] = [instantOf(first - leeway), instantOf(last + leeway)];
     return runsOfLineBetween(this.reader, weigher.lineId, { firstAt, lastAt });
   }
 
@@ -118,7 +119,7 @@ export class ReceiveWeights {
     const content = { series: key.series, digests: batches.map(({ digest }) => digest) };
     return this.changes.run(asked, content, async (tx, change) => {
       await countReceived(tx, key, { count: answer.acceptedCount, at: change.recordedAt });
-      await refuseIfOvertaken(await rangesBetween(tx, key, { from: first, to: last }), ranges);
+      refuseIfOvertaken(await rangesBetween(tx, key, { from: first, to: last }), ranges);
       for (const { run, columns, ...encoded } of batches) {
         const stands = { weigherId: batch.weigher.id, runId: run.id, series: key.series };
         const entry = { entryId: change.entryId, receivedAt: change.recordedAt };
@@ -194,7 +195,7 @@ function* sequencesOf({ rows }: ReadWeights, { places }: FreshWeights): Generato
 }
 
 /** Both lists are ascending. @throws {Overtaken} where one of the new ranges was received meanwhile */
-async function refuseIfOvertaken(received: readonly SequenceRange[], added: readonly SequenceRange[]): Promise<void> {
+function refuseIfOvertaken(received: readonly SequenceRange[], added: readonly SequenceRange[]): void {
   let place = 0;
   for (const range of added) {
     while (place < received.length && (received[place]?.to ?? 0) < range.from) place += 1;

@@ -1,7 +1,6 @@
-import { DamagedWeights } from '../core/weight-blocks/damaged-weights.js';
-import { decodeWeights } from '../core/weight-blocks/decode-weights.js';
 import type { WeightColumns } from '../core/weight-blocks/weight-columns.js';
 import type { ReadFrom } from '../platform/database/reading.js';
+import { readBytes } from './kept/kept-weights.js';
 import type { SeriesKey } from './received-ranges.js';
 import type { SequenceRange } from './sequence-ranges.js';
 
@@ -32,17 +31,7 @@ export async function* storedWeights(
     const [row] = await from.sql<{ runId: string; weights: Uint8Array | null }>`
       SELECT "run_id" AS "runId", "weights" FROM "weight_batch" WHERE "id" = ${id}
       UNION ALL SELECT "run_id", "weights" FROM "weight_block" WHERE "id" = ${id}`;
-    const columns = readable(row?.weights ?? null);
-    if (row !== undefined && columns !== null) yield { runId: row.runId, columns };
-  }
-}
-
-function readable(weights: Uint8Array | null): WeightColumns | null {
-  if (weights === null) return null;
-  try {
-    return decodeWeights(weights);
-  } catch (error) {
-    if (error instanceof DamagedWeights) return null;
-    throw error;
+    const columns = readBytes(row?.weights ?? null);
+    if (row !== undefined && typeof columns !== 'string') yield { runId: row.runId, columns };
   }
 }

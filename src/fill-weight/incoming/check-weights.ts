@@ -1,14 +1,9 @@
+import { instantOf } from '../kept/instants-of-weights.js';
 import type { PackWeigherRow } from '../pack-weighers.js';
 import type { LineFaults } from './line-faults.js';
 import { fault, type LineFault } from './sent-weight.js';
 import { unitItLooksLike, unitMistaken, type UnitCounts, type UnitMeant } from './unit-check.js';
-import {
-  clockLeewayCentiseconds,
-  instantOfCentiseconds,
-  isFault,
-  type RunNamed,
-  type WeighedRun,
-} from './weighed-runs.js';
+import { clockLeewayCentiseconds, isFault, type RunNamed, type WeighedRun } from './weighed-runs.js';
 import type { WeightRows } from './weight-rows.js';
 
 /** More than two packs at once on the belt weigh less than this. Our own value, no source. */
@@ -139,5 +134,5 @@ function netFault(net: number, run: WeighedRun, mistaken: UnitMeant | null): Lin
 
 /** A time beyond what a date can be is shown as its number. */
 function instantText(at: number): string {
-  return Math.abs(at) < 8.64e14 ? instantOfCentiseconds(at) : String(at);
+  return Math.abs(at) < 8.64e14 ? instantOf(at) : String(at);
 }

@@ -3,7 +3,8 @@ import { encodeWeights } from '../../core/weight-blocks/encode-weights.js';
 import { emptyColumns, type WeightColumns } from '../../core/weight-blocks/weight-columns.js';
 import { sha256 } from '../../platform/canonical-text.js';
 import type { OrderedWeights } from './fresh-weights.js';
-import { instantOfCentiseconds, type WeighedRun } from './weighed-runs.js';
+import { extentOf } from '../kept/instants-of-weights.js';
+import type { WeighedRun } from './weighed-runs.js';
 
 /** Few enough that one of them is encoded in a few milliseconds, while others wait. */
 const weightsAtOnce = 20_000;
@@ -53,19 +54,10 @@ function columnsOf({ rows, places }: OrderedWeights): WeightColumns {
 
 function encoded(run: WeighedRun, columns: WeightColumns): EncodedBatch {
   const bytes = encodeWeights(columns);
-  let [first, last] = [Infinity, -Infinity];
-  for (const at of columns.atCentiseconds) {
-    first = Math.min(first, at);
-    last = Math.max(last, at);
-  }
   return {
     run,
     columns,
-    firstSequence: columns.sequences[0] as number,
-    lastSequence: columns.sequences[columns.count - 1] as number,
-    weightCount: columns.count,
-    firstAt: instantOfCentiseconds(first),
-    lastAt: instantOfCentiseconds(last),
+    ...extentOf(columns),
     weights: Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength),
     digest: sha256(bytes),
   };

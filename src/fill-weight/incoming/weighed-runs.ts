@@ -75,8 +75,3 @@ function weighedRun(run: RunRow): WeighedRun {
     untilCentiseconds: run.closedAt === null ? Infinity : Math.ceil(Date.parse(run.closedAt) / 10),
   };
 }
-
-/** The instant of hundredths of a second, as the house writes instants. */
-export function instantOfCentiseconds(at: number): string {
-  return new Date(at * 10).toISOString();
-}

@@ -16,7 +16,11 @@ export interface WeightsToLookThrough {
 
 /** Keeps each accepted pack that is beyond T2. */
 export async function addShortPacks(tx: Tx, weights: WeightsToLookThrough): Promise<void> {
-  const rows = shortPacksIn(weights);
+  await insertShortPacks(tx, shortPacksIn(weights));
+}
+
+/** Many rows in few statements: each has as many parameters as it has columns. */
+export async function insertShortPacks(tx: Tx, rows: readonly ShortPack[]): Promise<void> {
   for (let place = 0; place < rows.length; place += rowsAtOnce) {
     await tx.insert(ShortPack, rows.slice(place, place + rowsAtOnce));
   }

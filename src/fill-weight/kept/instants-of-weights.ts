@@ -3,6 +3,7 @@ import type { Instant } from '../../platform/clock.js';
 
 const hourMilliseconds = 3_600_000;
 
+/** The instant of hundredths of a second since 1970 UTC. */
 export function instantOf(centiseconds: number): Instant {
   return new Date(centiseconds * 10).toISOString();
 }
@@ -20,4 +21,15 @@ export function spanOf({ atCentiseconds }: WeightColumns): { readonly firstAt: I
     if (at > last) last = at;
   }
   return { firstAt: instantOf(first), lastAt: instantOf(last) };
+}
+
+/** From where to where weights reach, of which there is one or more, and how many they are. */
+export function extentOf(columns: WeightColumns) {
+  const { sequences, count } = columns;
+  return {
+    firstSequence: sequences[0] ?? 0,
+    lastSequence: sequences[count - 1] ?? 0,
+    weightCount: count,
+    ...spanOf(columns),
+  };
 }

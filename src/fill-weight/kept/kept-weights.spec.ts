@@ -17,7 +17,7 @@ import { WeightBatch } from '../weight-batch.entity.js';
 import { addToSummaries } from './add-to-summaries.js';
 import { CorrectTare } from './correct-tare.js';
 import { DropWeights } from './drop-weights.js';
-import { instantOf, spanOf } from './instants-of-weights.js';
+import { instantOf, extentOf, spanOf } from './instants-of-weights.js';
 import { weightOfSequence, weightsOfHour, weightsOfRun } from './kept-weights.js';
 import { rebuildSummaries } from './rebuild-summaries.js';
 import { SealWeights } from './seal-weights.js';
@@ -69,10 +69,7 @@ describe('the weights that are kept of a run', () => {
         weigherId,
         runId,
         series,
-        firstSequence: columns.sequences[0] ?? 0,
-        lastSequence: columns.sequences.at(-1) ?? 0,
-        weightCount: columns.count,
-        ...spanOf(columns),
+        ...extentOf(columns),
         weights: Buffer.from(encodeWeights(columns)),
         digest: '',
         entryId: ids.next(),

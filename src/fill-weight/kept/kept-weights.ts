@@ -39,15 +39,18 @@ export interface KeptWeights {
   readonly unreadable: readonly UnreadableWeights[];
 }
 
+const storedColumns =
+  '"run_id" AS "runId", "weigher_id" AS "weigherId", "series", "first_sequence" AS "firstSequence", ' +
+  '"last_sequence" AS "lastSequence", "weight_count" AS "weightCount", "weights"';
+const ofBlocks = (): string => `SELECT "id", 'block' AS "kind", ${storedColumns} FROM "weight_block"`;
+const ofBatches = (): string => `SELECT "id", 'batch' AS "kind", ${storedColumns} FROM "weight_batch"`;
+
 /** All weights of a run. What is damaged or dropped is named, and the rest is read. */
 export async function weightsOfRun(from: ReadFrom, runId: string): Promise<KeptWeights> {
   const rows = await from.sql<StoredWeights>`
-    SELECT "id", 'block' AS "kind", "run_id" AS "runId", "weigher_id" AS "weigherId", "series",
-      "first_sequence" AS "firstSequence", "last_sequence" AS "lastSequence", "weight_count" AS "weightCount", "weights"
-    FROM "weight_block" WHERE "run_id" = ${runId}
+    ${ofBlocks} WHERE "run_id" = ${runId}
     UNION ALL
-    SELECT "id", 'batch', "run_id", "weigher_id", "series", "first_sequence", "last_sequence", "weight_count", "weights"
-    FROM "weight_batch" WHERE "run_id" = ${runId}`;
+    ${ofBatches} WHERE "run_id" = ${runId}`;
   return readStored(from, rows);
 }
 
@@ -58,14 +61,11 @@ export async function weightsOfHour(
 ): Promise<KeptWeights> {
   const endAt = new Date(Date.parse(hourAt) + 3_600_000).toISOString();
   const rows = await from.sql<StoredWeights>`
-    SELECT "id", 'block' AS "kind", "run_id" AS "runId", "weigher_id" AS "weigherId", "series",
-      "first_sequence" AS "firstSequence", "last_sequence" AS "lastSequence", "weight_count" AS "weightCount", "weights"
-    FROM "weight_block"
+    ${ofBlocks}
     WHERE "run_id" IN (SELECT "run_id" FROM "weight_hour" WHERE "weigher_id" = ${weigherId} AND "hour_at" = ${hourAt})
       AND "weigher_id" = ${weigherId} AND "first_at" < ${endAt} AND "last_at" >= ${hourAt}
     UNION ALL
-    SELECT "id", 'batch', "run_id", "weigher_id", "series", "first_sequence", "last_sequence", "weight_count", "weights"
-    FROM "weight_batch" WHERE "weigher_id" = ${weigherId} AND "first_at" < ${endAt} AND "last_at" >= ${hourAt}`;
+    ${ofBatches} WHERE "weigher_id" = ${weigherId} AND "first_at" < ${endAt} AND "last_at" >= ${hourAt}`;
   const kept = await readStored(from, rows);
   const begin = Date.parse(hourAt) / 10;
   const parts = kept.parts.map((part) => ({ ...part, columns: within(part.columns, begin, begin + hourCentiseconds) }));
@@ -86,13 +86,10 @@ export async function weightOfSequence(
   { weigherId, series, sequence }: { readonly weigherId: string; readonly series: string; readonly sequence: number },
 ): Promise<KeptWeights> {
   const rows = await from.sql<StoredWeights>`
-    SELECT "id", 'block' AS "kind", "run_id" AS "runId", "weigher_id" AS "weigherId", "series",
-      "first_sequence" AS "firstSequence", "last_sequence" AS "lastSequence", "weight_count" AS "weightCount", "weights"
-    FROM "weight_block" WHERE "weigher_id" = ${weigherId} AND "series" = ${series}
+    ${ofBlocks} WHERE "weigher_id" = ${weigherId} AND "series" = ${series}
       AND "first_sequence" <= ${sequence} AND "last_sequence" >= ${sequence}
     UNION ALL
-    SELECT "id", 'batch', "run_id", "weigher_id", "series", "first_sequence", "last_sequence", "weight_count", "weights"
-    FROM "weight_batch" WHERE "weigher_id" = ${weigherId} AND "series" = ${series}
+    ${ofBatches} WHERE "weigher_id" = ${weigherId} AND "series" = ${series}
       AND "first_sequence" <= ${sequence} AND "last_sequence" >= ${sequence}`;
   const kept = await readStored(from, rows);
   const parts = kept.parts.map((part) => {
@@ -133,7 +130,8 @@ async function readStored(from: ReadFrom, found: readonly StoredWeights[]): Prom
   return { parts, unreadable };
 }
 
-function readBytes(weights: Uint8Array | null): WeightColumns | DamageReason | 'dropped' {
+/** Weights as they were received, or why they cannot be read. */
+export function readBytes(weights: Uint8Array | null): WeightColumns | DamageReason | 'dropped' {
   if (weights === null) return 'dropped';
   try {
     return decodeWeights(weights);

@@ -11,7 +11,7 @@ import { canonicalText, type Canonical } from '../../platform/canonical-text.js'
 import { toWhole } from '../../platform/database/columns.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import type { Tx } from '../../platform/database/unit-of-work.js';
-import { shortPacksIn } from './add-short-packs.js';
+import { insertShortPacks, shortPacksIn } from './add-short-packs.js';
 import { rowOf } from './add-to-summaries.js';
 import { hourBegin, spanOf } from './instants-of-weights.js';
 import { weightsOfRun, type ReadableWeights } from './kept-weights.js';
@@ -44,7 +44,7 @@ export async function rebuildSummaries(tx: Tx, runId: string): Promise<RebuildOu
   await tx.remove(ShortPack, { runId });
   for (const row of truth.runs) await tx.insert(WeightRun, row);
   for (const row of truth.hours) await tx.insert(WeightHour, row);
-  for (const row of truth.shortPacks) await tx.insert(ShortPack, row);
+  await insertShortPacks(tx, truth.shortPacks);
   for (const { id, ...sums } of truth.blocks) await tx.update(WeightBlock, { id }, sums);
   return 'written-anew';
 }

@@ -1,6 +1,4 @@
 import { Inject, Injectable, Logger, type OnModuleInit } from '@nestjs/common';
-import { DamagedWeights } from '../../core/weight-blocks/damaged-weights.js';
-import { decodeWeights } from '../../core/weight-blocks/decode-weights.js';
 import { encodeWeights } from '../../core/weight-blocks/encode-weights.js';
 import { shiftNets, type NetShift } from '../../core/weight-blocks/shift-nets.js';
 import { joinWeights, sliceWeights, type WeightColumns } from '../../core/weight-blocks/weight-columns.js';
@@ -12,7 +10,8 @@ import { UnitOfWork, type Tx } from '../../platform/database/unit-of-work.js';
 import { Ids } from '../../platform/ids.js';
 import { JobRunner } from '../../platform/jobs/job-runner.js';
 import { WeightBatch } from '../weight-batch.entity.js';
-import { spanOf } from './instants-of-weights.js';
+import { extentOf } from './instants-of-weights.js';
+import { readBytes } from './kept-weights.js';
 import { sealWeightsJob } from './seal-job.js';
 import { sumColumnsOf, type RawSums } from './sum-columns.js';
 import { shiftsOf } from './tare-corrections.js';
@@ -96,13 +95,10 @@ export class SealWeights implements OnModuleInit {
 
   /** A damaged batch stays where it is, and is named. */
   private readBatch(id: string, weights: Uint8Array): TailBatch[] {
-    try {
-      return [{ id, columns: decodeWeights(weights) }];
-    } catch (error) {
-      if (!(error instanceof DamagedWeights)) throw error;
-      this.log.error({ batch: id, reason: error.reason });
-      return [];
-    }
+    const columns = readBytes(weights);
+    if (typeof columns !== 'string') return [{ id, columns }];
+    this.log.error({ batch: id, reason: columns });
+    return [];
   }
 
   private async sealBatches(tail: Tail, batches: readonly TailBatch[]): Promise<void> {
@@ -132,10 +128,7 @@ export class SealWeights implements OnModuleInit {
       weigherId,
       runId,
       series,
-      firstSequence: columns.sequences[0] ?? 0,
-      lastSequence: columns.sequences.at(-1) ?? 0,
-      weightCount: columns.count,
-      ...spanOf(columns),
+      ...extentOf(columns),
       accepted: sumColumnsOf(accepted),
       rejected: sumColumnsOf(rejected),
       sealedAt: this.clock.now(),

@@ -54,57 +54,64 @@ export interface LineStretch {
   readonly toAt: Instant;
 }
 
+const yardstickColumns = ['nominal_milligrams', 't1_milligrams', 't2_milligrams', 'bin_milligrams'];
+const summedUp = {
+  pack_count: 'SUM',
+  error_sum_milligrams: 'SUM',
+  squares_high: 'SUM',
+  squares_low: 'SUM',
+  smallest_milligrams: 'MIN',
+  largest_milligrams: 'MAX',
+  beyond_t1_count: 'SUM',
+  beyond_t2_count: 'SUM',
+} as const;
+const ofBoth = (columns: readonly string[]): string[] =>
+  ['accepted', 'rejected'].flatMap((of) => columns.map((column) => `${of}_${column}`));
+const sumColumns = ofBoth(Object.keys(summedUp));
+const quoted = (columns: readonly string[], table = ''): string =>
+  columns.map((column) => `${table}"${column}"`).join(', ');
+const eachSummedUp = ['accepted', 'rejected']
+  .flatMap((of) => Object.entries(summedUp).map(([column, sum]) => `${sum}("${of}_${column}") AS "${of}_${column}"`))
+  .join(', ');
+
 /**
- * The weights of a line in a stretch of time, by what they were measured by: formats of one nominal quantity together,
- * without their histogram. Runs that lie wholly within it are taken as a whole, of the others the hours. The cross join
- * has SQLite look for the few runs across the edges first, and not for all hours.
+ * Rows of a line in a stretch of time: of runs that lie wholly within it their own, of the others those of their hours.
+ * The cross join has SQLite look for the few runs across the edges first, and not for all hours.
+ * @param asks the columns that are wanted of both, and what stands around the rows
  */
-export async function summariesOfLine(from: ReadFrom, { lineId, fromAt, toAt }: LineStretch): Promise<SummedWeights[]> {
-  const rows = await from.sql<RawSums>`
-    SELECT "nominal_milligrams", "t1_milligrams", "t2_milligrams", "bin_milligrams",
-      SUM("accepted_pack_count") AS "accepted_pack_count",
-      SUM("accepted_error_sum_milligrams") AS "accepted_error_sum_milligrams",
-      SUM("accepted_squares_high") AS "accepted_squares_high",
-      SUM("accepted_squares_low") AS "accepted_squares_low",
-      MIN("accepted_smallest_milligrams") AS "accepted_smallest_milligrams",
-      MAX("accepted_largest_milligrams") AS "accepted_largest_milligrams",
-      SUM("accepted_beyond_t1_count") AS "accepted_beyond_t1_count",
-      SUM("accepted_beyond_t2_count") AS "accepted_beyond_t2_count",
-      SUM("rejected_pack_count") AS "rejected_pack_count",
-      SUM("rejected_error_sum_milligrams") AS "rejected_error_sum_milligrams",
-      SUM("rejected_squares_high") AS "rejected_squares_high",
-      SUM("rejected_squares_low") AS "rejected_squares_low",
-      MIN("rejected_smallest_milligrams") AS "rejected_smallest_milligrams",
-      MAX("rejected_largest_milligrams") AS "rejected_largest_milligrams",
-      SUM("rejected_beyond_t1_count") AS "rejected_beyond_t1_count",
-      SUM("rejected_beyond_t2_count") AS "rejected_beyond_t2_count"
-    FROM (
-      SELECT r."nominal_milligrams", r."t1_milligrams", r."t2_milligrams", r."bin_milligrams",
-        r."accepted_pack_count", r."accepted_error_sum_milligrams", r."accepted_squares_high",
-        r."accepted_squares_low", r."accepted_smallest_milligrams", r."accepted_largest_milligrams",
-        r."accepted_beyond_t1_count", r."accepted_beyond_t2_count", r."rejected_pack_count",
-        r."rejected_error_sum_milligrams", r."rejected_squares_high", r."rejected_squares_low",
-        r."rejected_smallest_milligrams", r."rejected_largest_milligrams", r."rejected_beyond_t1_count",
-        r."rejected_beyond_t2_count"
+function rowsOfLine(
+  from: ReadFrom,
+  { lineId, fromAt, toAt }: LineStretch,
+  asks: { readonly columns: readonly string[]; readonly head: string; readonly tail: string },
+): Promise<RawSums[]> {
+  const measuredBy = (): string => quoted(yardstickColumns, 'r.');
+  return from.sql<RawSums>`
+    ${() => asks.head} (
+      SELECT ${measuredBy}, ${() => quoted(asks.columns, 'r.')}
       FROM "pack_weigher" w JOIN "weight_run" r ON r."weigher_id" = w."id"
       WHERE w."line_id" = ${lineId} AND r."first_at" >= ${fromAt} AND r."last_at" < ${toAt}
       UNION ALL
-      SELECT r."nominal_milligrams", r."t1_milligrams", r."t2_milligrams", r."bin_milligrams",
-        h."accepted_pack_count", h."accepted_error_sum_milligrams", h."accepted_squares_high",
-        h."accepted_squares_low", h."accepted_smallest_milligrams", h."accepted_largest_milligrams",
-        h."accepted_beyond_t1_count", h."accepted_beyond_t2_count", h."rejected_pack_count",
-        h."rejected_error_sum_milligrams", h."rejected_squares_high", h."rejected_squares_low",
-        h."rejected_smallest_milligrams", h."rejected_largest_milligrams", h."rejected_beyond_t1_count",
-        h."rejected_beyond_t2_count"
+      SELECT ${measuredBy}, ${() => quoted(asks.columns, 'h.')}
       FROM "pack_weigher" w JOIN "weight_run" r ON r."weigher_id" = w."id"
         CROSS JOIN "weight_hour" h
       WHERE w."line_id" = ${lineId} AND h."run_id" = r."run_id" AND h."weigher_id" = r."weigher_id"
         AND h."hour_at" >= ${fromAt} AND h."hour_at" < ${toAt}
         AND ((r."first_at" < ${fromAt} AND r."last_at" >= ${fromAt})
           OR (r."first_at" >= ${fromAt} AND r."first_at" < ${toAt} AND r."last_at" >= ${toAt}))
-    ) AS "part"
-    GROUP BY "nominal_milligrams", "t1_milligrams", "t2_milligrams", "bin_milligrams"
-    ORDER BY "nominal_milligrams"`;
+    ) AS "part" ${() => asks.tail}`;
+}
+
+/**
+ * The weights of a line in a stretch of time, by what they were measured by: formats of one nominal quantity together,
+ * without their histogram.
+ */
+export async function summariesOfLine(from: ReadFrom, stretch: LineStretch): Promise<SummedWeights[]> {
+  const measuredBy = quoted(yardstickColumns);
+  const rows = await rowsOfLine(from, stretch, {
+    columns: sumColumns,
+    head: `SELECT ${measuredBy}, ${eachSummedUp} FROM`,
+    tail: `GROUP BY ${measuredBy} ORDER BY "nominal_milligrams"`,
+  });
   return rows.map((row) => ({ yardstick: yardstickIn(row), summary: summaryOf(row) }));
 }
 
@@ -116,22 +123,12 @@ export interface LineHistogram {
 }
 
 /** The histograms of the same weights. */
-export async function histogramsOfLine(
-  from: ReadFrom,
-  { lineId, fromAt, toAt }: LineStretch,
-): Promise<LineHistogram[]> {
-  const rows = await from.sql<RawSums>`
-    SELECT r."nominal_milligrams", r."t1_milligrams", r."t2_milligrams", r."bin_milligrams", r."accepted_histogram", r."rejected_histogram"
-    FROM "pack_weigher" w JOIN "weight_run" r ON r."weigher_id" = w."id"
-    WHERE w."line_id" = ${lineId} AND r."first_at" >= ${fromAt} AND r."last_at" < ${toAt}
-    UNION ALL
-    SELECT r."nominal_milligrams", r."t1_milligrams", r."t2_milligrams", r."bin_milligrams", h."accepted_histogram", h."rejected_histogram"
-    FROM "pack_weigher" w JOIN "weight_run" r ON r."weigher_id" = w."id"
-      CROSS JOIN "weight_hour" h
-    WHERE w."line_id" = ${lineId} AND h."run_id" = r."run_id" AND h."weigher_id" = r."weigher_id"
-      AND h."hour_at" >= ${fromAt} AND h."hour_at" < ${toAt}
-      AND ((r."first_at" < ${fromAt} AND r."last_at" >= ${fromAt})
-        OR (r."first_at" >= ${fromAt} AND r."first_at" < ${toAt} AND r."last_at" >= ${toAt}))`;
+export async function histogramsOfLine(from: ReadFrom, stretch: LineStretch): Promise<LineHistogram[]> {
+  const rows = await rowsOfLine(from, stretch, {
+    columns: ofBoth(['histogram']),
+    head: 'SELECT * FROM',
+    tail: 'ORDER BY "nominal_milligrams"',
+  });
   const found = new Map<string, LineHistogram>();
   for (const row of rows) {
     const yardstick = yardstickIn(row);
@@ -141,7 +138,7 @@ export async function histogramsOfLine(
     addHistogram(rejected, row['rejected_histogram'] as Uint8Array);
     found.set(key, { yardstick, accepted, rejected });
   }
-  return [...found.values()].sort((one, other) => one.yardstick.nominalMilligrams - other.yardstick.nominalMilligrams);
+  return [...found.values()];
 }
 
 function emptyHistograms(): Pick<LineHistogram, 'accepted' | 'rejected'> {
