@@ -20,7 +20,8 @@ export class LotForDecision implements OnModuleInit {
  * @throws {Refusal} `several-lots` where the code is printed on packs of several formats
  */
 async function findLotToDecide(from: ReadFrom, siteId: string, text: string): Promise<DecisionSubject> {
-  const lots = isId(text) ? [await lotOf(from, text)] : await findLots(from, siteId, text);
+  const found = isId(text) ? [await lotOf(from, text)] : await findLots(from, siteId, text);
+  const lots = found.filter((lot) => lot.siteId === siteId);
   const [only] = lots;
   if (only === undefined) throw new NotFound('lot', text);
   if (lots.length > 1) throw new Refusal('several-lots', { code: text, count: lots.length });

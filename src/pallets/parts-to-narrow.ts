@@ -4,10 +4,10 @@ import { bagOf } from '../drying/bulk-bags.js';
 import { lotOf, runOf } from '../packing/packing-runs.js';
 import type { RunRange } from '../packing/run-ranges.js';
 import type { ReadFrom } from '../platform/database/reading.js';
-import { Refusal } from '../platform/refusal.js';
+import { NotFound, Refusal } from '../platform/refusal.js';
 import { groundOf, isNothing } from './hold-ground.js';
 import { narrowedOf, packsAsTarget, rangesOfPart } from './narrowed-holds.js';
-import { palletsOf } from './pallet-list.js';
+import { palletOf, palletsOf } from './pallet-list.js';
 import { readStandingFacts, targetOfPallet } from './standing-facts.js';
 
 /** What is to be taken out of a hold. */
@@ -27,7 +27,13 @@ type Part = Omit<PartRow, 'id'>;
  * @throws {Refusal} `part-not-reached`, `part-is-the-hold`, `no-pack-in-these-minutes`
  * @throws {NotFound} bulk-bag, pallet, lot, packing-run
  */
-export async function partsToNarrow(from: ReadFrom, hold: HoldRow, wanted: WantedParts): Promise<readonly Part[]> {
+export async function partsToNarrow(
+  from: ReadFrom,
+  siteId: string,
+  hold: HoldRow,
+  wanted: WantedParts,
+): Promise<readonly Part[]> {
+  await refusePartsElsewhere(from, siteId, wanted);
   const parts: Part[] = [];
   for (const bagId of wanted.bagIds) parts.push(await bagPart(from, hold, bagId));
   parts.push(...(await palletParts(from, hold, wanted.palletIds)));
@@ -41,6 +47,20 @@ export async function partsToNarrow(from: ReadFrom, hold: HoldRow, wanted: Wante
     parts.push(await packsPart(from, hold, { unitKind: 'packing-run', unitId, fromAt, untilAt }, number));
   }
   return parts;
+}
+
+/** What is another site's is not there. */
+async function refusePartsElsewhere(from: ReadFrom, siteId: string, wanted: WantedParts): Promise<void> {
+  const { bagIds, palletIds, lotIds, minutes } = wanted;
+  const finders = [
+    ...bagIds.map((id) => ({ kind: 'bulk-bag', id, find: bagOf })),
+    ...palletIds.map((id) => ({ kind: 'pallet', id, find: palletOf })),
+    ...lotIds.map((id) => ({ kind: 'lot', id, find: lotOf })),
+    ...(minutes === null ? [] : [{ kind: 'packing-run', id: minutes.runId, find: runOf }]),
+  ];
+  for (const { kind, id, find } of finders) {
+    if ((await find(from, id)).siteId !== siteId) throw new NotFound(kind, id);
+  }
 }
 
 /** A bag is taken out of a hold on where it was dried; a hold on the bag itself is lifted. */

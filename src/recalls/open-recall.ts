@@ -8,7 +8,7 @@ import { reachOfScopes } from './recall-reach.js';
 import { RecallScope } from './recall-scope.entity.js';
 import { Recall } from './recall.entity.js';
 import type { OpenRecallForm } from './recall.form.js';
-import { findOrigin } from './recall-origin.js';
+import { RecallOrigins } from './recall-origins.js';
 import type { RecallKind } from './recall-words.js';
 import type { RecallScopeRow } from './recalls.js';
 import { settleScope } from './settle-scope.js';
@@ -30,6 +30,7 @@ export class OpenRecall {
   constructor(
     private readonly changes: RecordChange,
     private readonly ids: Ids,
+    private readonly origins: RecallOrigins,
   ) {}
 
   execute(asked: Asked, form: OpenRecallForm): Promise<RecallOpened> {
@@ -40,7 +41,7 @@ export class OpenRecall {
       const surenessReason = sureness === 'likely' ? (form.surenessReason ?? null) : null;
       if (sureness === 'likely' && hazard === 'safety') throw new Refusal('recall-safety-covers-possible');
       if (sureness === 'likely' && surenessReason === null) throw new Refusal('recall-likely-needs-reason');
-      const origin = await findOrigin(tx, siteId, form);
+      const origin = await this.origins.find(tx, siteId, form);
       const scopes: RecallScopeRow[] = [];
       for (const scope of form.scopes) scopes.push(await settleScope(tx, siteId, scope));
       const reach = await reachOfScopes(tx, siteId, scopes, sureness);

@@ -7,10 +7,11 @@ import { filmLotOf, lotOf, runOf } from '../packing/packing-runs.js';
 import { palletOf } from '../pallets/pallet-list.js';
 import { dryerOf, lineOf, shiftAt } from '../plant/plant-facts.js';
 import type { ReadFrom } from '../platform/database/reading.js';
+import { NotFound } from '../platform/refusal.js';
 import type { ReachScope } from './hold-reach.js';
 
-/** @throws {NotFound} when there is no such thing to hold */
-export async function refuseUnknownScope(from: ReadFrom, scope: HoldScope): Promise<void> {
+/** @throws {NotFound} when there is no such thing to hold at this site: what is another site's is not there */
+export async function refuseUnknownScope(from: ReadFrom, siteId: string, scope: HoldScope): Promise<void> {
   const find = {
     'bulk-bag': bagOf,
     'dryer-run': dryerRunOf,
@@ -22,7 +23,8 @@ export async function refuseUnknownScope(from: ReadFrom, scope: HoldScope): Prom
     'hopper-period': periodOf,
     'film-lot': filmLotOf,
   }[scope.kind];
-  await find(from, scope.id);
+  const found = await find(from, scope.id);
+  if (found.siteId !== siteId) throw new NotFound(scope.kind, scope.id);
 }
 
 /**
@@ -39,7 +41,7 @@ export async function settleScope(
   const { kind, id } = asked;
   const part = await partAsked(from, siteId, asked);
   refuseUnusablePart({ kind, id }, part);
-  await refuseUnknownScope(from, { kind, id });
+  await refuseUnknownScope(from, siteId, { kind, id });
   return { kind, id, ...part };
 }
 

@@ -155,7 +155,7 @@ describe('what is taken out', () => {
     const hold = await held({ kind: 'lot', id: run.lotId });
     const minutes = { run: run.runId, fromAt: '2026-03-12T12:39:00.000Z', untilAt: '2026-03-12T13:01:00.000Z' };
     const row = await openRow(hold);
-    expect(await previewNarrowing(reader, row, minutes)).toMatchObject({
+    expect(await previewNarrowing(reader, plant.siteId, row, minutes)).toMatchObject({
       ...{ freed: [{ palletId: second, status: 'in-store' }], freedPackCount: 100, staysPackCount: 200 },
     });
     await narrow(hold, minutes);
@@ -173,7 +173,7 @@ describe('what is taken out', () => {
     const { dryerRunId } = await bagOf(reader, bag.id);
     const hold = await held({ kind: 'dryer-run', id: dryerRunId! });
     expect((await bagStandingsOf(reader, [bag.id])).get(bag.id)?.isOnHold).toBe(true);
-    expect((await previewNarrowing(reader, hold, { bagIds: [bag.id] })).freed).toHaveLength(3);
+    expect((await previewNarrowing(reader, plant.siteId, hold, { bagIds: [bag.id] })).freed).toHaveLength(3);
     await narrow(hold, { bagIds: [bag.id] });
     expect((await bagStandingsOf(reader, [bag.id])).get(bag.id)?.isOnHold).toBe(false);
     expect(await standing(first)).toEqual(['released', []]);

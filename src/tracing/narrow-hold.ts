@@ -23,7 +23,8 @@ export interface NarrowAnswer {
  * is signed by proving once more who one is. What is on record about the parts now is the ground: what comes to them
  * later is held again.
  * Refusals: `hold-already-lifted`, `nothing-to-take-out`, `assessment-needed`, `minutes-turned-round`,
- * `part-not-reached`, `part-is-the-hold`, `no-pack-in-these-minutes`; not found: hold, bulk-bag, pallet, lot, packing-run.
+ * `part-not-reached`, `part-is-the-hold`, `no-pack-in-these-minutes`; not found: hold, bulk-bag, pallet, lot, packing-run; another
+ * site's too.
  */
 @Injectable()
 export class NarrowHold {
@@ -39,7 +40,7 @@ export class NarrowHold {
       const assessment = form.assessment ?? null;
       if (hold.hazard === 'safety' && assessment === null)
         throw new Refusal('assessment-needed', { hold: hold.number });
-      const parts = await partsToNarrow(tx, hold, wantedParts(form));
+      const parts = await partsToNarrow(tx, siteId, hold, wantedParts(form));
       const { reason } = form;
       const { hazard, id: holdId } = hold;
       const draft = { holdId, hazard, reason, assessment, personId, narrowedAt: change.recordedAt, parts };

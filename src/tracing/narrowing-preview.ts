@@ -22,9 +22,14 @@ export interface NarrowingPreview {
  *   `no-pack-in-these-minutes`
  * @throws {NotFound} bulk-bag, pallet, lot, packing-run
  */
-export async function previewNarrowing(from: ReadFrom, hold: HoldRow, form: NarrowedParts): Promise<NarrowingPreview> {
+export async function previewNarrowing(
+  from: ReadFrom,
+  siteId: string,
+  hold: HoldRow,
+  form: NarrowedParts,
+): Promise<NarrowingPreview> {
   const wanted = wantedParts(form);
-  const parts = await partsToNarrow(from, hold, wanted);
+  const parts = await partsToNarrow(from, siteId, hold, wanted);
   const { possible, bags } = await reachOfHold(from, scopeOfRow(hold), hold);
   const ids = possible.map(({ palletId }) => palletId);
   const after = await reachNow(from, hold, ids, parts);

@@ -50,7 +50,7 @@ export class NarrowingApi {
     @Query() form: NarrowedParts,
   ): Promise<NarrowingPreview> {
     return this.heavy.snapshot(async (from) => {
-      return previewNarrowing(from, await openHold(from, actor.siteId, holdId), form);
+      return previewNarrowing(from, actor.siteId, await openHold(from, actor.siteId, holdId), form);
     });
   }
 

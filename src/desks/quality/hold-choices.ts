@@ -1,4 +1,4 @@
-import { loadedUnitsOf } from '../../dispatch/deliveries.js';
+import { findDelivery, loadedUnitsOf } from '../../dispatch/deliveries.js';
 import { holdNewPath } from '../../disposition/hold-link.js';
 import { bagOf, bagsOf } from '../../drying/bulk-bags.js';
 import { bagsOfLinerLot } from '../../drying/liner-lots.js';
@@ -39,10 +39,11 @@ function bagChoices(
 /** A delivery is held by what stands on it. */
 export async function choicesOfDelivery(
   from: ReadFrom,
-  deliveryId: string,
+  { siteId, deliveryId }: { readonly siteId: string; readonly deliveryId: string },
   next: string | null,
 ): Promise<readonly HoldChoice[]> {
-  const { palletIds, bagIds } = await loadedUnitsOf(from, deliveryId);
+  const { id } = await findDelivery(from, siteId, deliveryId);
+  const { palletIds, bagIds } = await loadedUnitsOf(from, id);
   const pallets = await palletsOf(from, palletIds);
   const bags = await bagsOf(from, bagIds);
   return [

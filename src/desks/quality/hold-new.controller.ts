@@ -46,7 +46,9 @@ export class HoldNewController {
   ): Promise<VNode | null> {
     const { code = null, kind = null, id = null, next = null } = query;
     if (kind === 'delivery' && id !== null) {
-      return this.choose(viewer, { choices: await choicesOfDelivery(this.reader, id, next), next });
+      const { siteId } = viewer.actor;
+      const choices = await choicesOfDelivery(this.reader, { siteId, deliveryId: id }, next);
+      return this.choose(viewer, { choices, next });
     }
     if (kind !== null && kind !== 'delivery' && id !== null) return this.page(viewer, { ...query, kind, id }, null);
     if (code === null) return this.byTimes(viewer, query, reply);

@@ -3,7 +3,6 @@ import { bagOf } from '../../drying/bulk-bags.js';
 import { dryerRunOf } from '../../drying/dryer-runs.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import { openHolds, type HoldRow } from '../../disposition/standings.js';
-import { refuseUnknownScope } from '../../tracing/hold-scope.js';
 import { reachOfHold, type HoldReach, type ReachScope } from '../../tracing/hold-reach.js';
 import { palletLinesByStatus, type PlacedPallets } from './placed-pallets.js';
 import { subjectTextOf } from './hold-text.js';
@@ -21,13 +20,12 @@ export interface HoldPreview extends ReachScope {
 /** What is asked for. */
 export type HoldSubject = ReachScope;
 
-/** @throws {NotFound} where there is nothing to hold */
+/** What is asked for has been looked up at the site of who asks. */
 export async function previewHold(
   from: ReadFrom,
   subject: HoldSubject,
   hold: HoldRow | null = null,
 ): Promise<HoldPreview> {
-  await refuseUnknownScope(from, subject);
   const reach = await reachOfHold(from, subject, hold);
   return {
     ...subject,

@@ -46,7 +46,7 @@ export async function readNarrowing(
   parts: NarrowedParts,
 ): Promise<{ readonly hold: HoldRow; readonly preview: NarrowingPreview; readonly sequence: number }> {
   const hold = await openHold(from, siteId, holdId);
-  const preview = await previewNarrowing(from, hold, parts);
+  const preview = await previewNarrowing(from, siteId, hold, parts);
   return { hold, preview, sequence: await lastSequenceOf(from, { kind: 'hold', id: hold.id }) };
 }
 

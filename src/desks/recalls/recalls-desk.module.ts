@@ -1,6 +1,7 @@
 import { Module } from '@nestjs/common';
 import { PeopleModule } from '../../people/people.module.js';
 import { RecallsModule } from '../../recalls/recalls.module.js';
+import { ComplaintAsOrigin } from './complaint-as-origin.js';
 import { RecallActsController } from './recall-acts.controller.js';
 import { RecallFiles } from './recall-file.js';
 import { RecallNewController } from './recall-new.controller.js';
@@ -13,6 +14,6 @@ import './recalls-desk.sentences.js';
 @Module({
   imports: [PeopleModule, RecallsModule],
   controllers: [RecallNewController, RecallController, RecallActsController],
-  providers: [RecallFiles, RecallPages],
+  providers: [RecallFiles, RecallPages, ComplaintAsOrigin],
 })
 export class RecallsDeskModule {}
