@@ -2,7 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { leaveReachJob } from '../open-points/reach-job.js';
 import type { Asked, Change } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
-import { voidFact } from '../journal/void-fact.js';
+import { refuseContradiction, voidFact } from '../journal/void-fact.js';
 import { raisePoint } from '../open-points/raise-point.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { Ids } from '../platform/ids.js';
@@ -39,6 +39,7 @@ export class CorrectWeighing {
 
   execute(asked: Asked, weighingId: string, form: CorrectWeighingForm): Promise<CorrectedWeighing> {
     return this.changes.run(asked, { ...form, weighingId }, async (tx, change) => {
+      refuseContradiction(form);
       const { old, bag } = await findWeighing(tx, asked.actor.siteId, weighingId);
       await refuseThis(tx, bag, old, form);
       await voidFact(tx, BagWeighing, old.id, change);

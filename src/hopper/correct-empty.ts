@@ -2,7 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { openHolds } from '../disposition/standings.js';
 import type { Asked, Change } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
-import { voidFact } from '../journal/void-fact.js';
+import { refuseContradiction, voidFact } from '../journal/void-fact.js';
 import { leaveReachJob } from '../open-points/reach-job.js';
 import { refuseSameOrUnknown } from '../people/second-person.js';
 import type { HopperRow } from '../plant/plant-rows.js';
@@ -71,6 +71,7 @@ export class CorrectEmpty {
   /** @param endedPeriodId the period that the empty ended */
   execute(asked: Asked, endedPeriodId: string, form: CorrectEmptyForm): Promise<CorrectEmptyAnswer> {
     return this.changes.run(asked, { endedPeriodId, ...form }, async (tx, change) => {
+      refuseContradiction(form);
       const taken = await take(tx, asked.actor.siteId, endedPeriodId);
       const right = form.why === 'did-not-occur' ? null : await rightOf(tx, asked, { taken, form, change });
       await voidFact(tx, ProvenEmpty, taken.empty.id, change);

@@ -4,6 +4,7 @@ import { BagWeighing } from '../drying/bag-weighing.entity.js';
 import { findBag, type BagRow } from '../drying/bulk-bags.js';
 import { addWeighing } from '../drying/weigh-bag.js';
 import type { Asked, Change } from '../journal/entry-draft.js';
+import { refuseContradiction } from '../journal/void-fact.js';
 import { RecordChange } from '../journal/record-change.js';
 import type { HopperRow } from '../plant/plant-rows.js';
 import type { Instant } from '../platform/clock.js';
@@ -21,7 +22,7 @@ import { laterOf } from './record-times.js';
 import { takePeriodAt } from './take-period.js';
 import type { CorrectTipForm } from './tip.form.js';
 import { brokenByTipping, refuseUntippable } from './tipping-rules.js';
-import { tipOf, type TipRow } from './tips.js';
+import { tipOf, tipToCorrect, type TipRow } from './tips.js';
 import { voidTip } from './void-tip.js';
 
 export interface CorrectTipAnswer {
@@ -45,7 +46,7 @@ interface Corrected {
 /**
  * A tip did not occur, or it was another bag, or at another time. The old record stays, void; the bag goes back to what
  * it was.
- * Refusals: `nothing-to-correct`, `bag-went-on`, `tip-has-no-bag`, `off-before-open`, `bag-already-tipped`,
+ * Refusals: `already-corrected`, `nothing-to-correct`, `bag-went-on`, `tip-has-no-bag`, `off-before-open`, `bag-already-tipped`,
  * `bag-loaded`, `bag-not-closed`, `before-first-period`, those of the time.
  */
 @Injectable()
@@ -57,8 +58,9 @@ export class CorrectTip {
 
   execute(asked: Asked, tipId: string, form: CorrectTipForm): Promise<CorrectTipAnswer> {
     return this.changes.run(asked, { tipId, ...form }, async (tx, change) => {
+      refuseContradiction(form);
       const { siteId } = asked.actor;
-      const found = await tipOf(tx, siteId, tipId);
+      const found = await tipToCorrect(tx, siteId, tipId);
       const right = await this.takeRight(tx, found, { form, change });
       const { tip } = right;
       const id = form.why === 'did-not-occur' ? null : await this.replace(tx, right, { form, change });

@@ -1,7 +1,7 @@
 import type { Instant } from '../platform/clock.js';
 import { toBoolean } from '../platform/database/columns.js';
 import { onlyRow, type ReadFrom } from '../platform/database/reading.js';
-import { NotFound } from '../platform/refusal.js';
+import { NotFound, Refusal } from '../platform/refusal.js';
 import type { Tip } from './tip.entity.js';
 
 /** A tip with its end; `offAt` and what follows null: the bag hangs still. */
@@ -56,6 +56,19 @@ export async function tipOf(from: ReadFrom, siteId: string, tipId: string): Prom
   );
   if (row === null) throw new NotFound('tip', tipId);
   return tipRow(row);
+}
+
+/**
+ * A tip that is to be corrected.
+ *
+ * @throws {NotFound} `tip`
+ * @throws {Refusal} `already-corrected`
+ */
+export async function tipToCorrect(from: ReadFrom, siteId: string, tipId: string): Promise<TipRow> {
+  const [known] = await from.sql<{ voidedBy: string | null }>`
+    SELECT "voided_by" AS "voidedBy" FROM "tip" WHERE "id" = ${tipId} AND "site_id" = ${siteId}`;
+  if (known !== undefined && known.voidedBy !== null) throw new Refusal('already-corrected', { id: tipId });
+  return tipOf(from, siteId, tipId);
 }
 
 /** Good tips of a site (of one hopper, where given), the last recorded first, by key. */

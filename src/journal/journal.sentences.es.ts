@@ -1,6 +1,8 @@
 import { addSentences } from '../platform/sentences/sentences.js';
 
 addSentences('es', {
+  'correction-contradicts-itself':
+    'O no ocurrió, o este dato estaba mal: solo puede ser una cosa. Dejarlo vacío, o decir que algún dato estaba mal.',
   'already-corrected': 'Este registro ya se corrigió. Abrirlo de nuevo y mirar la corrección.',
   thing: 'objeto del diario',
   'journal-title': 'Diario',

@@ -1,6 +1,8 @@
 import { addSentences } from '../platform/sentences/sentences.js';
 
 addSentences('en', {
+  'correction-contradicts-itself':
+    'It did not happen, or this was wrong in it: only one can be. Leave this empty, or say that something in it was wrong.',
   'already-corrected': 'This record was corrected already. Open it again and look at the correction.',
   thing: 'thing of the journal',
   'journal-title': 'Journal',

@@ -1,7 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import type { Asked } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
-import { voidFact } from '../journal/void-fact.js';
+import { refuseContradiction, voidFact } from '../journal/void-fact.js';
 import { isTakenKey } from '../platform/database/constraint-errors.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { Ids } from '../platform/ids.js';
@@ -27,6 +27,7 @@ export class CorrectResult {
 
   execute(asked: Asked, resultId: string, form: CorrectResultForm): Promise<{ id: string | null; sampleId: string }> {
     return this.changes.run(asked, { ...form, resultId }, async (tx, change) => {
+      refuseContradiction(form);
       const { old, sample } = await findResult(tx, asked.actor.siteId, resultId);
       const right = form.why === 'did-not-occur' ? null : rightResult(sample, old, form);
       await voidFact(tx, Result, old.id, change);

@@ -1,7 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import type { Asked } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
-import { voidFact } from '../journal/void-fact.js';
+import { refuseContradiction, voidFact } from '../journal/void-fact.js';
 import { runOf } from '../packing/packing-runs.js';
 import { canonicalText } from '../platform/canonical-text.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
@@ -35,6 +35,7 @@ export class CorrectLineCheck {
 
   execute(asked: Asked, checkId: string, form: CorrectLineCheckForm): Promise<CorrectLineCheckAnswer> {
     return this.changes.run(asked, { checkId, ...form }, async (tx, change) => {
+      refuseContradiction(form);
       const { siteId, personId, roles } = asked.actor;
       const old = await tx.findOne(LineCheck, { id: checkId, siteId });
       if (old === null) throw new NotFound('line-check', checkId);

@@ -2,7 +2,7 @@ import { leaveReachJob } from '../open-points/reach-job.js';
 import { Injectable } from '@nestjs/common';
 import type { Asked, Change } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
-import { voidFact } from '../journal/void-fact.js';
+import { refuseContradiction, voidFact } from '../journal/void-fact.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { Ids } from '../platform/ids.js';
 import { BadForm, Refusal } from '../platform/refusal.js';
@@ -37,6 +37,7 @@ export class CorrectCoderChange {
 
   execute(asked: Asked, changeId: string, form: CorrectCoderChangeForm): Promise<CorrectCoderChangeAnswer> {
     return this.changes.run(asked, { changeId, ...form }, async (tx, change) => {
+      refuseContradiction(form);
       const what = { siteId: asked.actor.siteId, kind: 'coder-change', id: changeId };
       const { fact: old, run } = await takeFactOnRun(tx, CoderChange, what);
       await voidFact(tx, CoderChange, changeId, change);

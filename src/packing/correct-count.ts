@@ -2,7 +2,7 @@ import { leaveReachJob } from '../open-points/reach-job.js';
 import { Injectable } from '@nestjs/common';
 import type { Asked, Change } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
-import { voidFact } from '../journal/void-fact.js';
+import { refuseContradiction, voidFact } from '../journal/void-fact.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { Ids } from '../platform/ids.js';
 import { Refusal } from '../platform/refusal.js';
@@ -40,6 +40,7 @@ export class CorrectCount {
 
   execute(asked: Asked, countId: string, form: CorrectCountForm): Promise<CorrectCountAnswer> {
     return this.changes.run(asked, { countId, ...form }, async (tx, change) => {
+      refuseContradiction(form);
       const what = { siteId: asked.actor.siteId, kind: 'pack-count', id: countId };
       const { fact: count, run } = await takeFactOnRun(tx, PackCount, what);
       await refuseWhatIsCorrectedElsewhere(tx, run, count);

@@ -2,7 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { leaveReachJob } from '../open-points/reach-job.js';
 import type { Asked } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
-import { voidFact } from '../journal/void-fact.js';
+import { refuseContradiction, voidFact } from '../journal/void-fact.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { Ids } from '../platform/ids.js';
 import { BadForm, Refusal } from '../platform/refusal.js';
@@ -33,6 +33,7 @@ export class CorrectFilmUse {
 
   execute(asked: Asked, useId: string, form: CorrectFilmUseForm): Promise<CorrectFilmUseAnswer> {
     return this.changes.run(asked, { useId, ...form }, async (tx, change) => {
+      refuseContradiction(form);
       const what = { siteId: asked.actor.siteId, kind: 'film-use', id: useId };
       const { fact: old, run } = await takeFactOnRun(tx, FilmUse, what);
       await voidFact(tx, FilmUse, useId, change);

@@ -1,7 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import type { Asked } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
-import { voidFact } from '../journal/void-fact.js';
+import { refuseContradiction, voidFact } from '../journal/void-fact.js';
 import { Ids } from '../platform/ids.js';
 import type { CorrectLooseCountForm } from './correction.form.js';
 import { neededValue, takeFactOnRun } from './fact-on-run.js';
@@ -27,6 +27,7 @@ export class CorrectLooseCount {
 
   execute(asked: Asked, looseCountId: string, form: CorrectLooseCountForm): Promise<CorrectLooseCountAnswer> {
     return this.changes.run(asked, { looseCountId, ...form }, async (tx, change) => {
+      refuseContradiction(form);
       const what = { siteId: asked.actor.siteId, kind: 'loose-count', id: looseCountId };
       const { fact: old, run } = await takeFactOnRun(tx, LooseCount, what);
       await voidFact(tx, LooseCount, looseCountId, change);

@@ -1,7 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import type { Asked, Change } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
-import { voidFact } from '../journal/void-fact.js';
+import { refuseContradiction, voidFact } from '../journal/void-fact.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { Ids } from '../platform/ids.js';
 import type { CorrectStopForm } from './correction.form.js';
@@ -28,6 +28,7 @@ export class CorrectStop {
 
   execute(asked: Asked, stopId: string, form: CorrectStopForm): Promise<CorrectStopAnswer> {
     return this.changes.run(asked, { stopId, ...form }, async (tx, change) => {
+      refuseContradiction(form);
       const what = { siteId: asked.actor.siteId, kind: 'line-stop', id: stopId };
       const { fact: old, run } = await takeFactOnRun(tx, LineStop, what);
       await voidFact(tx, LineStop, stopId, change);

@@ -70,6 +70,9 @@ export class CorrectRemovalForm {
 
   @ChoiceField(removalFates, { optional: true })
   fate?: (typeof removalFates)[number] | null;
+
+  @InstantField({ optional: true, says: 'When it was really taken away; absent: as it was' })
+  removedAt?: string | null;
 }
 
 export class CorrectStopForm {

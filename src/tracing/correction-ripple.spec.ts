@@ -313,7 +313,10 @@ describe('corrections that contradict each other', () => {
     expect(preview).toMatchObject({ status: 200, body: { mark: expect.stringMatching(/^\d+\.[0-9a-f]{16}$/) } });
     expect((await lead.post(path, form)).status).toBe(201);
     const before = await recorded();
-    for (const again of [path, `${path}/preview`]) expect((await lead.post(again, form)).status).toBe(404);
+    for (const again of [path, `${path}/preview`]) {
+      const twice = await lead.post(again, form);
+      expect(twice).toMatchObject({ status: 409, body: { type: 'problem:already-corrected' } });
+    }
     expect(await recorded()).toEqual(before);
   });
 
