@@ -4,6 +4,7 @@ import type { WeighingRow } from '../drying/bag-weighings.js';
 import type { BagRow } from '../drying/bulk-bags.js';
 import type { LaboratoryStanding } from '../laboratory/bag-results.js';
 import { propertyText } from '../laboratory/sample-text.js';
+import { mayDo } from '../platform/actor.js';
 import { say } from '../platform/sentences/sentences.js';
 import { ActLink } from '../platform/web/kit/act.js';
 import { Figures } from '../platform/web/kit/figures.js';
@@ -51,7 +52,7 @@ export function bagPage({ viewer, whole }: { viewer: Viewer; whole: WholeBag }):
       <Holds holds={whole.holds} timeZone={viewer.timeZone} />
       <Results laboratory={whole.laboratory} timeZone={viewer.timeZone} />
       <Decisions whole={whole} timeZone={viewer.timeZone} />
-      <Weighings weighings={whole.weighings} timeZone={viewer.timeZone} />
+      <Weighings weighings={whole.weighings} viewer={viewer} />
     </Shell>
   );
 }
@@ -155,7 +156,9 @@ function Decisions({ whole, timeZone }: { whole: WholeBag; timeZone: string }): 
   );
 }
 
-function Weighings({ weighings, timeZone }: { weighings: readonly WeighingRow[]; timeZone: string }): VNode {
+function Weighings({ weighings, viewer }: { weighings: readonly WeighingRow[]; viewer: Viewer }): VNode {
+  const { timeZone } = viewer;
+  const mayCorrect = mayDo(viewer.actor.roles, 'correct');
   return (
     <section>
       <h2>{say('bag-weighings')}</h2>
@@ -169,6 +172,7 @@ function Weighings({ weighings, timeZone }: { weighings: readonly WeighingRow[];
           { head: say('bag-column-scale') },
           { head: say('bag-column-time') },
           { head: say('bag-column-note') },
+          ...(mayCorrect ? [{ head: say('weighing-correct-head') }] : []),
         ]}
         rows={weighings.map((weighing) => ({
           key: weighing.id,
@@ -180,10 +184,22 @@ function Weighings({ weighings, timeZone }: { weighings: readonly WeighingRow[];
             weighing.scaleCode,
             localText(weighing.weighedAt, timeZone),
             notesOn(weighing),
+            ...(mayCorrect ? [<Correct weighing={weighing} timeZone={timeZone} />] : []),
           ],
         }))}
       />
     </section>
+  );
+}
+
+/** What was weighed back belongs to its tip, and is corrected there. */
+function Correct({ weighing, timeZone }: { weighing: WeighingRow; timeZone: string }): VNode | null {
+  if (weighing.isVoid || weighing.occasion === 'weighed-back') return null;
+  const says = say('weighing-correct-one', { at: localText(weighing.weighedAt, timeZone) });
+  return (
+    <a href={`/bag-weighings/${weighing.id}/correct`} aria-label={says}>
+      {say('weighing-correct-head')}
+    </a>
   );
 }
 

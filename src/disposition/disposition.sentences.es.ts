@@ -81,6 +81,8 @@ addSentences('es', {
   'bag-status-empty': 'vacío',
   'bag-status-loaded': 'en un vehículo',
   'bag-status-dispatched': 'expedido',
+  'weighing-correct-head': 'Corregir',
+  'weighing-correct-one': 'Corregir la pesada del {at}',
   'occasion-filled': 'al llenarlo',
   'occasion-weighed-back': 'pesado de vuelta',
   'occasion-weighed-again': 'pesado otra vez',

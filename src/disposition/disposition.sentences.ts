@@ -78,6 +78,8 @@ addSentences('en', {
   'bag-status-empty': 'empty',
   'bag-status-loaded': 'on a vehicle',
   'bag-status-dispatched': 'dispatched',
+  'weighing-correct-head': 'Correct',
+  'weighing-correct-one': 'Correct the weighing of {at}',
   'occasion-filled': 'filled',
   'occasion-weighed-back': 'weighed back',
   'occasion-weighed-again': 'weighed again',

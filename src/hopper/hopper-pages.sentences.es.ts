@@ -29,6 +29,7 @@ addSentences('es', {
   'hopper-word': 'Con qué certeza',
   'period-empty': 'Su vaciado',
   'tip-correct': 'Corregir',
+  'exit-correct-one': 'Corregir: {what}, {at}',
   'tip-correct-one': 'Corregir el volcado de {bag}',
   'period-correct-empty': 'Corregir el vaciado que lo terminó',
   'link-sure': 'seguro',

@@ -27,6 +27,7 @@ addSentences('en', {
   'hopper-word': 'How surely',
   'period-empty': 'Its empty',
   'tip-correct': 'Correct',
+  'exit-correct-one': 'Correct: {what}, {at}',
   'tip-correct-one': 'Correct the tip of {bag}',
   'period-correct-empty': 'Correct the empty that ended it',
   'link-sure': 'sure',

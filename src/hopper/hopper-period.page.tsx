@@ -49,7 +49,7 @@ export function hopperPeriodPage({ viewer, view }: HopperPeriodProps): VNode {
       </div>
       <LevelFindings view={view} timeZone={timeZone} />
       <TipTable tips={view.tips} viewer={viewer} />
-      <ExitTable view={view} timeZone={timeZone} />
+      <ExitTable view={view} viewer={viewer} />
     </Shell>
   );
 }

@@ -52,8 +52,26 @@ function TipName({ tip }: { readonly tip: TipRow }): VNode {
   return <span>{tip.binNumber ?? say('tip-unread')}</span>;
 }
 
+function RemovalCorrection({
+  id,
+  says,
+  at,
+}: {
+  readonly id: string;
+  readonly says: string;
+  readonly at: string;
+}): VNode {
+  return (
+    <a href={`/removals/${id}/correct`} aria-label={say('exit-correct-one', { what: says, at })}>
+      {say('tip-correct')}
+    </a>
+  );
+}
+
 /** What left, and the levels that were seen. */
-export function ExitTable({ view, timeZone }: { readonly view: PeriodView; readonly timeZone: string }): VNode {
+export function ExitTable({ view, viewer }: { readonly view: PeriodView; readonly viewer: Viewer }): VNode {
+  const { timeZone } = viewer;
+  const mayCorrect = mayDo(viewer.actor.roles, 'correct');
   const runs = view.runs.map(({ runId, number, fromCount, toCount, grams }) => ({
     key: runId,
     cells: [
@@ -64,7 +82,16 @@ export function ExitTable({ view, timeZone }: { readonly view: PeriodView; reado
   }));
   const removals = view.removals.map(({ removalId, kind, grams, removedAt }) => ({
     key: removalId,
-    cells: [say(`exit-${kind}`), localText(removedAt, timeZone), mass(grams)],
+    cells: [
+      say(`exit-${kind}`),
+      <>
+        {localText(removedAt, timeZone)}{' '}
+        {mayCorrect ? (
+          <RemovalCorrection id={removalId} says={say(`exit-${kind}`)} at={localText(removedAt, timeZone)} />
+        ) : null}
+      </>,
+      mass(grams),
+    ],
   }));
   const levels = view.levels.map(({ id, how, lowerGrams, upperGrams, seenAt }) => ({
     key: id,

@@ -36,7 +36,7 @@ export function hopperPage({ viewer, view }: HopperProps): VNode {
       <HopperCautions />
       <BagTable view={view} />
       {period === null ? null : <TipTable tips={period.tips} viewer={viewer} />}
-      {period === null ? null : <ExitTable view={period} timeZone={timeZone} />}
+      {period === null ? null : <ExitTable view={period} viewer={viewer} />}
       <PeriodTable view={view} viewer={viewer} />
     </Shell>
   );

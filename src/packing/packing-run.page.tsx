@@ -32,6 +32,7 @@ interface PackingRunProps {
 export function packingRunPage({ viewer, view, meanNet }: PackingRunProps): VNode {
   const { run } = view;
   const at = (instant: string) => localText(instant, viewer.timeZone);
+  const mayCorrect = mayDo(viewer.actor.roles, 'correct');
   const from = { format: run.formatName, line: run.lineName, from: at(run.startedAt) };
   return (
     <Shell title={say('run-title', { number: run.number })} viewer={viewer}>
@@ -71,10 +72,10 @@ export function packingRunPage({ viewer, view, meanNet }: PackingRunProps): VNod
       </div>
       <p class="caution">{say('run-caution-jam')}</p>
       <p class="caution">{say('run-caution-dust')}</p>
-      <Lots view={view} at={at} />
-      <Films view={view} at={at} mayCorrect={mayDo(viewer.actor.roles, 'correct')} />
+      <Lots view={view} at={at} mayCorrect={mayCorrect} />
+      <Films view={view} at={at} mayCorrect={mayCorrect} />
       <Stops view={view} at={at} />
-      <Removals view={view} at={at} />
+      <Removals view={view} at={at} mayCorrect={mayCorrect} />
       <Loose view={view} at={at} />
     </Shell>
   );
@@ -85,7 +86,11 @@ interface PartProps {
   readonly at: (instant: string) => string;
 }
 
-function Lots({ view, at }: PartProps): VNode {
+interface CorrectableProps extends PartProps {
+  readonly mayCorrect: boolean;
+}
+
+function Lots({ view, at, mayCorrect }: CorrectableProps): VNode {
   return (
     <Table
       caption={say('run-lots')}
@@ -95,6 +100,7 @@ function Lots({ view, at }: PartProps): VNode {
         { head: say('run-since') },
         { head: say('lot-intended') },
         { head: say('lot-thread') },
+        ...(mayCorrect ? [{ head: say('record-correct') }] : []),
       ]}
       rows={view.lots.map((lot) => ({
         key: lot.changeId,
@@ -106,13 +112,16 @@ function Lots({ view, at }: PartProps): VNode {
             ? say('lot-as-intended')
             : say('lot-not-as-intended', { intended: lot.intendedCode === '' ? null : lot.intendedCode }),
           <a href={`/thread?code=${encodeURIComponent(lot.code)}`}>{say('lot-follow', { code: lot.code })}</a>,
+          ...(mayCorrect
+            ? [<Correct path={`/codes/${lot.changeId}`} says={say('lot-correct-one', { code: lot.code })} />]
+            : []),
         ],
       }))}
     />
   );
 }
 
-function Films({ view, at, mayCorrect }: PartProps & { readonly mayCorrect: boolean }): VNode {
+function Films({ view, at, mayCorrect }: CorrectableProps): VNode {
   return (
     <Table
       caption={say('run-films')}
@@ -121,7 +130,7 @@ function Films({ view, at, mayCorrect }: PartProps & { readonly mayCorrect: bool
         { head: say('film-kind-head') },
         { head: say('run-counts') },
         { head: say('run-since') },
-        ...(mayCorrect ? [{ head: say('film-correct') }] : []),
+        ...(mayCorrect ? [{ head: say('record-correct') }] : []),
       ]}
       rows={view.films.map((film) => ({
         key: film.useId,
@@ -130,17 +139,19 @@ function Films({ view, at, mayCorrect }: PartProps & { readonly mayCorrect: bool
           say(`film-kind-${film.kind}`),
           countsText(film),
           at(film.fittedAt),
-          ...(mayCorrect ? [correctionOf(film)] : []),
+          ...(mayCorrect
+            ? [<Correct path={`/film-uses/${film.useId}`} says={say('film-correct-one', { film: film.code })} />]
+            : []),
         ],
       }))}
     />
   );
 }
 
-function correctionOf({ useId, code }: RunView['films'][number]): VNode {
+function Correct({ path, says }: { readonly path: string; readonly says: string }): VNode {
   return (
-    <a href={`/film-uses/${useId}/correct`} aria-label={say('film-correct-one', { film: code })}>
-      {say('film-correct')}
+    <a href={`${path}/correct`} aria-label={says}>
+      {say('record-correct')}
     </a>
   );
 }
@@ -170,7 +181,7 @@ function Stops({ view, at }: PartProps): VNode {
   );
 }
 
-function Removals({ view, at }: PartProps): VNode {
+function Removals({ view, at, mayCorrect }: CorrectableProps): VNode {
   return (
     <Table
       caption={say('run-removals')}
@@ -181,6 +192,7 @@ function Removals({ view, at }: PartProps): VNode {
         { head: say('run-packs'), align: 'number' },
         { head: say('removal-kilograms'), align: 'number' },
         { head: say('removal-where') },
+        ...(mayCorrect ? [{ head: say('record-correct') }] : []),
       ]}
       rows={view.removals.map((removal) => ({
         key: removal.id,
@@ -193,6 +205,17 @@ function Removals({ view, at }: PartProps): VNode {
             ? say('removal-counted', { mass: formatKilograms(removal.grams, { thousands: true }) })
             : formatKilograms(removal.grams, { thousands: true }),
           say(`removal-fate-${removal.fate}`),
+          ...(mayCorrect
+            ? [
+                <Correct
+                  path={`/removals/${removal.id}`}
+                  says={say('removal-correct-one', {
+                    what: say(`removal-kind-${removal.kind}`),
+                    at: at(removal.removedAt),
+                  })}
+                />,
+              ]
+            : []),
         ],
       }))}
     />

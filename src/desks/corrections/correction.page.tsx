@@ -45,7 +45,7 @@ export function CorrectionPage({ viewer, title, says, action, trouble, children 
   );
 }
 
-type OneProps = Omit<CorrectionProps, 'title' | 'children'>;
+export type OneProps = Omit<CorrectionProps, 'title' | 'children'>;
 
 export function tipCorrectionPage(props: OneProps & { readonly bag: string }): VNode {
   const { bag, viewer, trouble } = props;
@@ -92,6 +92,18 @@ export function filmCorrectionPage(props: OneProps & { readonly film: string; re
         hint={say('correction-as-it-was')}
         trouble={trouble}
       />
+    </CorrectionPage>
+  );
+}
+
+export function codeCorrectionPage(props: OneProps & { readonly code: string; readonly run: string }): VNode {
+  const { code, run, viewer, trouble } = props;
+  const asItWas = { hint: say('correction-as-it-was'), trouble };
+  return (
+    <CorrectionPage {...props} title={say('correction-of-code', { code, run })}>
+      <TextEntry name="code" label={say('correction-code')} isCode maxLength={120} {...asItWas} />
+      <NumberEntry name="packCount" label={say('correction-code-first-pack')} {...asItWas} />
+      <TimeEntry name="changedAt" label={say('correction-code-at')} timeZone={viewer.timeZone} {...asItWas} />
     </CorrectionPage>
   );
 }

@@ -1,16 +1,27 @@
 import { Module } from '@nestjs/common';
+import { DryingModule } from '../../drying/drying.module.js';
 import { HopperModule } from '../../hopper/hopper.module.js';
 import { PackingModule } from '../../packing/packing.module.js';
 import { TracingModule } from '../../tracing/tracing.module.js';
+import { CodeCorrectionController } from './code-correction.controller.js';
 import './corrections.sentences.js';
 import './corrections.sentences.es.js';
 import { EmptyCorrectionController } from './empty-correction.controller.js';
+import { RemovalCorrectionController } from './removal-correction.controller.js';
 import { RunCorrectionController } from './run-correction.controller.js';
 import { TipCorrectionController } from './tip-correction.controller.js';
+import { WeighingCorrectionController } from './weighing-correction.controller.js';
 
 /** What was recorded wrongly is put right, after what that changes was looked at. */
 @Module({
-  imports: [HopperModule, PackingModule, TracingModule],
-  controllers: [TipCorrectionController, RunCorrectionController, EmptyCorrectionController],
+  imports: [DryingModule, HopperModule, PackingModule, TracingModule],
+  controllers: [
+    TipCorrectionController,
+    RunCorrectionController,
+    CodeCorrectionController,
+    RemovalCorrectionController,
+    WeighingCorrectionController,
+    EmptyCorrectionController,
+  ],
 })
 export class CorrectionsDeskModule {}

@@ -20,6 +20,20 @@ addSentences('es', {
   'correction-film-is': 'El film {film} consta en la corrida {run} desde el paquete {packCount}, montado el {at}.',
   'correction-film': 'El lote que fue de verdad',
   'correction-first-pack': 'El recuento cuando se montó de verdad',
+  'correction-of-code': 'Corregir el código {code} de {run}',
+  'correction-code-is': 'El código {code} consta en la corrida {run} desde el paquete {packCount}, desde el {at}.',
+  'correction-code': 'El código que fue de verdad',
+  'correction-code-first-pack': 'El recuento antes de su primer paquete',
+  'correction-code-at': 'Cuándo se cambió de verdad',
+  'correction-of-removal': 'Corregir el registro de {what}',
+  'correction-removal-is': 'Consta el {at}: {what}, {kilograms} kg. Por qué: {reason}. Va a: {fate}.',
+  'correction-removal-of-packs-is':
+    'Consta el {at}: {what}, {packs} {packs?paquete|paquetes}, {kilograms} kg. Por qué: {reason}. Va a: {fate}.',
+  'correction-removed-at': 'Cuándo se retiró de verdad',
+  'correction-of-weighing': 'Corregir una pesada de {bag}',
+  'correction-weighing-is':
+    '{bag}, {occasion:occasion}, el {at} en la báscula {scale}: bruto {gross} kg, tara {tare} kg, neto {net} kg.',
+  'correction-weighed-at': 'Cuándo se pesó de verdad',
   'correction-of-empty': 'Corregir el vaciado de la tolva {hopper}',
   'correction-empty-is': 'El vacío de la tolva {hopper} se comprobó el {at}, con {kilograms} kg dentro.',
   'correction-empty-not-last':
@@ -48,6 +62,8 @@ addSentences('es', {
   'counted-at-handover': 'un relevo',
   'counted-at-close': 'cierre',
   'counted-at-other': 'a mano',
+  'field-name-changed-at': 'Cuándo se cambió',
+  'field-name-weighed-at': 'Cuándo se pesó',
   'field-name-proven-at': 'Cuándo se miró',
   'proven-empty': 'vaciado comprobado',
 });

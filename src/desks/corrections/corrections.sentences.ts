@@ -20,6 +20,20 @@ addSentences('en', {
   'correction-film-is': 'Film {film} is recorded on run {run} from pack {packCount} on, fitted at {at}.',
   'correction-film': 'The lot that it really was',
   'correction-first-pack': 'The count when it was really fitted',
+  'correction-of-code': 'Correct code {code} of {run}',
+  'correction-code-is': 'Code {code} is recorded on run {run} from pack {packCount} on, since {at}.',
+  'correction-code': 'The code that it really was',
+  'correction-code-first-pack': 'The count before its first pack',
+  'correction-code-at': 'When it was really changed',
+  'correction-of-removal': 'Correct the record of {what}',
+  'correction-removal-is': 'Recorded at {at}: {what}, {kilograms} kg. Why: {reason}. Goes to: {fate}.',
+  'correction-removal-of-packs-is':
+    'Recorded at {at}: {what}, {packs} {packs?pack|packs}, {kilograms} kg. Why: {reason}. Goes to: {fate}.',
+  'correction-removed-at': 'When it was really taken away',
+  'correction-of-weighing': 'Correct a weighing of {bag}',
+  'correction-weighing-is':
+    '{bag}, {occasion:occasion}, at {at} on scale {scale}: gross {gross} kg, tare {tare} kg, net {net} kg.',
+  'correction-weighed-at': 'When it was really weighed',
   'correction-of-empty': 'Correct the empty of hopper {hopper}',
   'correction-empty-is': 'Hopper {hopper} was proven empty at {at}, with {kilograms} kg left inside.',
   'correction-empty-not-last':
@@ -48,6 +62,8 @@ addSentences('en', {
   'counted-at-handover': 'a handover',
   'counted-at-close': 'close',
   'counted-at-other': 'by hand',
+  'field-name-changed-at': 'When it was changed',
+  'field-name-weighed-at': 'When it was weighed',
   'field-name-proven-at': 'When it was looked into',
   'proven-empty': 'proven empty',
 });

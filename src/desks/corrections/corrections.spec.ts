@@ -6,9 +6,13 @@ import { aProvenEmpty, aReleasedBag, aTippedBag } from '../../../test/support/a-
 import { asking, openHouse, type TestHouse } from '../../../test/support/house.js';
 import { hiddenFields, pageText } from '../../../test/support/page-text.js';
 import { threePallets } from '../../../test/support/three-pallets.js';
+import { SetHoldClass } from '../../disposition/set-hold-class.js';
+import { weighingsOf } from '../../drying/bag-weighings.js';
 import { FitFilm } from '../../packing/fit-film.js';
-import { countsOf } from '../../packing/packing-runs.js';
+import { countsOf, lotRanges, removalsOfRun } from '../../packing/packing-runs.js';
+import { RemoveSugar } from '../../packing/remove-sugar.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
+import { standingOfPallet } from '../../pallets/pallet-standing.js';
 import { PlaceHold } from '../../tracing/place-hold.js';
 
 let house: TestHouse;
@@ -153,5 +157,114 @@ describe('the other pages of corrections', () => {
     const fields = { ...hiddenIn(shown), happened: 'no' };
     expect((await lead.send(path, fields)).status).toBe(303);
     expect(await corrections()).toBe(1);
+  });
+});
+
+describe('the pages that correct what left the line, what a bag weighed and what was printed', () => {
+  const removed = (netGrams: number) =>
+    house.get(RemoveSugar).execute(asking(plant.actor), {
+      ...{ kind: 'sweepings', lineId: plant.lineIds[0], netGrams, scaleId: plant.scaleId, fate: 'waste' },
+      removalReason: 'floor',
+    });
+  const standing = async (palletId: string): Promise<readonly string[]> =>
+    (await standingOfPallet(reader, palletId)).reasons.map(({ code }) => code);
+  const correctPath = (page: Page, part: string): string =>
+    new RegExp(`/${part}/[0-9a-f-]+/correct`).exec(page.text)?.[0] ?? 'none';
+
+  it('shows the pallets that a hold then reaches where much less was swept up, and the hold reaches them', async () => {
+    const { firstBag, runId, inStore } = await threePallets(house, plant, async () => {
+      await removed(790_000);
+      await aTippedBag(house, plant, { netGrams: 1_000_000 });
+    });
+    const hold = await house.get(PlaceHold).execute(asking(plant.actor), {
+      ...{ kind: 'bulk-bag', id: firstBag, reason: 'grey bits' },
+    });
+    await house
+      .get(SetHoldClass)
+      .execute(asking(plant.actor), { hold: hold.id, hazard: 'quality', reason: 'no hazard' });
+    const path = correctPath(await lead.get(`/runs/${runId}`), 'removals');
+    expect(textOf(await lead.get(path))).toContain('sweepings, 790 kg. Why: floor. Goes to: waste.');
+    const shown = await lead.send(path, { why: 'incorrect-data', netGrams: '79', reason: 'one digit too many' });
+    expect(shown.status).toBe(200);
+    expect(textOf(shown)).toMatch(/lots: 1; pallets: \d; deliveries already gone: \d; deliveries still here: \d\./);
+    expect(textOf(shown)).toContain(`Hold ${hold.number} newly reaches 1:`);
+    expect((await removalsOfRun(reader, runId)).map(({ grams }) => grams)).toEqual([790_000]);
+    expect(await standing(inStore)).toEqual(['perhaps-held-by']);
+    const done = await lead.send(path, hiddenIn(shown));
+    expect([done.status, done.headers['location']]).toEqual([303, `/runs/${runId}`]);
+    expect((await removalsOfRun(reader, runId)).map(({ grams }) => grams)).toEqual([79_000]);
+    expect(await standing(inStore)).toContain('held-by');
+  });
+
+  it('takes a correction of a correction, and says of the first record that it was corrected already', async () => {
+    const { runId } = await threePallets(house, plant, async () => {
+      await removed(30_000);
+    });
+    const first = correctPath(await lead.get(`/runs/${runId}`), 'removals');
+    const right = async (path: string, kilograms: string): Promise<Page> => {
+      const shown = await lead.send(path, { why: 'incorrect-data', netGrams: kilograms, reason: 'read again' });
+      return shown.status === 200 ? lead.send(path, hiddenIn(shown)) : shown;
+    };
+    expect((await right(first, '20')).status).toBe(303);
+    const second = correctPath(await lead.get(`/runs/${runId}`), 'removals');
+    expect((await right(second, '25,5')).status).toBe(303);
+    expect((await removalsOfRun(reader, runId)).map(({ grams }) => grams)).toEqual([25_500]);
+    const again = await right(first, '30');
+    expect(again.status).toBe(409);
+    expect(textOf(again)).toContain('This record was corrected already');
+    const json = await lead.post(`/api${first.replace('/correct', '')}/correction`, {
+      why: 'did-not-occur',
+      reason: 'x',
+    });
+    expect(json).toMatchObject({ status: 409, body: { type: 'problem:already-corrected' } });
+    expect(await corrections()).toBe(2);
+  });
+
+  it('corrects what a tipped bag weighed, from the page of the bag', async () => {
+    const { firstBag } = await threePallets(house, plant, async () => {
+      await aTippedBag(house, plant, { netGrams: 1_000_000 });
+    });
+    const path = correctPath(await lead.get(`/bags/${firstBag}`), 'bag-weighings');
+    expect(textOf(await lead.get(path))).toMatch(/filled, at .* net 1 000 kg\./);
+    const shown = await lead.send(path, { why: 'incorrect-data', grossGrams: '302', reason: 'digits swapped' });
+    expect(textOf(shown)).toContain('lots: 1; pallets: 2; deliveries already gone: 0; deliveries still here: 1.');
+    expect((await lead.send(path, hiddenIn(shown))).headers['location']).toBe(`/bags/${firstBag}`);
+    const weighings = await weighingsOf(reader, firstBag);
+    expect(weighings.map(({ isVoid, grossGrams }) => [isVoid, grossGrams === 302_000])).toEqual([
+      [true, false],
+      [false, true],
+    ]);
+    const never = await lead.send(correctPath(await lead.get(`/bags/${firstBag}`), 'bag-weighings'), {
+      ...{ why: 'did-not-occur', reason: 'it hangs there' },
+    });
+    expect(never.status).toBe(409);
+  });
+
+  it('corrects the code that was printed from a pack on, with the lots and pallets that are then other ones', async () => {
+    const { runId } = await threePallets(house, plant);
+    const path = correctPath(await lead.get(`/runs/${runId}`), 'codes');
+    expect(textOf(await lead.get(path))).toContain('Code L6071A1 is recorded on run');
+    const shown = await lead.send(path, { why: 'incorrect-data', code: 'L6071A7', reason: 'read off another pack' });
+    expect(textOf(shown)).toContain('lots: 2; pallets: 3; deliveries already gone: 1; deliveries still here: 1.');
+    expect((await lead.send(path, hiddenIn(shown))).headers['location']).toBe(`/runs/${runId}`);
+    expect((await lotRanges(reader, runId)).map(({ code }) => code)).toEqual(['L6071A7']);
+  });
+
+  it('refuses what says that it did not happen and what is right in its place, and keeps what was entered', async () => {
+    const { runId } = await threePallets(house, plant, async () => {
+      await removed(30_000);
+    });
+    const run = await lead.get(`/runs/${runId}`);
+    for (const [part, field, value] of [
+      ['removals', 'netGrams', '20'],
+      ['codes', 'code', 'L6071A7'],
+    ] as const) {
+      const both = { why: 'did-not-occur', [field]: value, reason: 'looked again' };
+      const again = await lead.send(correctPath(run, part), both);
+      expect(again.status).toBe(422);
+      expect(textOf(again)).toContain('only one can be');
+      expect(again.text).toContain(`value="${value}"`);
+    }
+    expect(await corrections()).toBe(0);
   });
 });

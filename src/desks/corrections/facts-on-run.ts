@@ -1,5 +1,5 @@
 import type { ReadFrom } from '../../platform/database/reading.js';
-import { NotFound } from '../../platform/refusal.js';
+import { standing, type MayBeVoid } from './standing.js';
 
 interface CountOnRun {
   readonly runId: string;
@@ -7,14 +7,17 @@ interface CountOnRun {
   readonly countedAt: string;
 }
 
-/** @throws {NotFound} `pack-count`, also for one that was corrected, or of another site */
+/**
+ * @throws {NotFound} `pack-count`, also for one of another site
+ * @throws {Refusal} `already-corrected`
+ */
 export async function countOf(from: ReadFrom, siteId: string, countId: string): Promise<CountOnRun> {
-  const [row] = await from.sql<CountOnRun>`
-    SELECT c."run_id" AS "runId", c."pack_count" AS "packCount", c."counted_at" AS "countedAt"
+  const [row] = await from.sql<CountOnRun & MayBeVoid>`
+    SELECT c."run_id" AS "runId", c."pack_count" AS "packCount", c."counted_at" AS "countedAt",
+      c."voided_by" AS "voidedBy"
     FROM "pack_count" c JOIN "packing_run" r ON r."id" = c."run_id"
-    WHERE c."id" = ${countId} AND c."voided_by" IS NULL AND r."site_id" = ${siteId}`;
-  if (row === undefined) throw new NotFound('pack-count', countId);
-  return row;
+    WHERE c."id" = ${countId} AND r."site_id" = ${siteId}`;
+  return standing(row, 'pack-count', countId);
 }
 
 interface FilmOnRun {
@@ -26,10 +29,27 @@ interface FilmOnRun {
 
 /** @throws {NotFound} `film-use`, likewise */
 export async function filmUseOf(from: ReadFrom, siteId: string, useId: string): Promise<FilmOnRun> {
-  const [row] = await from.sql<FilmOnRun>`
-    SELECT u."run_id" AS "runId", l."code", u."first_pack" AS "firstPack", u."fitted_at" AS "fittedAt"
+  const [row] = await from.sql<FilmOnRun & MayBeVoid>`
+    SELECT u."run_id" AS "runId", l."code", u."first_pack" AS "firstPack", u."fitted_at" AS "fittedAt",
+      u."voided_by" AS "voidedBy"
     FROM "film_use" u JOIN "film_lot" l ON l."id" = u."film_lot_id" JOIN "packing_run" r ON r."id" = u."run_id"
-    WHERE u."id" = ${useId} AND u."voided_by" IS NULL AND r."site_id" = ${siteId}`;
-  if (row === undefined) throw new NotFound('film-use', useId);
-  return row;
+    WHERE u."id" = ${useId} AND r."site_id" = ${siteId}`;
+  return standing(row, 'film-use', useId);
+}
+
+interface CodeOnRun {
+  readonly runId: string;
+  readonly code: string;
+  readonly firstPack: number;
+  readonly changedAt: string;
+}
+
+/** @throws {NotFound} `coder-change`, likewise */
+export async function coderChangeOf(from: ReadFrom, siteId: string, changeId: string): Promise<CodeOnRun> {
+  const [row] = await from.sql<CodeOnRun & MayBeVoid>`
+    SELECT c."run_id" AS "runId", l."code", c."first_pack" AS "firstPack", c."changed_at" AS "changedAt",
+      c."voided_by" AS "voidedBy"
+    FROM "coder_change" c JOIN "lot" l ON l."id" = c."lot_id" JOIN "packing_run" r ON r."id" = c."run_id"
+    WHERE c."id" = ${changeId} AND r."site_id" = ${siteId}`;
+  return standing(row, 'coder-change', changeId);
 }

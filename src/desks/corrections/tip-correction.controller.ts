@@ -3,7 +3,7 @@ import { ApiExcludeController } from '@nestjs/swagger';
 import type { VNode } from 'preact';
 import { CorrectTip } from '../../hopper/correct-tip.js';
 import { CorrectTipForm } from '../../hopper/tip.form.js';
-import { tipOf } from '../../hopper/tips.js';
+import { tipToCorrect } from '../../hopper/tips.js';
 import type { Asked } from '../../journal/entry-draft.js';
 import { May } from '../../platform/actor.js';
 import { READER, type ReadFrom } from '../../platform/database/reading.js';
@@ -40,7 +40,7 @@ export class TipCorrectionController {
     @Looking() viewer: Viewer,
     @Param('id', ParseUUIDPipe) id: string,
   ): Promise<VNode | TakenForScript | null> {
-    const { periodId } = await tipOf(this.reader, viewer.actor.siteId, id);
+    const { periodId } = await tipToCorrect(this.reader, viewer.actor.siteId, id);
     return takeByRipple(sent, {
       ...{ viewer, asked, ripple: this.ripple, form: CorrectTipForm, times: ['openedAt', 'offAt'] },
       correct: (asking, form) => this.correctTip.execute(asking, id, form),
@@ -52,7 +52,7 @@ export class TipCorrectionController {
   }
 
   private async page(viewer: Viewer, id: string, trouble: FormTrouble | null): Promise<VNode> {
-    const tip = await tipOf(this.reader, viewer.actor.siteId, id);
+    const tip = await tipToCorrect(this.reader, viewer.actor.siteId, id);
     const bag = tip.bagNumber ?? tip.binNumber ?? '?';
     const facts = { bag, kilograms: kilogramsText(tip.netGrams), at: tip.openedAt };
     const says = sayLocally('correction-tip-is', facts, viewer.timeZone);
