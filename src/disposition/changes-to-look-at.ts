@@ -1,5 +1,5 @@
 import { millisecondsBetween, type Instant } from '../platform/clock.js';
-import { toWhole } from '../platform/database/columns.js';
+import { toWhole } from '../platform/database/stored-values.js';
 import { inChunks } from '../platform/database/in-chunks.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 

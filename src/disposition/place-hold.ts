@@ -2,8 +2,8 @@ import { leaveReachJob } from '../open-points/reach-job.js';
 import { takeDocumentNumber } from '../drying/take-document-number.js';
 import { raisePoint } from '../open-points/raise-point.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
-import { Refusal } from '../platform/refusal.js';
 import { Hold } from './hold.entity.js';
+import { partOf, refuseUnusablePart } from './hold-part.js';
 import type { HoldPart, HoldRow, HoldScope } from './standings.js';
 
 /** A hold to be placed. Whoever calls has made sure that the thing is there. */
@@ -40,31 +40,4 @@ export async function placeHold(tx: Tx, change: { readonly recordedAt: string },
   });
   await leaveReachJob(tx, { id: draft.nextId(), siteId, holdId: id, at: change.recordedAt });
   return { ...kept, hazard: 'safety', isNarrowed: false };
-}
-
-/** Which part is meant; the whole, where nothing is said. */
-export function partOf({ fromCount, toCount, fromAt, untilAt }: Partial<HoldPart>): HoldPart {
-  const [from, to] = [fromCount ?? null, toCount ?? null];
-  return { fromCount: from, toCount: to, fromAt: fromAt ?? null, untilAt: untilAt ?? null };
-}
-
-/**
- * A part has two ends, in order: only packs of a run are counted, only a run and a shift are parted by time, and a shift
- * always is.
- *
- * @throws {Refusal} `hold-range-not-usable`, `hold-times-not-usable`
- */
-export function refuseUnusablePart({ kind }: HoldScope, { fromCount, toCount, fromAt, untilAt }: HoldPart): void {
-  const isCounted = fromCount !== null || toCount !== null;
-  const isInOrder = fromCount !== null && toCount !== null && fromCount < toCount;
-  if (isCounted && !(kind === 'packing-run' && isInOrder)) {
-    throw new Refusal('hold-range-not-usable', { fromCount, toCount });
-  }
-  const isShift = kind === 'dryer-shift' || kind === 'packing-shift';
-  const isTimed = fromAt !== null || untilAt !== null;
-  if (!isTimed && !isShift) return;
-  const isFromUntil = fromAt !== null && untilAt !== null && fromAt < untilAt;
-  if (!isFromUntil || isCounted || !(isShift || kind === 'packing-run')) {
-    throw new Refusal('hold-times-not-usable', { fromAt, untilAt });
-  }
 }

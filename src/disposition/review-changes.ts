@@ -3,7 +3,7 @@ import type { Asked } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
 import { inChunks } from '../platform/database/in-chunks.js';
 import { isTakenKey } from '../platform/database/constraint-errors.js';
-import { toWhole } from '../platform/database/columns.js';
+import { toWhole } from '../platform/database/stored-values.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { Ids } from '../platform/ids.js';
 import { NotFound, Refusal } from '../platform/refusal.js';

@@ -1,5 +1,5 @@
 import { bagsOf, type BagRow } from '../drying/bulk-bags.js';
-import { toBoolean } from '../platform/database/columns.js';
+import { toBoolean } from '../platform/database/stored-values.js';
 import { inChunks } from '../platform/database/in-chunks.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { bagsTakenOut } from './narrowings.js';

@@ -26,7 +26,7 @@ export interface TargetLink extends LinkAmounts {
  * @returns in the order of periods, runs and counts
  */
 export async function rangesOfBag(from: ReadFrom, bagId: string): Promise<TargetLink[]> {
-  const book = new HopperBook(from);
+  const book = new HopperBook(from, null, { bagIds: new Set([bagId]), periodIds: null });
   const links: TargetLink[] = [];
   const waiting = await periodsOfBag(from, bagId);
   const seen = new Set(waiting);

@@ -3,7 +3,7 @@ import type { ReadFrom } from '../platform/database/reading.js';
 import { groupOfBags, likelyOfShares, likelyShares, type BagAmounts } from './bag-contents.js';
 import { modelUsed, type ModelUsed } from './model-used.js';
 import { allOf, HopperBook, plus } from './hopper-book.js';
-import { periodsAfter } from './hopper-period-rows.js';
+import { periodsAfter, periodsOfBags } from './hopper-period-rows.js';
 import { joinedBasis, likelyBasis, none, worded, type LikelyBasis, type LinkAmounts } from './link-words.js';
 import { exitsOf, layOutPeriod, likelyGramsByAddition, targetMass, type PeriodTarget } from './period-flow.js';
 import { tippedBinsOfRuns } from './rework-bins.js';
@@ -27,7 +27,13 @@ export async function reachOfBags(
   bagIds: readonly string[],
   periodIds: readonly string[],
 ): Promise<GroupReach> {
-  return reachIn(from, new HopperBook(from), { bagIds, periodIds });
+  return reachIn(from, new HopperBook(from), { bagIds, periodIds, isFromTheirTips: false });
+}
+
+/** The same from all periods that they went into: so that nothing has to be worked out of any other. */
+export async function reachOfTips(from: ReadFrom, bagIds: readonly string[]): Promise<GroupReach> {
+  const periodIds = await periodsOfBags(from, bagIds);
+  return reachIn(from, new HopperBook(from), { bagIds, periodIds, isFromTheirTips: true });
 }
 
 /** The same for all that was in a hopper period: its tips, its rework, and what it began with. */
@@ -39,7 +45,7 @@ export async function reachOfPeriod(
   const contents = await book.contents(periodId);
   const bagIds = new Set([...contents.values()].flatMap((content) => [...content.keys()]));
   bagIds.delete(allOf(periodId));
-  const reach = await reachIn(from, book, { bagIds: [allOf(periodId)], periodIds: [periodId] });
+  const reach = await reachIn(from, book, { bagIds: [allOf(periodId)], periodIds: [periodId], isFromTheirTips: true });
   return { ...reach, bagIds: [...bagIds] };
 }
 
@@ -48,7 +54,11 @@ interface Group {
   readonly periodIds: readonly string[];
 }
 
-async function reachIn(from: ReadFrom, book: HopperBook, { bagIds, periodIds }: Group): Promise<GroupReach> {
+async function reachIn(
+  from: ReadFrom,
+  book: HopperBook,
+  { bagIds, periodIds, isFromTheirTips }: Group & { readonly isFromTheirTips: boolean },
+): Promise<GroupReach> {
   const reached = new Set(periodIds);
   const runIds = new Set<string>();
   const models: ModelUsed[] = [];
@@ -63,7 +73,10 @@ async function reachIn(from: ReadFrom, book: HopperBook, { bagIds, periodIds }: 
     runIds: [...runIds],
     periodIds: [...reached],
     models,
-    boundIn: (targets) => boundIn(book, { bagIds, periodIds: [...reached] }, targets),
+    boundIn: (targets) => {
+      const own = book.about({ bagIds: new Set(bagIds), periodIds: isFromTheirTips ? reached : null });
+      return boundIn(own, { bagIds, periodIds: [...reached] }, targets);
+    },
   };
 }
 

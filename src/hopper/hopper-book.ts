@@ -33,6 +33,13 @@ interface Opened {
 /** All that was in a period, as if it were one bag: tips, rework and what it began with. */
 export const allOf = (periodId: string): string => `all-of:${periodId}`;
 
+/** The bags that a question is about: of others nothing is worked out. */
+export interface AskedBags {
+  readonly bagIds: ReadonlySet<string>;
+  /** All periods that any of them may have been in; what others left as a residue holds none. Null: not known. */
+  readonly periodIds: ReadonlySet<string> | null;
+}
+
 const wholeHouse: Opened = { reworkDepth: 0, beforeAt: null, binId: null };
 
 /** Of what is not asked for: nothing of any bag. */
@@ -57,16 +64,27 @@ export class HopperBook {
   private readonly bins = new Map<string, AdditionContent>();
   private readonly binsUnderWay = new Set<string>();
 
-  /** @param followedId a period that is followed as a whole besides: what was in it goes on under the name `allOf` */
+  /**
+   * @param followedId a period that is followed as a whole besides: what was in it goes on under the name `allOf`
+   * @param asked the only bags that are asked about; null: every bag is
+   */
   constructor(
     private readonly from: ReadFrom,
     private readonly followedId: string | null = null,
+    private readonly asked: AskedBags | null = null,
   ) {}
 
   facts(periodId: string): Promise<HopperPeriodFacts> {
     const known = this.factsById.get(periodId) ?? readHopperPeriod(this.from, periodId);
     this.factsById.set(periodId, known);
     return known;
+  }
+
+  /** The same periods, read once with these, for a question about some bags alone. */
+  about(asked: AskedBags): HopperBook {
+    const book = new HopperBook(this.from, this.followedId, asked);
+    for (const [periodId, facts] of this.factsById) book.factsById.set(periodId, facts);
+    return book;
   }
 
   /** What each addition of a period holds. */
@@ -102,7 +120,9 @@ export class HopperBook {
     if (addition.previousPeriodId !== null) return this.residueContent(addition, addition.previousPeriodId, opened);
     if (addition.binId !== null) return this.binContent(addition, addition.binId, opened);
     const [only] = addition.bagIds;
-    if (only !== undefined && addition.bagIds.length === 1) return new Map([[only, wholePart]]);
+    if (only !== undefined && addition.bagIds.length === 1) {
+      return this.asked?.bagIds.has(only) === false ? nothing : new Map([[only, wholePart]]);
+    }
     const part: BagPart = {
       content: { lowerGrams: 0, upperGrams: addition.mass.upperGrams },
       likelyShare: 1 / Math.max(1, addition.bagIds.length),
@@ -112,6 +132,7 @@ export class HopperBook {
 
   /** What a period may have left inside of each bag when it was proven empty. */
   private async residueContent(residue: AdditionFact, periodId: string, opened: Opened): Promise<AdditionContent> {
+    if (this.asked?.periodIds?.has(periodId) === false) return nothing;
     const known = this.residues.get(residue.id);
     if (known !== undefined) return known;
     const [answer] = await this.answer(periodId, [{ ranges: [], withEnd: true }], {

@@ -1,4 +1,4 @@
-import { partOf } from '../disposition/place-hold.js';
+import { partOf } from '../disposition/hold-part.js';
 import { findBag } from '../drying/bulk-bags.js';
 import { meanNetsOf } from '../fill-weight/mean-nets.js';
 import { rangesOfBag } from '../hopper/hopper-links.js';

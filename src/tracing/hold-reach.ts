@@ -1,9 +1,9 @@
 import { bagsTakenOut } from '../disposition/narrowings.js';
 import type { HoldPart, HoldRow, HoldScope } from '../disposition/standings.js';
-import { partOf } from '../disposition/place-hold.js';
+import { partOf } from '../disposition/hold-part.js';
 import { bagsFilledBetween, bagsOf, type BagRow } from '../drying/bulk-bags.js';
-import { reachOfBags, reachOfPeriod } from '../hopper/group-reach.js';
-import { periodOf, periodsOfBags } from '../hopper/hopper-period-rows.js';
+import { reachOfPeriod, reachOfTips } from '../hopper/group-reach.js';
+import { periodOf } from '../hopper/hopper-period-rows.js';
 import { filmRanges, rangesOfLot } from '../packing/packing-runs.js';
 import { spreadOf, spreadsOf } from '../pallets/pallet-spread.js';
 import { reachNow } from '../pallets/reach-now.js';
@@ -101,7 +101,7 @@ async function bagsOfScope(from: ReadFrom, { kind, id, fromAt, untilAt }: ReachS
 }
 
 async function palletsOfBags(from: ReadFrom, bagIds: readonly string[]): Promise<PalletLine[]> {
-  return palletLines(from, await reachOfBags(from, bagIds, await periodsOfBags(from, bagIds)), []);
+  return palletLines(from, await reachOfTips(from, bagIds), []);
 }
 
 async function palletsOfPeriod(from: ReadFrom, periodId: string): Promise<PalletLine[]> {

@@ -1,4 +1,4 @@
-import { partOf, refuseUnusablePart } from '../disposition/place-hold.js';
+import { partOf, refuseUnusablePart } from '../disposition/hold-part.js';
 import type { HoldPart, HoldScope } from '../disposition/standings.js';
 import { bagOf } from '../drying/bulk-bags.js';
 import { dryerRunOf } from '../drying/dryer-runs.js';

@@ -2,7 +2,7 @@ import { Controller, Get, Inject, Post, Query, Res } from '@nestjs/common';
 import { ApiExcludeController } from '@nestjs/swagger';
 import type { FastifyReply } from 'fastify';
 import type { VNode } from 'preact';
-import { partOf } from '../../disposition/place-hold.js';
+import { partOf } from '../../disposition/hold-part.js';
 import { SetHoldClass } from '../../disposition/set-hold-class.js';
 import { scopeKinds, type HoldPart, type HoldRow, type HoldScope } from '../../disposition/standings.js';
 import type { Asked } from '../../journal/entry-draft.js';
