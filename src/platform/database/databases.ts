@@ -4,6 +4,7 @@ import type BetterSqlite3 from 'better-sqlite3';
 import Database from 'better-sqlite3';
 import { DataSource, getMetadataArgsStorage, type EntityTarget, type ObjectLiteral } from 'typeorm';
 import type { DatabaseKind } from './database-kind.js';
+import type { HeavyGround } from './heavy-ground.js';
 import { HouseNaming } from './naming.js';
 import { type Migration } from './migration.js';
 import { cacheOf } from './sqlite-cache.js';
@@ -28,6 +29,8 @@ export interface Databases {
   readonly reader: DataSource;
   /** The SQLite file; null on PostgreSQL. */
   readonly file: string | null;
+  /** Where threads with connections of their own read from. */
+  readonly ground: HeavyGround;
   close(): Promise<void>;
 }
 
@@ -72,6 +75,7 @@ async function openSqlite(options: DatabaseOptions): Promise<Databases> {
     writer,
     reader,
     file,
+    ground: { file },
     close: async () => {
       await reader.destroy();
       await writer.destroy();
@@ -117,6 +121,7 @@ async function openPostgres(options: DatabaseOptions, url: string): Promise<Data
     writer,
     reader,
     file: null,
+    ground: { url },
     close: async () => {
       await reader.destroy();
       await writer.destroy();

@@ -3,7 +3,7 @@ import type { Language } from '../sentences/language.js';
 import type { ReadFrom } from './reading.js';
 
 /**
- * A question that is answered whole beside the server, where the database is a file: reading and computing both. Its
+ * A question that is answered whole beside the server: reading and computing both. Its
  * module exports it under the name `question`, knows the sentences that it says, and asks for nothing but plain values.
  */
 export interface HeavyQuestion<Asked> {

@@ -11,14 +11,15 @@ import { plainStatement } from './sqlite-template.js';
 const threadCount = 2;
 
 /**
- * Reads that take over ten milliseconds, each in one snapshot: on SQLite in worker threads with bare connections that
- * can only query, one at a time in each; on PostgreSQL on connections of their own.
+ * Reads that take over ten milliseconds, each in one snapshot, in worker threads with bare connections that can only
+ * query, one at a time in each. A snapshot that is computed in the server itself takes, on PostgreSQL, a connection of
+ * the server's own.
  */
 export class HeavyReads implements BeforeApplicationShutdown {
   private readonly threads: readonly HeavyThread[];
 
   constructor(private readonly databases: Databases) {
-    this.threads = Array.from({ length: threadCount }, () => new HeavyThread(databases.file));
+    this.threads = Array.from({ length: threadCount }, () => new HeavyThread(databases.ground));
   }
 
   /** Runs `work` on one unchanging view of the database. */
@@ -28,9 +29,8 @@ export class HeavyReads implements BeforeApplicationShutdown {
     return thread.inTurn(() => snapshotOnSqlite(thread, work));
   }
 
-  /** Has a question answered on one unchanging view: on SQLite all of it beside the server. JSON text. */
+  /** Has a question answered on one unchanging view, all of it beside the server. JSON text. */
   async ask<Asked>(question: HeavyQuestion<Asked>, asked: Asked): Promise<string> {
-    if (this.databases.kind === 'postgres') return this.snapshot((from) => question.answer(from, asked));
     const thread = this.freest();
     return thread.inTurn(() => thread.text(builtUrl(question.url), asked, languageNow()));
   }

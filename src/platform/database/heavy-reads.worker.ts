@@ -1,16 +1,17 @@
 import { parentPort, workerData } from 'node:worker_threads';
-import Database from 'better-sqlite3';
 import { inConversation } from '../sentences/language.js';
-import { cacheOf } from './sqlite-cache.js';
+import type { HeavyConnection, HeavyGround } from './heavy-ground.js';
 import { faultOf, type HeavyAnswer, type HeavyMessage, type HeavyQuestion } from './heavy-question.js';
 import { unchanging } from './reading.js';
 import { plainStatement } from './sqlite-template.js';
 
-/** A thread of heavy reads: a bare connection that can only query. */
-const { file } = workerData as { file: string };
-const database = new Database(file, { fileMustExist: true });
-database.pragma('query_only = ON');
-database.pragma(cacheOf('heavy'));
+/** A thread of heavy reads. It loads the driver of its own database alone. */
+const connection = await connect(workerData as HeavyGround);
+
+async function connect(ground: HeavyGround): Promise<HeavyConnection> {
+  if ('file' in ground) return (await import('./heavy-sqlite.js')).connectToSqlite(ground.file);
+  return (await import('./heavy-postgres.js')).connectToPostgres(ground.url);
+}
 
 parentPort?.on('message', (message: HeavyMessage) => {
   void answerOf(message).then((answer) => parentPort?.postMessage(answer));
@@ -19,7 +20,7 @@ parentPort?.on('message', (message: HeavyMessage) => {
 async function answerOf(message: HeavyMessage): Promise<HeavyAnswer> {
   const { number } = message;
   try {
-    if ('statement' in message) return { number, rows: rowsOf(message.statement, message.parameters) };
+    if ('statement' in message) return { number, rows: await connection.rows(message.statement, message.parameters) };
     const { url, asked, language } = message;
     const { question } = (await import(url)) as { readonly question: HeavyQuestion<unknown> };
     return { number, text: await inConversation(() => inOneView(question, asked), language) };
@@ -29,33 +30,18 @@ async function answerOf(message: HeavyMessage): Promise<HeavyAnswer> {
 }
 
 async function inOneView(question: HeavyQuestion<unknown>, asked: unknown): Promise<string> {
-  rowsOf('BEGIN', []);
+  await connection.rows(connection.begin, []);
   try {
     return await question.answer(
       unchanging({
         sql: async <Row>(strings: TemplateStringsArray, ...values: unknown[]) => {
           const { statement, parameters } = plainStatement(strings, values);
-          return rowsOf(statement, parameters) as Row[];
+          return (await connection.rows(statement, parameters)) as Row[];
         },
       }),
       asked,
     );
   } finally {
-    rowsOf('COMMIT', []);
+    await connection.rows('COMMIT', []);
   }
-}
-
-/** Statements that were asked before, the latest last; a list in a statement makes another one for each length. */
-const known = new Map<string, Database.Statement>();
-const mostKnown = 300;
-
-function rowsOf(statement: string, parameters: readonly unknown[]): readonly unknown[] {
-  const prepared = known.get(statement) ?? database.prepare(statement);
-  known.delete(statement);
-  known.set(statement, prepared);
-  const [oldest] = known.keys();
-  if (known.size > mostKnown && oldest !== undefined) known.delete(oldest);
-  if (prepared.reader) return prepared.all(...parameters);
-  prepared.run(...parameters);
-  return [];
 }

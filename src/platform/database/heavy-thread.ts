@@ -1,4 +1,5 @@
 import { Worker } from 'node:worker_threads';
+import type { HeavyGround } from './heavy-ground.js';
 import { errorOf, type HeavyAnswer, type HeavyMessage } from './heavy-question.js';
 
 interface Waiting {
@@ -15,7 +16,7 @@ export class HeavyThread {
   private asked = 0;
   private readonly waiting = new Map<number, Waiting>();
 
-  constructor(private readonly file: string | null) {}
+  constructor(private readonly ground: HeavyGround) {}
 
   /** Runs `work`, in which the thread is asked, after what came before. */
   async inTurn<Answer>(work: () => Promise<Answer>): Promise<Answer> {
@@ -54,7 +55,7 @@ export class HeavyThread {
   }
 
   private begin(): Worker {
-    const worker = new Worker(workerFile(), { workerData: { file: this.file }, resourceLimits });
+    const worker = new Worker(workerFile(), { workerData: this.ground, resourceLimits });
     worker.unref();
     worker.on('message', (answer: HeavyAnswer) => {
       const waiting = this.waiting.get(answer.number);
