@@ -261,7 +261,7 @@ describe('the level check', () => {
     await aTippedBag(house, plant);
     const run = await aStartedRun(house, plant);
     await jobsDone(house);
-    const closeLooks = jest.spyOn(house.get(HeavyReads), 'snapshot');
+    const closeLooks = jest.spyOn(house.get(HeavyReads), 'ask');
     for (const packCount of [100, 300, 480]) {
       house.clock.pass(10);
       await packsCounted(house, plant, run.id, packCount);
@@ -272,6 +272,30 @@ describe('the level check', () => {
     await packsCounted(house, plant, run.id, 510);
     await jobsDone(house);
     expect(closeLooks).toHaveBeenCalledTimes(1);
+    expect(await causes()).toContain('hopper-level-impossible');
+  });
+
+  it('looks closely at a hopper that is too full once the bags must be in, and then only when something leaves it', async () => {
+    const closeLooks = jest.spyOn(house.get(HeavyReads), 'ask');
+    const tipMore = async (minutes: number): Promise<string> => {
+      const { id } = (await aTippedBag(house, plant, { happened: true })).tip;
+      house.clock.pass(minutes);
+      await jobsDone(house);
+      return id;
+    };
+    const first = await tipMore(1);
+    closeLooks.mockClear();
+    for (let tips = 0; tips < 5; tips += 1) await tipMore(1);
+    expect(closeLooks).not.toHaveBeenCalled();
+    house.clock.pass(20);
+    await tipMore(1);
+    expect(closeLooks).toHaveBeenCalledTimes(1);
+    expect(await causes()).toContain('hopper-level-impossible');
+    await tipMore(20);
+    expect(closeLooks).toHaveBeenCalledTimes(1);
+    await house.get(CorrectTip).execute(asking(plant.actor), first, { why: 'did-not-occur', reason: 'test' });
+    await jobsDone(house);
+    expect(closeLooks).toHaveBeenCalledTimes(2);
     expect(await causes()).toContain('hopper-level-impossible');
   });
 });

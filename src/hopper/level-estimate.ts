@@ -1,8 +1,10 @@
 import { meanNetsOf } from '../fill-weight/mean-nets.js';
 import type { ReadFrom } from '../platform/database/reading.js';
-import { toWhole } from '../platform/database/columns.js';
+import { toWhole } from '../platform/database/stored-values.js';
+import { shifted, type Instant } from '../platform/clock.js';
 import type { PeriodRow } from './hopper-period-rows.js';
 import type { HopperLevel } from './hopper-level.js';
+import { timeUncertaintyAt } from './record-times.js';
 
 /** What was recorded of a period, in sums that two queries give. */
 interface PeriodTotals {
@@ -10,7 +12,8 @@ interface PeriodTotals {
   readonly removedGrams: number;
   /** Tips with a time that was stated later, void ones, ones without an end, levels seen: each changes more than a sum. */
   readonly oddCount: number;
-  readonly runs: ReadonlyMap<string, RunTotals>;
+  /** By the run's id; plain, so that it goes from one thread to another. */
+  readonly runs: Readonly<Record<string, RunTotals>>;
 }
 
 interface RunTotals {
@@ -40,17 +43,60 @@ export async function lookedAt(from: ReadFrom, period: PeriodRow, level: HopperL
  * in their time, and with all their limits the level stays above zero and below the capacity. So that a count a minute
  * and a tip every few need no close look at thousands of rows.
  */
-export async function isSurelyPossible(from: ReadFrom, period: PeriodRow, last: LastLook): Promise<boolean> {
+export async function isSurelyPossible(
+  from: ReadFrom,
+  period: PeriodRow,
+  { last, now }: { readonly last: LastLook; readonly now: Instant },
+): Promise<boolean> {
   if (last.periodId !== period.id || last.level.findings.length > 0) return false;
-  const now = await totalsOf(from, period);
-  const packed = packedSince(last.totals.runs, now.runs);
-  const tippedGrams = now.tippedGrams - last.totals.tippedGrams;
-  const removedGrams = now.removedGrams - last.totals.removedGrams;
-  if (packed === null || now.oddCount !== last.totals.oddCount || tippedGrams < 0 || removedGrams < 0) return false;
+  const since = changesSince(last.totals, await totalsOf(from, period));
+  if (since === null) return false;
+  const { tippedGrams, packed, removedGrams } = since;
   const { upperGrams, lowerGrams, capacityGrams } = last.level;
   const most = upperGrams + tippedGrams - packed.lowerGrams - removedGrams * removedShare;
-  const least = lowerGrams + tippedGrams * tippedShare - packed.upperGrams;
-  return most >= 0 && least <= capacityGrams;
+  if (most < 0) return false;
+  const least = lowerGrams + tippedGrams * tippedShare;
+  if (least - packed.upperGrams <= capacityGrams) return true;
+  // What was opened just now need not be in yet, whatever was packed meanwhile.
+  return least - (await underWayGrams(from, period, now)) <= capacityGrams;
+}
+
+/**
+ * Whether a hopper that held more than it can hold surely still does by its records: since the last look nothing left it
+ * and nothing was put right, only more was tipped. So that bag after bag into a full hopper needs no close look each.
+ */
+export async function isSurelyTooFull(from: ReadFrom, period: PeriodRow, last: LastLook): Promise<boolean> {
+  const tooFull = last.level.findings.find(({ kind }) => kind === 'above-capacity');
+  if (last.periodId !== period.id || tooFull === undefined) return false;
+  const since = changesSince(last.totals, await totalsOf(from, period));
+  if (since === null || since.packed.upperGrams > 0 || since.removedGrams > 0) return false;
+  // What is under way may be heavier than it counts.
+  return tooFull.byGrams > since.tippedGrams * 2 * (tippedShare - 1);
+}
+
+/** Grams of tips that the level check takes as perhaps not in yet, at every instant until now: none too many. */
+async function underWayGrams(from: ReadFrom, { id, siteId, startedAt }: PeriodRow, now: Instant): Promise<number> {
+  const { laterMinutes, handCountMinutes } = await timeUncertaintyAt(from, siteId, startedAt);
+  const openedAfter = shifted(now, (handCountMinutes - laterMinutes) * 60_000);
+  const [tips] = await from.sql<{ grams: number | string | null }>`
+    SELECT SUM("net_grams") AS "grams" FROM "tip"
+    WHERE "period_id" = ${id} AND "opened_at" > ${openedAfter} AND "voided_by" IS NULL`;
+  return toWhole(tips?.grams ?? 0) * (2 - tippedShare);
+}
+
+interface Changes {
+  readonly tippedGrams: number;
+  readonly removedGrams: number;
+  readonly packed: { readonly lowerGrams: number; readonly grams: number; readonly upperGrams: number };
+}
+
+/** What came since a look; null where more than tips, packs and removals came, so that only a close look can tell. */
+function changesSince(before: PeriodTotals, now: PeriodTotals): Changes | null {
+  const packed = packedSince(before.runs, now.runs);
+  const tippedGrams = now.tippedGrams - before.tippedGrams;
+  const removedGrams = now.removedGrams - before.removedGrams;
+  if (packed === null || now.oddCount !== before.oddCount || tippedGrams < 0 || removedGrams < 0) return null;
+  return { tippedGrams, removedGrams, packed };
 }
 
 /**
@@ -59,15 +105,10 @@ export async function isSurelyPossible(from: ReadFrom, period: PeriodRow, last: 
  */
 export async function levelSince(from: ReadFrom, period: PeriodRow, last: LastLook): Promise<HopperLevel | null> {
   if (last.periodId !== period.id) return null;
-  const now = await totalsOf(from, period);
-  const before = last.totals;
-  if (now.oddCount !== before.oddCount || now.tippedGrams < before.tippedGrams) return null;
-  if (now.removedGrams < before.removedGrams) return null;
-  const packed = packedSince(before.runs, now.runs);
-  if (packed === null) return null;
+  const since = changesSince(last.totals, await totalsOf(from, period));
+  if (since === null) return null;
   const { level } = last;
-  const tipped = now.tippedGrams - before.tippedGrams;
-  const removed = now.removedGrams - before.removedGrams;
+  const { tippedGrams: tipped, removedGrams: removed, packed } = since;
   return {
     ...level,
     lowerGrams: Math.max(0, Math.round(level.lowerGrams + tipped - packed.upperGrams - removed)),
@@ -77,13 +118,10 @@ export async function levelSince(from: ReadFrom, period: PeriodRow, last: LastLo
 }
 
 /** Null where a run is new, was counted back, or was weighed anew. */
-function packedSince(
-  before: ReadonlyMap<string, RunTotals>,
-  now: ReadonlyMap<string, RunTotals>,
-): { readonly lowerGrams: number; readonly grams: number; readonly upperGrams: number } | null {
+function packedSince(before: PeriodTotals['runs'], now: PeriodTotals['runs']): Changes['packed'] | null {
   const sum = { lowerGrams: 0, grams: 0, upperGrams: 0 };
-  for (const [runId, run] of now) {
-    const known = before.get(runId);
+  for (const [runId, run] of Object.entries(now)) {
+    const known = before[runId];
     const isSame = known?.lowerMilligrams === run.lowerMilligrams && known.upperMilligrams === run.upperMilligrams;
     if (!isSame || run.packCount < known.packCount) return null;
     sum.grams += ((run.packCount - known.packCount) * run.meanMilligrams) / 1000;
@@ -111,7 +149,7 @@ async function totalsOf(from: ReadFrom, { id, hopperId, startedAt }: PeriodRow):
   };
 }
 
-async function runTotals(from: ReadFrom, hopperId: string, startedAt: string): Promise<ReadonlyMap<string, RunTotals>> {
+async function runTotals(from: ReadFrom, hopperId: string, startedAt: string): Promise<PeriodTotals['runs']> {
   const rows = await from.sql<{ runId: string; packCount: number }>`
     SELECT s."run_id" AS "runId", s."pack_count" AS "packCount"
     FROM (SELECT DISTINCT "line_id" FROM "hopper_line" WHERE "hopper_id" = ${hopperId}) l
@@ -125,7 +163,7 @@ async function runTotals(from: ReadFrom, hopperId: string, startedAt: string): P
     from,
     rows.map(({ runId }) => runId),
   );
-  return new Map(
+  return Object.fromEntries(
     rows.flatMap(({ runId, packCount }): [string, RunTotals][] => {
       const net = nets.get(runId);
       if (net === undefined) return [];

@@ -5,15 +5,15 @@ import { HeavyReads } from '../platform/database/heavy-reads.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { JobRunner } from '../platform/jobs/job-runner.js';
 import { currentPeriod, periodOf, type PeriodRow } from './hopper-period-rows.js';
-import { readHopperPeriod } from './hopper-periods.js';
-import { explainedLevel, levelOf, type HopperLevel } from './hopper-level.js';
-import { isSurelyPossible, levelSince, lookedAt, type LastLook } from './level-estimate.js';
+import { levelOf, type HopperLevel } from './hopper-level.js';
+import { isSurelyPossible, isSurelyTooFull, levelSince, type LastLook } from './level-estimate.js';
 import { levelJobKind } from './level-job.js';
+import { question, type LevelLook } from './level-look.question.js';
 import { PointAtLevel } from './point-at-level.js';
 
 /**
- * Looks at a hopper's level after what was recorded of it: closely (the whole period, mass by mass) where sums do not
- * show already that nothing is wrong. What it remembers of the last look is only for that; after a start it looks anew.
+ * Looks at a hopper's level after what was recorded of it: closely (the whole period, mass by mass, beside the server)
+ * where sums do not show already that nothing is wrong, or that what was wrong still is. What it remembers of the last look is only for that; after a start it looks anew.
  */
 @Injectable()
 export class LevelWatch implements OnModuleInit {
@@ -47,7 +47,8 @@ export class LevelWatch implements OnModuleInit {
   private async lookWhereNeeded(period: PeriodRow): Promise<void> {
     const last = this.lastLooks.get(period.hopperId);
     const isPlain = period.endedAt === null && last !== undefined;
-    if (isPlain && (await isSurelyPossible(this.reader, period, last))) return;
+    if (isPlain && (await isSurelyPossible(this.reader, period, { last, now: this.clock.now() }))) return;
+    if (isPlain && (await isSurelyTooFull(this.reader, period, last))) return;
     await this.look(period.id);
   }
 
@@ -59,22 +60,19 @@ export class LevelWatch implements OnModuleInit {
       const estimated = last === undefined ? null : await levelSince(this.reader, period, last);
       if (estimated !== null) return estimated;
     }
-    const { level, looked } = await this.heavy.snapshot(async (from) => {
-      const found = await explainedLevel(from, await readHopperPeriod(from, period.id));
-      return { level: found, looked: await lookedAt(from, period, found) };
-    });
+    const { level, looked } = await this.closeLook(period.id);
     this.pageLooks.set(hopperId, looked);
     return level;
   }
 
   /** The close look: brings the open point of the period in line with its level. */
   async look(periodId: string): Promise<void> {
-    const { facts, level, looked } = await this.heavy.snapshot(async (from) => {
-      const read = await readHopperPeriod(from, periodId);
-      const found = await explainedLevel(from, read);
-      return { facts: read, level: found, looked: await lookedAt(from, read.period, found) };
-    });
-    if (facts.period.endedAt === null) this.lastLooks.set(facts.period.hopperId, looked);
-    await this.points.bring(facts, level);
+    const { period, hopperCode, level, looked } = await this.closeLook(periodId);
+    if (period.endedAt === null) this.lastLooks.set(period.hopperId, looked);
+    await this.points.bring({ ...period, hopperCode }, level);
+  }
+
+  private async closeLook(periodId: string): Promise<LevelLook> {
+    return JSON.parse(await this.heavy.ask(question, { periodId })) as LevelLook;
   }
 }

@@ -7,10 +7,13 @@ import { clearPoints, raisePoint } from '../open-points/raise-point.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { Ids } from '../platform/ids.js';
 import type { SentenceFacts } from '../platform/refusal.js';
-import type { HopperPeriodFacts } from './hopper-periods.js';
+import type { PeriodRow } from './hopper-period-rows.js';
 import { timesText } from './level-text.js';
 import { suspectTips } from './named-suspects.js';
 import type { HopperLevel, PlacedFinding, PlacedSuspect } from './hopper-level.js';
+
+/** A hopper period, and what its hopper is called. */
+type LookedPeriod = Pick<PeriodRow, 'siteId' | 'id' | 'number'> & { readonly hopperCode: string };
 
 export const levelCause = 'hopper-level-impossible';
 
@@ -27,22 +30,22 @@ export class PointAtLevel {
   ) {}
 
   /** Records nothing where the points say already what is so: a job may come twice. */
-  async bring(facts: HopperPeriodFacts, level: HopperLevel): Promise<void> {
-    const { siteId, id } = facts.period;
+  async bring(period: LookedPeriod, level: HopperLevel): Promise<void> {
+    const { siteId, id } = period;
     const subject = { kind: 'hopper-period', id };
     const [finding] = level.findings;
     const openId = await openPointIdOf(this.reader, { siteId, cause: levelCause, subject });
     if ((openId !== null) === (finding !== undefined)) return;
     if (finding === undefined) await this.clear(siteId, subject);
-    else await this.raise(facts, { subject, finding, level });
+    else await this.raise(period, { subject, finding, level });
   }
 
   private async raise(
-    facts: HopperPeriodFacts,
+    period: LookedPeriod,
     found: { readonly subject: Subject; readonly finding: PlacedFinding; readonly level: HopperLevel },
   ): Promise<void> {
-    const { siteId } = facts.period;
-    const said = await this.factsOf(facts, found);
+    const { siteId } = period;
+    const said = await this.factsOf(period, found);
     await this.changes.run(asTheHouse(siteId), {}, async (tx, change) => {
       const { subject } = found;
       const point = { id: this.ids.next(), siteId, cause: levelCause, facts: said, subject, at: change.recordedAt };
@@ -69,14 +72,14 @@ export class PointAtLevel {
   }
 
   private async factsOf(
-    facts: HopperPeriodFacts,
+    period: LookedPeriod,
     { finding, level }: { readonly finding: PlacedFinding; readonly level: HopperLevel },
   ): Promise<SentenceFacts> {
     const since = (at: string | null): string => at ?? 'the-start';
     const [suspect] = level.suspects;
     return {
-      hopper: facts.hopper.code,
-      period: facts.period.number,
+      hopper: period.hopperCode,
+      period: period.number,
       at: since(finding.at),
       kilograms: formatKilograms(finding.byGrams, { thousands: true }),
       what: finding.kind,
