@@ -1,6 +1,6 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import { question } from '../../src/desks/thread-of-code.question.js';
-import { toWhole } from '../../src/platform/database/columns.js';
+import { toWhole } from '../../src/platform/database/stored-values.js';
 import type { ReadFrom } from '../../src/platform/database/reading.js';
 import { groupBy } from '../../src/platform/group-by.js';
 import { quantile } from '../floor.js';

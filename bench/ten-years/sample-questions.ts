@@ -1,6 +1,6 @@
 import { localMomentAt } from '../../src/core/shift-calendar/local-time.js';
 import { timeZone } from '../../src/demo/life/minutes.js';
-import { toBoolean } from '../../src/platform/database/columns.js';
+import { toBoolean } from '../../src/platform/database/stored-values.js';
 import type { ReadFrom } from '../../src/platform/database/reading.js';
 
 /** A pack's code with its time of day, as a customer reads it to the quality officer. */

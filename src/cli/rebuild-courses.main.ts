@@ -1,5 +1,5 @@
 import 'reflect-metadata';
-import { rebuildCourses } from '../packing/run-courses.js';
+import { rebuildCourses } from '../packing/follow-course.js';
 import { readConfig } from '../platform/config.js';
 import { UnitOfWork } from '../platform/database/unit-of-work.js';
 import { openGround } from '../start-house.js';

@@ -1,5 +1,5 @@
 import type { Instant } from '../platform/clock.js';
-import { toWhole } from '../platform/database/columns.js';
+import { toWhole } from '../platform/database/stored-values.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 
 /** The counts by walking round since the last unit went on or came off: those before it hold no longer. */

@@ -1,6 +1,6 @@
 import type { LaterBagChange } from '../drying/rebuild-bag-states.js';
 import type { Instant } from '../platform/clock.js';
-import { toWhole } from '../platform/database/columns.js';
+import { toWhole } from '../platform/database/stored-values.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { palletStatesByFacts } from '../pallets/pallet-states.js';
 import type { PalletStatus } from '../pallets/pallet-rows.js';

@@ -1,5 +1,5 @@
 import { canonicalText } from '../platform/canonical-text.js';
-import { toBoolean } from '../platform/database/columns.js';
+import { toBoolean } from '../platform/database/stored-values.js';
 import { onlyRow, type ReadFrom } from '../platform/database/reading.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { Refusal } from '../platform/refusal.js';

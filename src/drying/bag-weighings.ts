@@ -1,4 +1,4 @@
-import { toBoolean } from '../platform/database/columns.js';
+import { toBoolean } from '../platform/database/stored-values.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 
 /** A weighing as it is shown, void ones too. */

@@ -1,6 +1,6 @@
 import { readBagNumber } from '../core/identifiers/bag-number.js';
 import { isSscc } from '../core/identifiers/sscc.js';
-import { toBoolean, toWhole } from '../platform/database/columns.js';
+import { toBoolean, toWhole } from '../platform/database/stored-values.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
 import type { BagStatus } from './bag-status.js';

@@ -2,7 +2,7 @@ import { Injectable, type OnModuleInit } from '@nestjs/common';
 import type { Asked } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
 import { gradeOf, scaleStandingAt, siteOf } from '../plant/plant-facts.js';
-import { toWhole } from '../platform/database/columns.js';
+import { toWhole } from '../platform/database/stored-values.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { Ids } from '../platform/ids.js';
 import { issuePaper } from '../platform/printing/issue-paper.js';

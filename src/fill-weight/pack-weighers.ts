@@ -1,5 +1,5 @@
 import type { Instant } from '../platform/clock.js';
-import { toBoolean, toWhole } from '../platform/database/columns.js';
+import { toBoolean, toWhole } from '../platform/database/stored-values.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 
 /** A pack weigher that is set up, with what it sent so far. */

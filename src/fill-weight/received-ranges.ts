@@ -1,5 +1,5 @@
 import type { Instant } from '../platform/clock.js';
-import { toWhole } from '../platform/database/columns.js';
+import { toWhole } from '../platform/database/stored-values.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { unitedRanges, type SequenceRange } from './sequence-ranges.js';

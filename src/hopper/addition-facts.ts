@@ -2,7 +2,7 @@ import type { Mass } from '../core/hopper-flow/hopper-event.js';
 import { inChunks } from '../platform/database/in-chunks.js';
 import { meanNetsOf } from '../fill-weight/mean-nets.js';
 import type { Instant } from '../platform/clock.js';
-import { toBoolean } from '../platform/database/columns.js';
+import { toBoolean } from '../platform/database/stored-values.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import type { PeriodRow } from './hopper-period-rows.js';
 import { windowOfTip, type Stretch, type TimeUncertainty, type TimeWindow } from './record-times.js';

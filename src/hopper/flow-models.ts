@@ -1,6 +1,6 @@
 import { defaultFlowModel, type FlowModel } from '../core/hopper-flow/flow-model.js';
 import type { Instant } from '../platform/clock.js';
-import { toWhole } from '../platform/database/columns.js';
+import { toWhole } from '../platform/database/stored-values.js';
 import { onlyRow, type ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
 import type { ModelKind } from './flow-model.form.js';

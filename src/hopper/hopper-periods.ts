@@ -3,7 +3,7 @@ import type { TimedEvent } from '../core/hopper-flow/timed-event.js';
 import type { HopperRow } from '../plant/plant-rows.js';
 import { hopperOf } from '../plant/plant-facts.js';
 import type { Instant } from '../platform/clock.js';
-import { toBoolean } from '../platform/database/columns.js';
+import { toBoolean } from '../platform/database/stored-values.js';
 import { once, type ReadFrom } from '../platform/database/reading.js';
 import { readAdditions, type AdditionFact } from './addition-facts.js';
 import { readExits, type ExitFacts } from './exit-facts.js';

@@ -1,7 +1,7 @@
 import type { Mass } from '../core/hopper-flow/hopper-event.js';
 import { inChunks } from '../platform/database/in-chunks.js';
 import type { Instant } from '../platform/clock.js';
-import { toBoolean, toWhole } from '../platform/database/columns.js';
+import { toBoolean, toWhole } from '../platform/database/stored-values.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 
 interface Weighing extends Mass {

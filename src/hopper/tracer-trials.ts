@@ -1,7 +1,7 @@
 import { fitTracerTrial, type TrialFit, type TrialRefused } from '../core/hopper-flow/fit-tracer-trial.js';
 import type { TracerTrial as TrialToFit } from '../core/hopper-flow/tracer-trial.js';
 import type { Instant } from '../platform/clock.js';
-import { toWhole } from '../platform/database/columns.js';
+import { toWhole } from '../platform/database/stored-values.js';
 import { onlyRow, type ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
 

@@ -1,5 +1,5 @@
 import { canonicalText, type Canonical } from '../platform/canonical-text.js';
-import { toWhole } from '../platform/database/columns.js';
+import { toWhole } from '../platform/database/stored-values.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { chainStart, entryHash } from './chain.js';
 import type { Asked, Change, EntryDraft, Subject } from './entry-draft.js';

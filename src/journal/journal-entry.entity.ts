@@ -1,5 +1,6 @@
 import { Column, Entity, PrimaryColumn, Unique } from 'typeorm';
-import { BigWholeColumn, InstantColumn, TextColumn, toWhole, WordColumn } from '../platform/database/columns.js';
+import { BigWholeColumn, InstantColumn, TextColumn, WordColumn } from '../platform/database/columns.js';
+import { toWhole } from '../platform/database/stored-values.js';
 import { Fact } from '../platform/database/fact-table.js';
 
 /** One accepted change. It holds ids, never names, so that names can go when their time is up. */

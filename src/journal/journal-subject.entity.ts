@@ -1,5 +1,5 @@
 import { Entity, Index, PrimaryColumn } from 'typeorm';
-import { toWhole } from '../platform/database/columns.js';
+import { toWhole } from '../platform/database/stored-values.js';
 import { Fact } from '../platform/database/fact-table.js';
 
 /** Which things a journal entry is about: the way from a thing to its entries. */

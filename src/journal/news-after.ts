@@ -1,4 +1,4 @@
-import { toWhole } from '../platform/database/columns.js';
+import { toWhole } from '../platform/database/stored-values.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import type { Subject } from './entry-draft.js';
 

@@ -1,4 +1,4 @@
-import { toWhole } from '../platform/database/columns.js';
+import { toWhole } from '../platform/database/stored-values.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { chainStart, entryHash } from './chain.js';
 import type { JournalEntry } from './journal-entry.entity.js';

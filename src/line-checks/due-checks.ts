@@ -1,7 +1,7 @@
 import type { RunRow } from '../packing/packing-run-rows.js';
 import { openRunOfLine } from '../packing/packing-runs.js';
 import type { Instant } from '../platform/clock.js';
-import { toBoolean } from '../platform/database/columns.js';
+import { toBoolean } from '../platform/database/stored-values.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { shiftAt } from '../plant/plant-facts.js';
 import type { CheckPlanRow } from './check-plan-rows.js';

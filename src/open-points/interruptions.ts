@@ -1,5 +1,5 @@
 import { shifted, type Instant } from '../platform/clock.js';
-import { toWhole } from '../platform/database/columns.js';
+import { toWhole } from '../platform/database/stored-values.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 
 /** At most so many an hour: one in ten minutes (notes of practice; from surveys of control rooms). */

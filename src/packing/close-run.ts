@@ -8,7 +8,7 @@ import { Refusal } from '../platform/refusal.js';
 import { raisePoint } from '../open-points/raise-point.js';
 import { recordCount } from './count-packs.js';
 import { LooseCount } from './loose-count.entity.js';
-import { followCourse } from './run-courses.js';
+import { followCourse } from './follow-course.js';
 import { refuseMoreLooseThanPacked } from './loose-packs.js';
 import { PackingRunClose } from './packing-run-close.entity.js';
 import { PackingRunState } from './packing-run-state.entity.js';

@@ -1,7 +1,7 @@
 import { normaliseCode } from '../core/identifiers/normalise-code.js';
 import { isId } from '../platform/is-id.js';
 import type { Instant } from '../platform/clock.js';
-import { toBoolean } from '../platform/database/columns.js';
+import { toBoolean } from '../platform/database/stored-values.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
 import type {

@@ -10,8 +10,9 @@ import { ChangeCode } from './change-code.js';
 import { CloseRun } from './close-run.js';
 import { CorrectCount } from './correct-count.js';
 import { CountPacks } from './count-packs.js';
+import { rebuildCourses } from './follow-course.js';
 import { countsOf, runOf } from './packing-runs.js';
-import { coursesOf, rebuildCourses } from './run-courses.js';
+import { coursesOf } from './run-courses.js';
 import type { CountPoint } from './run-course.js';
 
 /** One thing that is entered, a minute after the one before; `place` says which count a correction is of. */

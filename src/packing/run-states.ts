@@ -3,7 +3,7 @@ import type { ReadFrom } from '../platform/database/reading.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { NotFound } from '../platform/refusal.js';
 import { PackingRunState } from './packing-run-state.entity.js';
-import { followCourse } from './run-courses.js';
+import { followCourse } from './follow-course.js';
 
 /** Whether a run is open and how far it has counted. */
 export interface RunState {

@@ -3,7 +3,7 @@ import { isId } from '../platform/is-id.js';
 import type { Page } from '../platform/web/listed.js';
 import { inChunks } from '../platform/database/in-chunks.js';
 import { lotRangesOfRuns } from '../packing/packing-runs.js';
-import { toWhole } from '../platform/database/columns.js';
+import { toWhole } from '../platform/database/stored-values.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
 import { groupBy } from '../platform/group-by.js';

@@ -2,7 +2,7 @@ import { Injectable } from '@nestjs/common';
 import type { Asked } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
 import { voidFact } from '../journal/void-fact.js';
-import { toWhole } from '../platform/database/columns.js';
+import { toWhole } from '../platform/database/stored-values.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { Refusal } from '../platform/refusal.js';
 import { endSessionsOf } from './credentials.js';

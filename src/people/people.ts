@@ -1,5 +1,5 @@
 import type { Page } from '../platform/web/listed.js';
-import { roles, type Role } from '../platform/actor.js';
+import { roles, type Role } from '../platform/roles.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
 

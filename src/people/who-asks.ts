@@ -1,5 +1,5 @@
 import { roles, type Role } from '../platform/actor.js';
-import { toBoolean, toWhole } from '../platform/database/columns.js';
+import { toBoolean, toWhole } from '../platform/database/stored-values.js';
 import type { Instant } from '../platform/clock.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { knownLanguage, type Language } from '../platform/sentences/language.js';

@@ -3,7 +3,8 @@ import type { Asked } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
 import { Ids } from '../platform/ids.js';
 import { insertCoded } from './insert-coded.js';
-import { leaveLooksAtScale, nextCheckDueAt } from './scale-job.js';
+import { nextCheckDueAt } from './next-check-due.js';
+import { leaveLooksAtScale } from './scale-job.js';
 import { Scale } from './scale.entity.js';
 import type { AddScaleForm } from './scale.form.js';
 

@@ -8,7 +8,8 @@ import { Refusal } from '../platform/refusal.js';
 import { ofSite } from './of-site.js';
 import { scaleStandingAt } from './plant-facts.js';
 import { ScaleCheck } from './scale-check.entity.js';
-import { leaveLooksAtScale, nextCheckDueAt } from './scale-job.js';
+import { nextCheckDueAt } from './next-check-due.js';
+import { leaveLooksAtScale } from './scale-job.js';
 import type { CheckScaleForm } from './scale.form.js';
 
 export interface ScaleChecked {

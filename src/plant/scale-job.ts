@@ -1,4 +1,4 @@
-import { shifted, type Instant } from '../platform/clock.js';
+import type { Instant } from '../platform/clock.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { leaveJob } from '../platform/jobs/outbox.js';
 
@@ -20,9 +20,4 @@ export async function leaveLooksAtScale(
   for (const at of look.at) {
     await leaveJob(tx, { id: nextId(), kind: lookAtScaleJob, payload: { siteId, scaleId }, at });
   }
-}
-
-/** When the check after one at `checkedAt` is due. */
-export function nextCheckDueAt(checkedAt: Instant, checkEveryHours: number): Instant {
-  return shifted(checkedAt, checkEveryHours * 3_600_000);
 }

@@ -1,8 +1,8 @@
 import { localMomentAt } from '../core/shift-calendar/local-time.js';
 import type { Instant } from '../platform/clock.js';
-import { toBoolean } from '../platform/database/columns.js';
+import { toBoolean } from '../platform/database/stored-values.js';
 import type { ScaleRow, ScaleStanding } from './plant-rows.js';
-import { nextCheckDueAt } from './scale-job.js';
+import { nextCheckDueAt } from './next-check-due.js';
 
 /** A scale with its last good check, as read. */
 export interface CheckedScale extends ScaleRow {

@@ -1,19 +1,7 @@
 import { SetMetadata } from '@nestjs/common';
+import { roles, type Role } from './roles.js';
 
-/** What a person (or device) is here to do. */
-export const roles = [
-  'dryer-operator',
-  'line-lead',
-  'loader',
-  'lab-analyst',
-  'quality-officer',
-  'dispatch-clerk',
-  'plant-manager',
-  'auditor',
-  'administrator',
-  'device',
-] as const;
-export type Role = (typeof roles)[number];
+export { roles, type Role } from './roles.js';
 
 /** Who acts, and on what: each change carries both. Rooms that stand before `people` know persons only so. */
 export interface Actor {

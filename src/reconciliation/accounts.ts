@@ -2,7 +2,7 @@ import type { Verdict } from '../core/mass-balance/account.js';
 import { readDocumentNumber, makeDocumentNumber } from '../core/identifiers/document-number.js';
 import type { Page } from '../platform/web/listed.js';
 import type { Instant } from '../platform/clock.js';
-import { toWhole } from '../platform/database/columns.js';
+import { toWhole } from '../platform/database/stored-values.js';
 import { onlyRow, type ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
 import { changesSince, type AccountChanges } from './account-changes.js';

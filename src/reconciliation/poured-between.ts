@@ -3,7 +3,7 @@ import { readAdditions, type AdditionFact } from '../hopper/addition-facts.js';
 import { periodOf } from '../hopper/hopper-period-rows.js';
 import { noEnd, timeUncertaintyAt } from '../hopper/record-times.js';
 import type { Instant } from '../platform/clock.js';
-import { toBoolean } from '../platform/database/columns.js';
+import { toBoolean } from '../platform/database/stored-values.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 
 /** A stretch of time over one hopper; half-open. */

@@ -1,5 +1,5 @@
 import { uncertaintyOfReading, type Uncertainty } from '../core/mass-balance/uncertainty.js';
-import { toWhole } from '../platform/database/columns.js';
+import { toWhole } from '../platform/database/stored-values.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 
 /** What a scale can tell. */

@@ -2,7 +2,7 @@ import type { EntryDraft } from '../journal/entry-draft.js';
 import { isLateForReach } from '../open-points/reach-job.js';
 import { sha256 } from '../platform/canonical-text.js';
 import { millisecondsBetween } from '../platform/clock.js';
-import { toWhole } from '../platform/database/columns.js';
+import { toWhole } from '../platform/database/stored-values.js';
 import { inChunks } from '../platform/database/in-chunks.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import type { RippleScope } from './ripple-scope.js';

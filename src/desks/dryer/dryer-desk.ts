@@ -1,5 +1,5 @@
 import type { LocatedShift } from '../../core/shift-calendar/locate-shift.js';
-import { toWhole } from '../../platform/database/columns.js';
+import { toWhole } from '../../platform/database/stored-values.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import { NotFound } from '../../platform/refusal.js';
 import type { Language } from '../../platform/sentences/language.js';

@@ -4,7 +4,7 @@ import { ruleSetAt } from '../../plant/plant-facts.js';
 import type { TipAtRiskRules, VehicleCheckRules } from '../../plant/rule-kinds.js';
 import { allOf, type WholePlant } from '../../plant/whole-plant.js';
 import type { Role } from '../../platform/actor.js';
-import { toWhole } from '../../platform/database/columns.js';
+import { toWhole } from '../../platform/database/stored-values.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 
 /** The steps in which a plant is set up, each after those that it builds on. */

@@ -12,7 +12,7 @@ import { shiftAt, siteOf } from '../../plant/plant-facts.js';
 import type { NamedRow } from '../../plant/plant-rows.js';
 import type { Role } from '../../platform/actor.js';
 import { shifted } from '../../platform/clock.js';
-import { toWhole } from '../../platform/database/columns.js';
+import { toWhole } from '../../platform/database/stored-values.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import { NotFound } from '../../platform/refusal.js';
 import { shiftBalanceOf, type ShiftBalance } from '../../reconciliation/shift-balance.js';

@@ -3,7 +3,7 @@ import type { Asked } from '../../journal/entry-draft.js';
 import { RecordChange } from '../../journal/record-change.js';
 import { Clock, type Instant } from '../../platform/clock.js';
 import { CONFIG, type Config } from '../../platform/config.js';
-import { toWhole } from '../../platform/database/columns.js';
+import { toWhole } from '../../platform/database/stored-values.js';
 import { onlyRow } from '../../platform/database/reading.js';
 import { Refusal } from '../../platform/refusal.js';
 import { mayGoBefore } from './kept-for.js';

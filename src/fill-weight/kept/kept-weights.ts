@@ -3,7 +3,7 @@ import { decodeWeights } from '../../core/weight-blocks/decode-weights.js';
 import { shiftNets } from '../../core/weight-blocks/shift-nets.js';
 import { pickWeights, type WeightColumns } from '../../core/weight-blocks/weight-columns.js';
 import type { Instant } from '../../platform/clock.js';
-import { toWhole } from '../../platform/database/columns.js';
+import { toWhole } from '../../platform/database/stored-values.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import { shiftsOf } from './tare-corrections.js';
 

@@ -8,7 +8,7 @@ import {
 } from '../../core/weight-blocks/weight-summary.js';
 import type { Instant } from '../../platform/clock.js';
 import { canonicalText, type Canonical } from '../../platform/canonical-text.js';
-import { toWhole } from '../../platform/database/columns.js';
+import { toWhole } from '../../platform/database/stored-values.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import type { Tx } from '../../platform/database/unit-of-work.js';
 import { insertShortPacks, shortPacksIn } from './add-short-packs.js';

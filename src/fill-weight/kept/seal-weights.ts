@@ -4,7 +4,7 @@ import { shiftNets, type NetShift } from '../../core/weight-blocks/shift-nets.js
 import { joinWeights, sliceWeights, type WeightColumns } from '../../core/weight-blocks/weight-columns.js';
 import { summariseWeights, type Yardstick } from '../../core/weight-blocks/weight-summary.js';
 import { Clock, shifted, type Instant } from '../../platform/clock.js';
-import { toBoolean, toWhole } from '../../platform/database/columns.js';
+import { toBoolean, toWhole } from '../../platform/database/stored-values.js';
 import { READER, type ReadFrom } from '../../platform/database/reading.js';
 import { UnitOfWork, type Tx } from '../../platform/database/unit-of-work.js';
 import { Ids } from '../../platform/ids.js';

@@ -1,7 +1,8 @@
 import type { WeightSums, WeightSummary } from '../../core/weight-blocks/weight-summary.js';
 import { addHistogram } from '../../core/weight-blocks/histogram-bytes.js';
 import { noSums } from '../../core/weight-blocks/weight-summary.js';
-import { BigWholeColumn, toWhole, WholeColumn } from '../../platform/database/columns.js';
+import { BigWholeColumn, WholeColumn } from '../../platform/database/columns.js';
+import { toWhole } from '../../platform/database/stored-values.js';
 
 const squaresUnit = 2n ** 32n;
 

@@ -1,5 +1,5 @@
 import type { NetShift } from '../../core/weight-blocks/shift-nets.js';
-import { toWhole } from '../../platform/database/columns.js';
+import { toWhole } from '../../platform/database/stored-values.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 
 /** The good tare corrections of one counter of a weigher in a run. */

@@ -1,6 +1,6 @@
 import { shortPackLimits } from '../../core/average-quantity/tolerable-negative-error.js';
 import { binMilligramsFor, type Yardstick } from '../../core/weight-blocks/weight-summary.js';
-import { toWhole } from '../../platform/database/columns.js';
+import { toWhole } from '../../platform/database/stored-values.js';
 import type { RawSums } from './sum-columns.js';
 
 /** The quantities for which the directive's table says how short a pack may be. */

@@ -1,4 +1,5 @@
 import { Column, type ColumnOptions, ForeignKey, PrimaryColumn, type ValueTransformer } from 'typeorm';
+import { toWhole } from './stored-values.js';
 
 /** Instants are 24 characters of UTC text, so that both databases sort and compare them alike. */
 const instantPattern = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/;
@@ -18,18 +19,6 @@ const wholeNumber: ValueTransformer = {
   from: (stored: string | number | null) => (stored === null ? null : toWhole(stored)),
   to: (value: unknown) => (typeof value === 'number' ? toWhole(value) : value),
 };
-
-/** A whole number from either database (PostgreSQL answers 64-bit numbers as text), never beyond 2^53. */
-export function toWhole(stored: string | number | bigint): number {
-  const value = Number(stored);
-  if (!Number.isSafeInteger(value)) throw new RangeError(`not a whole number within 2^53: ${String(stored)}`);
-  return value;
-}
-
-/** A truth value from either database (SQLite answers 0 or 1). */
-export function toBoolean(stored: boolean | number): boolean {
-  return stored === true || stored === 1;
-}
 
 /** The row's own id. */
 export const IdColumn = (): PropertyDecorator => PrimaryColumn({ type: 'varchar' });

@@ -1,4 +1,4 @@
-import { toWhole } from './columns.js';
+import { toWhole } from './stored-values.js';
 import type { Tx } from './unit-of-work.js';
 
 /**
