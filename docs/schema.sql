@@ -3007,7 +3007,7 @@ CREATE TABLE "weight_hour" (
     "rejected_beyond_t1_count" bigint NOT NULL,
     "rejected_beyond_t2_count" bigint NOT NULL,
     "accepted_histogram" blob NOT NULL,
-    "rejected_histogram" blob NOT NULL,
+    "rejected_histogram" blob NOT NULL, "accepted_minutes" blob,
     CONSTRAINT "pk_weight_hour" PRIMARY KEY ("run_id", "weigher_id", "hour_at")
   );
 

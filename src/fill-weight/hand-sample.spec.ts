@@ -42,6 +42,9 @@ describe('the mean net of a run', () => {
       basis: 'assumed',
       samplePackCount: 0,
       weighedAt: null,
+      weighedPackCount: 0,
+      unweighedPackCount: 0,
+      weigher: null,
     });
     await expect(meanNetOf(from, plant.siteId)).rejects.toMatchObject({ kind: 'packing-run' });
   });

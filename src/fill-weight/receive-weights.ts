@@ -1,7 +1,7 @@
 import { Inject, Injectable } from '@nestjs/common';
 import type { Asked } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
-import { Clock } from '../platform/clock.js';
+import { Clock, type Instant } from '../platform/clock.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { Ids } from '../platform/ids.js';
 import { BadForm, Refusal, type FieldProblem } from '../platform/refusal.js';
@@ -9,6 +9,7 @@ import { checkWeights, type CheckedWeights } from './incoming/check-weights.js';
 import { encodeBatches, type EncodedBatch } from './incoming/encode-batches.js';
 import { freshWeights, type FreshWeights } from './incoming/fresh-weights.js';
 import type { ReadWeights } from './incoming/read-weights.js';
+import { lookAgainIfLate } from './incoming/look-again.js';
 import { eachOnce } from './incoming/order-weights.js';
 import { runsNamed, runsOfLineBetween } from './incoming/weighed-runs.js';
 import { addToSummaries } from './kept/add-to-summaries.js';
@@ -127,6 +128,7 @@ export class ReceiveWeights {
         await addToSummaries(tx, { ...stands, nominalMilligrams: run.nominalMilligrams, columns });
       }
       await addRanges(tx, key, ranges);
+      await lookAgainIfLate(tx, { weigher: batch.weigher, batches, at: change.recordedAt, ids: this.ids });
       const runIds = [...new Set(batches.map(({ run }) => run.id))];
       return {
         answer,
@@ -143,6 +145,7 @@ export class ReceiveWeights {
             lastSequence: last,
             batches: batches.map(forJournal),
           },
+          occurredAt: earliestOf(batches, change.recordedAt),
         },
       };
     });
@@ -159,6 +162,11 @@ interface Written {
 
 function forJournal({ run, firstSequence, lastSequence, weightCount, digest }: EncodedBatch) {
   return { run: run.number, firstSequence, lastSequence, weightCount, digest };
+}
+
+/** A clock ahead of the house's does not make it later than now. */
+function earliestOf(batches: readonly EncodedBatch[], now: Instant): Instant {
+  return batches.reduce((earliest, { firstAt }) => (firstAt < earliest ? firstAt : earliest), now);
 }
 
 /** Lines that name no line are of the one that the query names. */

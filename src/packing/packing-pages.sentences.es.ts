@@ -32,6 +32,12 @@ addSentences('es', {
   'run-limits': 'de {lower} a {upper}',
   'run-kilograms': 'Paquetes × neto medio',
   'run-mean-says-measured': 'La media sale de {count} {count?paquete pesado|paquetes pesados} a mano, {at}.',
+  'run-mean-says-weighed':
+    'La media sale de {count} {count?paquete que pesó|paquetes que pesó} uno por uno una pesadora de paquetes. Sus límites valen para cada minuto de la corrida, con lo que la pesadora puede errar.',
+  'run-mean-says-rest-assumed':
+    '{count} {count?paquete se contó y no se pesó: se toma|paquetes se contaron y no se pesaron: se toman} por la cantidad nominal con los límites que fija el formato.',
+  'run-mean-says-rest-sampled':
+    '{count} {count?paquete se contó y no se pesó: se toma|paquetes se contaron y no se pesaron: se toman} por lo que dice la última muestra pesada a mano.',
   'run-mean-says-assumed':
     'En esta corrida todavía no se ha pesado nada: la media es la cantidad nominal, con los límites que fija el formato.',
   'run-caution-jam':

@@ -31,6 +31,12 @@ addSentences('en', {
   'run-limits': '{lower} to {upper}',
   'run-kilograms': 'Packs × mean net',
   'run-mean-says-measured': 'The mean comes from {count} {count?pack|packs} weighed by hand, {at}.',
+  'run-mean-says-weighed':
+    'The mean comes from {count} {count?pack|packs} that a pack weigher weighed one by one. Its limits hold for every minute of the run, with what the weigher may be off by.',
+  'run-mean-says-rest-assumed':
+    '{count} {count?pack was|packs were} counted and not weighed, and taken for the nominal quantity within the limits that the format sets.',
+  'run-mean-says-rest-sampled':
+    '{count} {count?pack was|packs were} counted and not weighed, and taken for what the latest hand sample says.',
   'run-mean-says-assumed':
     'Nothing was weighed on this run yet: the mean is the nominal quantity, with the limits that the format sets.',
   'run-caution-jam':

@@ -20,6 +20,8 @@ interface MeanNetShown {
   readonly basis: 'measured' | 'assumed';
   readonly samplePackCount: number;
   readonly weighedAt: string | null;
+  readonly weighedPackCount: number;
+  readonly unweighedPackCount: number;
 }
 
 interface PackingRunProps {
@@ -59,11 +61,7 @@ export function packingRunPage({ viewer, view, meanNet }: PackingRunProps): VNod
           },
         ]}
       />
-      <p class="quiet">
-        {meanNet.weighedAt === null
-          ? say('run-mean-says-assumed')
-          : say('run-mean-says-measured', { count: meanNet.samplePackCount, at: at(meanNet.weighedAt) })}
-      </p>
+      <p class="quiet">{saysMean(meanNet, at)}</p>
       <div class="acts">
         <ActLink href={`/thread?code=${run.number}`} says={say('lot-follow', { code: run.number })} />
         <ActLink href={`/runs/${run.id}/counts`} says={say('run-to-counts')} />
@@ -233,4 +231,20 @@ function Loose({ view, at }: PartProps): VNode {
       }))}
     />
   );
+}
+
+/** What the mean rests on; of packs that were not weighed, what they are taken to hold. */
+function saysMean(meanNet: MeanNetShown, at: (instant: string) => string): string {
+  const { weighedAt, samplePackCount, weighedPackCount, unweighedPackCount } = meanNet;
+  const otherwise =
+    weighedAt === null
+      ? say('run-mean-says-assumed')
+      : say('run-mean-says-measured', { count: samplePackCount, at: at(weighedAt) });
+  if (weighedPackCount === 0) return otherwise;
+  const weighed = say('run-mean-says-weighed', { count: groupedCount(weighedPackCount) });
+  if (unweighedPackCount === 0) return weighed;
+  const rest = say(weighedAt === null ? 'run-mean-says-rest-assumed' : 'run-mean-says-rest-sampled', {
+    count: groupedCount(unweighedPackCount),
+  });
+  return `${weighed} ${rest}`;
 }

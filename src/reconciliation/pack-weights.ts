@@ -1,6 +1,6 @@
 import { meanNetFromHandSample } from '../core/average-quantity/mean-net.js';
 import { standardUncertaintyWithin } from '../core/mass-balance/uncertainty.js';
-import { meanNetsOf } from '../fill-weight/mean-nets.js';
+import { meanNetsOf, type RunMeanNet } from '../fill-weight/mean-nets.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import type { Scales } from './scales-of-lines.js';
 
@@ -10,13 +10,14 @@ export interface PackWeight {
   readonly meanMilligrams: number;
   /** The random part of the mean's standard uncertainty. */
   readonly meanStandardMilligrams: number;
-  /** The scale that the mean was taken on, with its standard uncertainty at one pack. */
+  /** The scale or pack weigher that the mean was taken on, with its standard uncertainty at one pack. */
   readonly scale: { readonly scaleId: string; readonly standardMilligrams: number } | null;
 }
 
 /**
- * What the packs of some runs hold: by the latest good hand sample, its scatter apart from the error of its scale; else
- * the nominal quantity, anywhere within the limits that the format sets.
+ * What the packs of some runs hold: by the weights of all of them, with the error of the weigher; else by the latest good
+ * hand sample, its scatter apart from the error of its scale; else the nominal quantity, anywhere within the limits that
+ * the format sets.
  */
 export async function packWeightsOf(
   from: ReadFrom,
@@ -28,13 +29,25 @@ export async function packWeightsOf(
   return new Map(
     [...means].map(([runId, mean]): [string, PackWeight] => {
       const { basis, meanMilligrams, lowerMilligrams, upperMilligrams } = mean;
-      const sample = samples.get(runId);
+      const byWeigher = spreadOfWeigher(mean);
+      if (byWeigher !== null) return [runId, { basis, meanMilligrams, ...byWeigher }];
+      const sample = mean.weighedPackCount === 0 ? samples.get(runId) : undefined;
       const spread = basis === 'measured' && sample !== undefined ? spreadOfSample(sample, scales) : null;
       if (spread !== null) return [runId, { basis, meanMilligrams, ...spread }];
       const meanStandardMilligrams = standardUncertaintyWithin((upperMilligrams - lowerMilligrams) / 2);
       return [runId, { basis, meanMilligrams, meanStandardMilligrams, scale: null }];
     }),
   );
+}
+
+/** Of a run of which every pack was weighed nothing is left but the error that all readings share. */
+function spreadOfWeigher({
+  weigher,
+  unweighedPackCount,
+}: RunMeanNet): Pick<PackWeight, 'meanStandardMilligrams' | 'scale'> | null {
+  if (weigher === null || unweighedPackCount > 0) return null;
+  const standardMilligrams = standardUncertaintyWithin(weigher.maximumPermissibleErrorMilligrams);
+  return { meanStandardMilligrams: 0, scale: { scaleId: weigher.id, standardMilligrams } };
 }
 
 interface Sample {

@@ -45,3 +45,33 @@ export function weightLine(
   const netGrams = 2000 + ((sequence * 7919) % 200) / 10;
   return JSON.stringify({ sequence, at: house.clock.now(), netGrams, head: sequence % 14, rejected: false, ...wishes });
 }
+
+/** Packs as a weigher sends them. */
+export interface SentPacks {
+  readonly run: string;
+  /** The net of each pack, one after the other. */
+  readonly netGrams: readonly number[];
+  readonly fromAt: string;
+  readonly everySeconds?: number;
+  readonly fromSequence?: number;
+  readonly series?: string;
+}
+
+/** Sends weights over HTTP, with the token of the weigher's machine. */
+export async function packsWeighed(house: TestHouse, weigher: TestWeigher, sent: SentPacks): Promise<void> {
+  const { run, netGrams, fromAt, everySeconds = 1, fromSequence = 1, series = '1' } = sent;
+  const lines = netGrams.map((net, place) => {
+    const at = new Date(Date.parse(fromAt) + place * everySeconds * 1000).toISOString();
+    return weightLine(house, fromSequence + place, { run, at, netGrams: net });
+  });
+  const answer = await house.app
+    .getHttpAdapter()
+    .getInstance()
+    .inject({
+      method: 'POST',
+      url: `/api/fill-weights?series=${series}`,
+      headers: { authorization: `Bearer ${weigher.token}`, 'content-type': 'application/x-ndjson' },
+      payload: lines.join('\n'),
+    });
+  if (answer.statusCode !== 201) throw new Error(`weights were answered ${answer.statusCode}: ${answer.body}`);
+}

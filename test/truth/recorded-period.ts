@@ -2,12 +2,17 @@ import { seededRandom, type Random } from '../../src/demo/plant-physics/random.j
 import { readScale } from '../../src/demo/plant-physics/scale-reading.js';
 import { exactMass, massWithin, type Mass } from '../../src/core/hopper-flow/hopper-event.js';
 import type { TimedEvent, TimedHopperPeriod } from '../../src/core/hopper-flow/timed-event.js';
+import type { WeighedMeanNet } from '../../src/core/average-quantity/weighed-mean-net.js';
+import { netsByWeighers } from './true-weighers.js';
 import { countSecond, minuteSeconds, type TruePeriod, type TruePlant, type TrueTip } from './true-plant.js';
 
 /** What people and devices may do less than perfectly without telling anything untrue. */
-export type Fault = 'scales' | 'late tips' | 'coder' | 'sparse counts' | 'residues';
+export type Fault = 'scales' | 'late tips' | 'coder' | 'sparse counts' | 'residues' | 'pack weights';
 
 export const allFaults: readonly Fault[] = ['scales', 'late tips', 'coder', 'sparse counts', 'residues'];
+
+/** The same where each pack is weighed, and limits come from the weights and not from a mean that somebody knows. */
+export const faultsOfWeighed: readonly Fault[] = [...allFaults, 'pack weights'];
 
 /** Packs of a line between two counts, or a part of them where a pallet ends. */
 export interface Piece {
@@ -37,16 +42,24 @@ const probeLimitGrams = 60_000;
 /** Writes down what happened, no better than the faults let it be written, each record with its true limits. */
 export function recordPlant(plant: TruePlant, faults: ReadonlySet<Fault>): readonly RecordedPeriod[] {
   const random = seededRandom(plant.seed, 'records');
-  return plant.periods.map((period) => new Recording(plant, period, faults, random).write());
+  const nets = faults.has('pack weights') ? netsByWeighers(plant) : [];
+  return plant.periods.map((period) => new Recording(plant, { period, nets }, faults, random).write());
 }
 
 class Recording {
+  private readonly period: TruePeriod;
+  /** By line; none where packs are not weighed one by one. */
+  private readonly nets: readonly WeighedMeanNet[];
+
   constructor(
     private readonly plant: TruePlant,
-    private readonly period: TruePeriod,
+    of: { readonly period: TruePeriod; readonly nets: readonly WeighedMeanNet[] },
     private readonly faults: ReadonlySet<Fault>,
     private readonly random: Random,
-  ) {}
+  ) {
+    this.period = of.period;
+    this.nets = of.nets;
+  }
 
   write(): RecordedPeriod {
     const { startsAt, endsAt, startGrams, endGrams, tips, removals, levels } = this.period;
@@ -150,6 +163,11 @@ class Recording {
 
   private pieceEvent({ id, line, fromCount, toCount, earliestAt, latestAt }: Piece): TimedEvent<number> {
     const packCount = toCount - fromCount;
+    const net = this.nets[line];
+    if (net !== undefined) {
+      const mass = massByNet(net, packCount);
+      return { event: { kind: 'exit', id, mass }, earliestAt, likelyAt: latestAt, latestAt };
+    }
     const stated = this.plant.packGrams + (line === 0 ? meanBiasGrams : -meanBiasGrams);
     const mass = this.faults.has('scales')
       ? massWithin(packCount * stated, packCount * meanLimitGrams)
@@ -163,6 +181,15 @@ class Recording {
     );
     return cells.reduce((sum, { grams }) => sum + grams, 0);
   }
+}
+
+/** As the house has it: whole grams, outward. */
+function massByNet({ meanMilligrams, lowerMilligrams, upperMilligrams }: WeighedMeanNet, packCount: number): Mass {
+  return {
+    lowerGrams: Math.floor((packCount * lowerMilligrams) / 1000),
+    grams: Math.round((packCount * meanMilligrams) / 1000),
+    upperGrams: Math.ceil((packCount * upperMilligrams) / 1000),
+  };
 }
 
 const instant = (at: number) => ({ earliestAt: at, likelyAt: at, latestAt: at });

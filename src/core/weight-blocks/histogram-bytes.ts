@@ -18,7 +18,8 @@ export function writeHistogram(histogram: Float64Array): Uint8Array {
   return Uint8Array.from(bytes);
 }
 
-function pushNumber(bytes: number[], value: number): void {
+/** Appends a whole number from 0 on, in groups of seven bits, the lowest group first. */
+export function pushNumber(bytes: number[], value: number): void {
   let rest = value;
   for (; rest >= 128; rest = Math.floor(rest / 128)) bytes.push(128 + (rest % 128));
   bytes.push(rest);

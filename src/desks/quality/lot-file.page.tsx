@@ -14,6 +14,7 @@ import { DecisionBox } from './decision-box.js';
 import { Decided, Lacks } from './file-parts.js';
 import type { FileTrouble } from './file-trouble.js';
 import type { LotFile } from './lot-file.js';
+import type { RunMeanNet } from '../../fill-weight/mean-nets.js';
 import type { LotRun } from './lot-run.js';
 
 interface LotFileProps {
@@ -93,12 +94,14 @@ function LotFacts({ file }: { readonly file: LotFile }): VNode {
 
 const isAway = ({ status }: { readonly status: string }): boolean => status === 'dispatched';
 
+function restsOn({ basis, samplePackCount, weighedPackCount }: RunMeanNet): string {
+  if (basis === 'measured') return say('mean-measured', { count: Math.max(samplePackCount, weighedPackCount) });
+  return say(weighedPackCount === 0 ? 'mean-assumed' : 'mean-mostly-assumed');
+}
+
 function runRow({ run, range, mean }: LotRun) {
   const end = range.toCount ?? run.packCount;
-  const weighed =
-    mean === null
-      ? '–'
-      : `${(mean.meanMilligrams / 1000).toFixed(1)} g ${say(`mean-${mean.basis}`, { count: mean.samplePackCount })}`;
+  const weighed = mean === null ? '–' : `${(mean.meanMilligrams / 1000).toFixed(1)} g ${restsOn(mean)}`;
   return {
     key: range.changeId,
     cells: [

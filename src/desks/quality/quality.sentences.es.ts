@@ -80,6 +80,7 @@ addSentences('es', {
   'file-its-pallets': 'Palés con paquetes de este lote',
   'mean-measured': '({count} {count?paquete pesado|paquetes pesados})',
   'mean-assumed': '(supuesto, ninguno pesado)',
+  'mean-mostly-assumed': '(casi todo supuesto, pocos pesados)',
   'lot-file-title': 'Expediente del lote {lot}: {format}',
   'lot-choice-title': 'Lotes que empiezan por {code}',
   'lot-choice-caption': '¿Qué lote se busca?',

@@ -75,6 +75,7 @@ addSentences('en', {
   'file-its-pallets': 'Pallets with packs of this lot',
   'mean-measured': '({count} {count?pack|packs} weighed)',
   'mean-assumed': '(assumed, none weighed)',
+  'mean-mostly-assumed': '(mostly assumed, few weighed)',
   'lot-file-title': 'File of lot {lot}: {format}',
   'lot-choice-title': 'Lots that begin with {code}',
   'lot-choice-caption': 'Which lot is meant?',

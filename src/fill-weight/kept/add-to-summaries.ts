@@ -1,6 +1,7 @@
 import { writeHistogram } from '../../core/weight-blocks/histogram-bytes.js';
 import { hoursOfWeights } from '../../core/weight-blocks/hours-of-weights.js';
 import { shiftNets } from '../../core/weight-blocks/shift-nets.js';
+import { addToMinutes, addWrittenMinutes, noMinutes, writeMinutes } from '../../core/weight-blocks/minute-sums.js';
 import type { WeightColumns } from '../../core/weight-blocks/weight-columns.js';
 import {
   addSummaries,
@@ -49,7 +50,8 @@ export async function addToSummaries(tx: Tx, added: AddedWeights): Promise<void>
   let whole = noWeights();
   for (const { hour, columns: own } of hoursOfWeights(columns)) {
     const summary = summariseWeights(own, yardstick);
-    await addToHour(tx, { runId, weigherId, hourAt: hourBegin(hour) }, summary);
+    const minutes = writeMinutes(addToMinutes(noMinutes(), own, yardstick.nominalMilligrams));
+    await addToHour(tx, { runId, weigherId, hourAt: hourBegin(hour) }, { summary, minutes });
     whole = addSummaries(whole, summary);
   }
   await addToRun(tx, { runId, weigherId, yardstick, ...spanOf(columns) }, { before: run, added: whole });
@@ -62,12 +64,28 @@ interface HourKey {
   readonly hourAt: Instant;
 }
 
-async function addToHour(tx: Tx, key: HourKey, added: WeightSummary): Promise<void> {
+interface HourAdded {
+  readonly summary: WeightSummary;
+  /** Of the accepted packs, as they are kept. */
+  readonly minutes: Uint8Array;
+}
+
+async function addToHour(tx: Tx, key: HourKey, { summary, minutes }: HourAdded): Promise<void> {
   const [before] = await tx.sql<RawSums>`
     SELECT * FROM "weight_hour" WHERE "run_id" = ${key.runId} AND "weigher_id" = ${key.weigherId}
       AND "hour_at" = ${key.hourAt}`;
-  if (before === undefined) await tx.insert(WeightHour, { ...key, ...rowOf(added) });
-  else await tx.update(WeightHour, { ...key }, rowOf(addSummaries(summaryOf(before), added)));
+  if (before === undefined) {
+    await tx.insert(WeightHour, { ...key, ...rowOf(summary), acceptedMinutes: Buffer.from(minutes) });
+    return;
+  }
+  const acceptedMinutes = minutesTogether(before['accepted_minutes'], minutes);
+  await tx.update(WeightHour, { ...key }, { ...rowOf(addSummaries(summaryOf(before), summary)), acceptedMinutes });
+}
+
+/** Where those before are not known, those together are not either. */
+function minutesTogether(before: unknown, added: Uint8Array): Buffer | null {
+  if (!(before instanceof Uint8Array)) return null;
+  return Buffer.from(writeMinutes(addWrittenMinutes(addWrittenMinutes(noMinutes(), before), added)));
 }
 
 interface RunSpan {

@@ -1,7 +1,11 @@
 import { Injectable } from '@nestjs/common';
 import type { Asked } from '../../journal/entry-draft.js';
 import { RecordChange } from '../../journal/record-change.js';
+import { leaveReachJob } from '../../open-points/reach-job.js';
+import { leaveCountedJob } from '../../packing/counted-job.js';
+import type { RunRow } from '../../packing/packing-run-rows.js';
 import { runOf } from '../../packing/packing-runs.js';
+import type { Instant } from '../../platform/clock.js';
 import type { Tx } from '../../platform/database/unit-of-work.js';
 import { Ids } from '../../platform/ids.js';
 import { NotFound, Refusal } from '../../platform/refusal.js';
@@ -29,7 +33,7 @@ export class CorrectTare {
   ) {}
 
   execute(asked: Asked, form: CorrectTareForm): Promise<TareCorrectionAnswer> {
-    return this.changes.run(asked, form, async (tx) => {
+    return this.changes.run(asked, form, async (tx, change) => {
       const { reason, ...range } = form;
       const run = await runOf(tx, form.runId);
       if (run.siteId !== asked.actor.siteId) throw new NotFound('packing-run', form.runId);
@@ -41,6 +45,7 @@ export class CorrectTare {
       const id = this.ids.next();
       await tx.insert(TareCorrection, { id, ...range, voidedBy: null });
       await setSummariesAnew(tx, run);
+      await lookAgain(tx, { run, at: change.recordedAt, ids: this.ids });
       return {
         answer: { id, packCount },
         entry: {
@@ -60,6 +65,15 @@ export async function setSummariesAnew(tx: Tx, run: { readonly id: string; reado
   if ((await rebuildSummaries(tx, run.id)) === 'unreadable') {
     throw new Refusal('weights-not-readable', { run: run.number });
   }
+}
+
+/** What the packs hold has changed: the level of their hopper and open holds are looked at again. */
+export async function lookAgain(
+  tx: Tx,
+  { run, at, ids }: { readonly run: RunRow; readonly at: Instant; readonly ids: Ids },
+): Promise<void> {
+  await leaveCountedJob(tx, { id: ids.next(), runId: run.id, lineId: run.lineId, at });
+  await leaveReachJob(tx, { id: ids.next(), siteId: run.siteId, holdId: null, at });
 }
 
 async function countInRange(tx: Tx, run: string, form: CorrectTareForm): Promise<number> {

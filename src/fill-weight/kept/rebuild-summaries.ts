@@ -1,4 +1,5 @@
 import { hoursOfWeights } from '../../core/weight-blocks/hours-of-weights.js';
+import { addToMinutes, noMinutes, writeMinutes, type MinuteSums } from '../../core/weight-blocks/minute-sums.js';
 import {
   addSummaries,
   noWeights,
@@ -59,7 +60,7 @@ async function nominalOf(from: ReadFrom, runId: string): Promise<number> {
 
 function truthOf(runId: string, parts: readonly ReadableWeights[], yardstick: Yardstick): Truth {
   const runs = new Map<string, Omit<WeightRun, keyof ReturnType<typeof rowOf>> & { summary: WeightSummary }>();
-  const hours = new Map<string, { weigherId: string; hourAt: Instant; summary: WeightSummary }>();
+  const hours = new Map<string, HourTruth>();
   const blocks: Truth['blocks'][number][] = [];
   for (const { id, kind, weigherId, columns } of parts) {
     const summary = summariseWeights(columns, yardstick);
@@ -76,17 +77,29 @@ function truthOf(runId: string, parts: readonly ReadableWeights[], yardstick: Ya
     });
     for (const { hour, columns: own } of hoursOfWeights(columns)) {
       const key = `${weigherId} ${hour}`;
-      const earlier = hours.get(key) ?? { weigherId, hourAt: hourBegin(hour), summary: noWeights() };
-      hours.set(key, { ...earlier, summary: addSummaries(earlier.summary, summariseWeights(own, yardstick)) });
+      const earlier = hours.get(key) ?? { ...noHour(), weigherId, hourAt: hourBegin(hour) };
+      const minutes = addToMinutes(earlier.minutes, own, yardstick.nominalMilligrams);
+      hours.set(key, { ...earlier, minutes, summary: addSummaries(earlier.summary, summariseWeights(own, yardstick)) });
     }
   }
   return {
     runs: [...runs.values()].map(({ summary, ...row }) => ({ ...row, ...rowOf(summary) })),
-    hours: [...hours.values()].map(({ summary, ...row }) => ({ runId, ...row, ...rowOf(summary) })),
+    hours: [...hours.values()].map(({ summary, minutes, ...row }) => {
+      return { runId, ...row, ...rowOf(summary), acceptedMinutes: Buffer.from(writeMinutes(minutes)) };
+    }),
     shortPacks: parts.flatMap((part) => shortPacksIn({ ...part, belowMilligrams: yardstick.t2Milligrams })),
     blocks,
   };
 }
+
+interface HourTruth {
+  readonly weigherId: string;
+  readonly hourAt: Instant;
+  readonly summary: WeightSummary;
+  readonly minutes: MinuteSums;
+}
+
+const noHour = (): Pick<HourTruth, 'summary' | 'minutes'> => ({ summary: noWeights(), minutes: noMinutes() });
 
 async function storedOf(tx: Tx, runId: string): Promise<Truth> {
   const blocks = await tx.sql<RawSums>`SELECT * FROM "weight_block" WHERE "run_id" = ${runId}`;

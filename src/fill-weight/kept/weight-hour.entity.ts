@@ -27,4 +27,8 @@ export class WeightHour {
 
   @BytesColumn()
   rejectedHistogram!: Buffer;
+
+  /** The accepted packs of each minute (core/weight-blocks/minute-sums); null of hours summed up before this was kept. */
+  @BytesColumn({ nullable: true })
+  acceptedMinutes!: Buffer | null;
 }

@@ -3,8 +3,9 @@ import type { Asked } from '../../journal/entry-draft.js';
 import { RecordChange } from '../../journal/record-change.js';
 import { voidFact } from '../../journal/void-fact.js';
 import { runOf } from '../../packing/packing-runs.js';
+import { Ids } from '../../platform/ids.js';
 import { NotFound } from '../../platform/refusal.js';
-import { setSummariesAnew } from './correct-tare.js';
+import { lookAgain, setSummariesAnew } from './correct-tare.js';
 import { TareCorrection } from './tare-correction.entity.js';
 import type { WithdrawTareCorrectionForm } from './weights.form.js';
 
@@ -14,7 +15,10 @@ import type { WithdrawTareCorrectionForm } from './weights.form.js';
  */
 @Injectable()
 export class WithdrawTareCorrection {
-  constructor(private readonly changes: RecordChange) {}
+  constructor(
+    private readonly changes: RecordChange,
+    private readonly ids: Ids,
+  ) {}
 
   execute(asked: Asked, correctionId: string, form: WithdrawTareCorrectionForm): Promise<{ readonly id: string }> {
     return this.changes.run(asked, { correctionId, ...form }, async (tx, change) => {
@@ -25,6 +29,7 @@ export class WithdrawTareCorrection {
       }
       await voidFact(tx, TareCorrection, correctionId, change);
       await setSummariesAnew(tx, run);
+      await lookAgain(tx, { run, at: change.recordedAt, ids: this.ids });
       return {
         answer: { id: correctionId },
         entry: {
