@@ -35,7 +35,8 @@ interface Shown {
 
 /**
  * Whether nothing that a correction touches was recorded since it was shown: nothing of its hopper periods, runs, bags,
- * pallets and their deliveries, and no hold. A line that only counts on, in time, changes nothing that was shown.
+ * pallets and their deliveries, and no hold. A line that only counts and
+ * weighs on, in time, changes nothing that was shown.
  */
 export async function isAsShown(from: ReadFrom, shown: Shown): Promise<boolean> {
   const sequence = Number(/^(\d{1,15})\./.exec(shown.mark)?.[1] ?? Number.NaN);
@@ -66,9 +67,12 @@ interface Since {
   readonly occurredAt: string;
 }
 
+/** What comes of itself while a line runs: its counts, and the weights of its packs. */
+const ofRunning: ReadonlySet<string> = new Set(['count-packs', 'receive-weights']);
+
 function isCountInTime({ action, recordedAt, occurredAt }: Since): boolean {
   const lateMinutes = Math.floor(millisecondsBetween(occurredAt, recordedAt) / 60_000);
-  return action === 'count-packs' && !isLateForReach({ lateMinutes });
+  return ofRunning.has(action) && !isLateForReach({ lateMinutes });
 }
 
 async function bagsTippedIn(from: ReadFrom, periodIds: readonly string[]): Promise<readonly string[]> {

@@ -28,6 +28,7 @@ import './reach.sentences.es.js';
 import './ripple.sentences.js';
 import './ripple.sentences.es.js';
 import { RunPreviewApi } from './run-preview.api.js';
+import { TarePreviewApi } from './tare-preview.api.js';
 import { TipPreviewApi } from './tip-preview.api.js';
 import { UnitPreviewApi } from './unit-preview.api.js';
 import { WatchReach } from './watch-reach.js';
@@ -47,6 +48,7 @@ import { WatchReach } from './watch-reach.js';
     HoldController,
     HoldReachApi,
     NarrowingApi,
+    TarePreviewApi,
     TipPreviewApi,
     RunPreviewApi,
     UnitPreviewApi,
