@@ -3049,3 +3049,66 @@ CREATE TRIGGER "tare_correction_no_delete" BEFORE DELETE ON "tare_correction" BE
 CREATE TRIGGER "tare_correction_no_replace" BEFORE INSERT ON "tare_correction" WHEN EXISTS (SELECT 1 FROM "tare_correction" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:tare_correction: the key is taken'); END;
 
 CREATE TRIGGER "tare_correction_void_once" BEFORE UPDATE OF "voided_by" ON "tare_correction" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:tare_correction: voided_by is set once'); END;
+
+CREATE TABLE "hand_sample_plan" (
+    "id" varchar NOT NULL,
+    "site_id" varchar NOT NULL,
+    "line_id" varchar NOT NULL,
+    "format_id" varchar,
+    "every_minutes" integer NOT NULL,
+    "pack_count" integer NOT NULL,
+    "grace_minutes" integer NOT NULL,
+    "is_in_force" boolean NOT NULL,
+    "set_at" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_hand_sample_plan" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_hand_sample_plan_site_id" FOREIGN KEY ("site_id") REFERENCES "site" ("id"),
+    CONSTRAINT "fk_hand_sample_plan_line_id" FOREIGN KEY ("line_id") REFERENCES "packing_line" ("id"),
+    CONSTRAINT "fk_hand_sample_plan_format_id" FOREIGN KEY ("format_id") REFERENCES "pack_format" ("id")
+  );
+
+CREATE INDEX "ix_hand_sample_plan_line_id" ON "hand_sample_plan" ("line_id");
+
+CREATE TRIGGER "hand_sample_plan_no_update" BEFORE UPDATE OF "id", "site_id", "line_id", "format_id", "every_minutes", "pack_count", "grace_minutes", "is_in_force", "set_at" ON "hand_sample_plan" BEGIN SELECT RAISE(ABORT, 'fact:hand_sample_plan: rows are never changed'); END;
+
+CREATE TRIGGER "hand_sample_plan_no_delete" BEFORE DELETE ON "hand_sample_plan" BEGIN SELECT RAISE(ABORT, 'fact:hand_sample_plan: rows are never deleted'); END;
+
+CREATE TRIGGER "hand_sample_plan_no_replace" BEFORE INSERT ON "hand_sample_plan" WHEN EXISTS (SELECT 1 FROM "hand_sample_plan" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:hand_sample_plan: the key is taken'); END;
+
+CREATE TRIGGER "hand_sample_plan_void_once" BEFORE UPDATE OF "voided_by" ON "hand_sample_plan" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:hand_sample_plan: voided_by is set once'); END;
+
+CREATE TABLE "silence_setting" (
+    "id" varchar NOT NULL,
+    "weigher_id" varchar NOT NULL,
+    "silent_after_minutes" integer,
+    "set_at" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_silence_setting" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_silence_setting_weigher_id" FOREIGN KEY ("weigher_id") REFERENCES "pack_weigher" ("id")
+  );
+
+CREATE INDEX "ix_silence_setting_weigher_id" ON "silence_setting" ("weigher_id");
+
+CREATE TRIGGER "silence_setting_no_update" BEFORE UPDATE OF "id", "weigher_id", "silent_after_minutes", "set_at" ON "silence_setting" BEGIN SELECT RAISE(ABORT, 'fact:silence_setting: rows are never changed'); END;
+
+CREATE TRIGGER "silence_setting_no_delete" BEFORE DELETE ON "silence_setting" BEGIN SELECT RAISE(ABORT, 'fact:silence_setting: rows are never deleted'); END;
+
+CREATE TRIGGER "silence_setting_no_replace" BEFORE INSERT ON "silence_setting" WHEN EXISTS (SELECT 1 FROM "silence_setting" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:silence_setting: the key is taken'); END;
+
+CREATE TRIGGER "silence_setting_void_once" BEFORE UPDATE OF "voided_by" ON "silence_setting" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:silence_setting: voided_by is set once'); END;
+
+CREATE TABLE "weigher_silence" (
+    "id" varchar NOT NULL,
+    "weigher_id" varchar NOT NULL,
+    "run_id" varchar NOT NULL,
+    "since_at" varchar NOT NULL,
+    "until_at" varchar,
+    "found_at" varchar NOT NULL,
+    CONSTRAINT "pk_weigher_silence" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_weigher_silence_weigher_id" FOREIGN KEY ("weigher_id") REFERENCES "pack_weigher" ("id"),
+    CONSTRAINT "fk_weigher_silence_run_id" FOREIGN KEY ("run_id") REFERENCES "packing_run" ("id")
+  );
+
+CREATE INDEX "ix_weigher_silence_run_id" ON "weigher_silence" ("run_id");
+
+CREATE UNIQUE INDEX "ix_weigher_silence_weigher_id_run_id" ON "weigher_silence" ("weigher_id", "run_id") WHERE "until_at" IS NULL;

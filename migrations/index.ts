@@ -15,6 +15,7 @@ import { runCourses } from './0014-run-courses.js';
 import { flowModels } from './0016-flow-models.js';
 import { packWeights } from './0017-pack-weights.js';
 import { weightBlocks } from './0018-weight-blocks.js';
+import { weighingWatched } from './0020-weighing-watched.js';
 import { minuteSums } from './0022-minute-sums.js';
 
 /** The one history of the schema, oldest first. A migration that has been released is never edited. */
@@ -35,5 +36,6 @@ export const migrations: readonly Migration[] = [
   flowModels,
   packWeights,
   weightBlocks,
+  weighingWatched,
   minuteSums,
 ];

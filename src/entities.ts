@@ -85,6 +85,9 @@ import { CheckPlanState } from './line-checks/check-plan-state.entity.js';
 import { LineCheck } from './line-checks/line-check.entity.js';
 import { MeanNet } from './fill-weight/mean-net.entity.js';
 import { PackWeigher } from './fill-weight/pack-weigher.entity.js';
+import { HandSamplePlan } from './fill-weight/hand-plan/hand-sample-plan.entity.js';
+import { SilenceSetting } from './fill-weight/silence/silence-setting.entity.js';
+import { WeigherSilence } from './fill-weight/silence/weigher-silence.entity.js';
 import { ShortPack } from './fill-weight/kept/short-pack.entity.js';
 import { TareCorrection } from './fill-weight/kept/tare-correction.entity.js';
 import { WeightBlock } from './fill-weight/kept/weight-block.entity.js';
@@ -235,6 +238,9 @@ export const entities: readonly EntityClass[] = [
   LineCheck,
   MeanNet,
   PackWeigher,
+  HandSamplePlan,
+  SilenceSetting,
+  WeigherSilence,
   WeightBatch,
   WeightBlock,
   WeightRun,

@@ -5,6 +5,7 @@ import type { Tx } from '../platform/database/unit-of-work.js';
 import { NotFound, Refusal } from '../platform/refusal.js';
 import type { RunRow } from '../packing/packing-run-rows.js';
 import { scaleStandingAt } from '../plant/plant-facts.js';
+import { unitItLooksLike, unitMistaken } from './incoming/unit-check.js';
 import { MeanNet } from './mean-net.entity.js';
 
 /** A pack farther than this from the nominal quantity was misread or is of another format. Our own value, no source. */
@@ -17,6 +18,8 @@ export interface HandSampleDraft {
   readonly netDecigrams: readonly number[];
   readonly scaleId: string;
   readonly weighedAt: Instant;
+  /** It was kept on a device or on paper: it is taken though the scale had failed. */
+  readonly hasHappened?: boolean;
 }
 
 export interface HandSampleAnswer {
@@ -33,7 +36,7 @@ export interface HandSampleAnswer {
 /**
  * Records the mean net that a hand sample gives, with hard limits.
  *
- * @throws {Refusal} `net-far-from-nominal`, `scale-has-failed`, `before-run-start`
+ * @throws {Refusal} `sample-in-kilograms`, `net-far-from-nominal`, `scale-has-failed`, `before-run-start`
  */
 export async function addHandSample(tx: Tx, draft: HandSampleDraft): Promise<HandSampleAnswer> {
   const { id, run, netDecigrams, scaleId, weighedAt } = draft;
@@ -41,10 +44,11 @@ export async function addHandSample(tx: Tx, draft: HandSampleDraft): Promise<Han
   if (weighedAt < run.startedAt) {
     throw new Refusal('before-run-start', { run: run.number, startedAt: run.startedAt });
   }
+  refuseKilograms(netDecigrams, run);
   refuseImplausibleNets(netDecigrams, run);
   const { scale, hasFailed } = await scaleStandingAt(tx, scaleId, weighedAt);
   if (scale.siteId !== run.siteId) throw new NotFound('scale', scaleId);
-  if (hasFailed) throw new Refusal('scale-has-failed', { scale: scale.code });
+  if (hasFailed && draft.hasHappened !== true) throw new Refusal('scale-has-failed', { scale: scale.code });
   const scaleMaximumPermissibleErrorDecigrams = scale.maximumPermissibleErrorMilligrams / 100;
   const net = meanNetFromHandSample({ netDecigrams, scaleMaximumPermissibleErrorDecigrams });
   const answer = {
@@ -59,6 +63,16 @@ export async function addHandSample(tx: Tx, draft: HandSampleDraft): Promise<Han
   };
   await tx.insert(MeanNet, { ...answer, netDecigrams: canonicalText(netDecigrams) });
   return answer;
+}
+
+/** @throws {Refusal} `sample-in-kilograms` where most packs weigh a thousandth of what they should */
+function refuseKilograms(netDecigrams: readonly number[], { nominalGrams }: RunRow): void {
+  const units = netDecigrams.map((net) => unitItLooksLike(net * 100, nominalGrams * 1000));
+  const looksLikeKilograms = units.filter((unit) => unit === 'kg').length;
+  const counts = { packCount: netDecigrams.length, looksLikeKilograms, looksLikeMilligrams: 0 };
+  if (unitMistaken(counts) !== 'kg') return;
+  const grams = ((netDecigrams[units.indexOf('kg')] ?? 0) / 10).toFixed(1);
+  throw new Refusal('sample-in-kilograms', { grams, nominalGrams });
 }
 
 /** @throws {Refusal} `net-far-from-nominal` naming the first such pack */

@@ -8,6 +8,7 @@ import { lineOf } from '../plant/plant-facts.js';
 import { Ids } from '../platform/ids.js';
 import { Refusal } from '../platform/refusal.js';
 import { leaveSealJob } from './kept/seal-job.js';
+import { leaveLookAtWeighing } from './look-job.js';
 import { PackWeigher } from './pack-weigher.entity.js';
 import type { AddPackWeigherForm } from './pack-weigher.form.js';
 
@@ -36,6 +37,7 @@ export class AddPackWeigher {
       const row = { ...form, headCount: form.headCount ?? null };
       await insertCoded(tx, PackWeigher, { id, siteId, ...row, setUpAt: change.recordedAt, voidedBy: null });
       await leaveSealJob(tx, { id: this.ids.next(), at: change.recordedAt });
+      await leaveLookAtWeighing(tx, { id: this.ids.next(), at: change.recordedAt });
       return {
         answer: { id },
         entry: {

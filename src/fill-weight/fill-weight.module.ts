@@ -13,17 +13,29 @@ import './verdict.sentences.js';
 import './verdict.sentences.es.js';
 import './incoming/incoming.sentences.js';
 import './incoming/incoming.sentences.es.js';
+import './hand-plan/hand-plan.sentences.js';
+import './hand-plan/hand-plan.sentences.es.js';
+import './silence/silence.sentences.js';
+import './silence/silence.sentences.es.js';
 import { FillWeightsApi, WeightsInHand } from './fill-weights.api.js';
+import { EndHandPlan } from './hand-plan/end-hand-plan.js';
+import { HandPlanApi } from './hand-plan/hand-plan.api.js';
+import { SetHandPlan } from './hand-plan/set-hand-plan.js';
+import { WatchHandSamples } from './hand-plan/watch-hand-samples.js';
 import { HandSampleApi } from './hand-sample.api.js';
 import { CorrectTare } from './kept/correct-tare.js';
 import { DropWeights } from './kept/drop-weights.js';
 import { KeptWeightsApi } from './kept/kept-weights.api.js';
 import { SealWeights } from './kept/seal-weights.js';
 import { WithdrawTareCorrection } from './kept/withdraw-tare-correction.js';
+import { LookAtWeighing } from './look-at-weighing.js';
 import { PackWeigherApi } from './pack-weigher.api.js';
 import { ReceiveWeights } from './receive-weights.js';
 import { RunWeightsApi } from './run-weights/run-weights.api.js';
 import { RunController } from './run.controller.js';
+import { SetSilence } from './silence/set-silence.js';
+import { SilenceApi } from './silence/silence.api.js';
+import { WatchSilences } from './silence/watch-silences.js';
 import { WeighHandSample } from './weigh-hand-sample.js';
 import { WithdrawPackWeigher } from './withdraw-pack-weigher.js';
 
@@ -32,16 +44,28 @@ const commands = [
   CorrectHandSample,
   CorrectTare,
   DropWeights,
+  EndHandPlan,
   ReceiveWeights,
   SealWeights,
+  SetHandPlan,
+  SetSilence,
   WeighHandSample,
   WithdrawPackWeigher,
   WithdrawTareCorrection,
 ];
 
 @Module({
-  controllers: [FillWeightsApi, HandSampleApi, KeptWeightsApi, PackWeigherApi, RunController, RunWeightsApi],
-  providers: [...commands, WeightsInHand],
+  controllers: [
+    FillWeightsApi,
+    HandPlanApi,
+    HandSampleApi,
+    KeptWeightsApi,
+    PackWeigherApi,
+    RunController,
+    RunWeightsApi,
+    SilenceApi,
+  ],
+  providers: [...commands, LookAtWeighing, WatchHandSamples, WatchSilences, WeightsInHand],
   exports: commands,
 })
 export class FillWeightModule {}

@@ -4,6 +4,8 @@ addSentences('es', {
   'hand-sample': 'muestra pesada a mano',
   'net-far-from-nominal':
     'El paquete {pack} de la muestra pesa {grams} g, más de un {percent} % lejos del nominal de {nominalGrams} g. Pesarlo otra vez; mirar si se leyó el bruto como neto, o si es de otro formato.',
+  'sample-in-kilograms':
+    'Los paquetes de la muestra pesan unos {grams} g donde lo nominal son {nominalGrams} g: parecen kilogramos. Introducir gramos.',
   'pack-weigher': 'pesadora de paquetes',
   'device-is-no-machine':
     '{device} no es una máquina: en él trabajan personas. Añadir una máquina en dispositivos e instalar esa como pesadora de paquetes.',

@@ -4,6 +4,8 @@ addSentences('en', {
   'hand-sample': 'hand sample',
   'net-far-from-nominal':
     'Pack {pack} of the sample weighs {grams} g, more than {percent} % off the nominal {nominalGrams} g. Weigh it again; look whether gross was read for net, or whether it is of another format.',
+  'sample-in-kilograms':
+    'The packs of the sample weigh about {grams} g where {nominalGrams} g is nominal: they look like kilograms. Enter grams.',
   'pack-weigher': 'pack weigher',
   'device-is-no-machine':
     '{device} is no machine: people work on it. Add a machine under devices and set up that one as the pack weigher.',

@@ -29,6 +29,7 @@ addSentences('es', {
   'interruptions-within': 'dentro',
   'interruptions-none': 'Nadie fue interrumpido.',
   'cause-line-check-failed': 'Un control de línea no pasó',
+  'cause-weigher-silent': 'Una pesadora de paquetes no envía nada',
   'cause-line-check-overdue': 'Un control de línea atrasado',
   'cause-labels-swapped-loaded': 'Etiquetas cambiadas en un palé cargado',
   'cause-labels-swapped-held': 'Etiquetas cambiadas en un palé retenido',

@@ -29,6 +29,7 @@ addSentences('en', {
   'interruptions-within': 'within it',
   'interruptions-none': 'Nobody was interrupted.',
   'cause-line-check-failed': 'A line check failed',
+  'cause-weigher-silent': 'A pack weigher sends nothing',
   'cause-line-check-overdue': 'A line check is overdue',
   'cause-labels-swapped-loaded': 'Labels swapped on a loaded pallet',
   'cause-labels-swapped-held': 'Labels swapped on a held pallet',

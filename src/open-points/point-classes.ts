@@ -21,6 +21,7 @@ const interruptions: Readonly<Record<string, Interruption>> = {
   'labels-swapped-held': { pointClass: 'act-soon', withinMinutes: 30 },
   'held-after-leaving': { pointClass: 'act-soon', withinMinutes: 30 },
   'line-check-overdue': { pointClass: 'act-soon', withinMinutes: 15 },
+  'weigher-silent': { pointClass: 'act-soon', withinMinutes: 20 },
   'hopper-level-impossible': { pointClass: 'act-soon', withinMinutes: 20 },
   'code-not-as-intended': { pointClass: 'act-soon', withinMinutes: 10 },
   'complaint-food-safety': { pointClass: 'act-soon', withinMinutes: 60 },

@@ -10,6 +10,8 @@ const pageOf: Readonly<Record<string, (id: string) => string>> = {
   'kept-entry': (id) => `/kept-entries/${id}`,
   account: (id) => `/accounts/${id}`,
   'check-plan': (id) => `/checks/plans/${id}`,
+  'packing-line': (id) => `/line/${id}`,
+  'weigher-silence': (id) => `/weigher-silences/${id}`,
   'line-check': (id) => `/checks/${id}`,
   pallet: (id) => `/thread?code=${id}`,
   lot: (id) => `/lots/${id}`,

@@ -40,7 +40,13 @@ export async function aPackWeigher(
 export function weightLine(
   house: TestHouse,
   sequence: number,
-  wishes: { readonly netGrams?: number; readonly at?: string; readonly run?: string; readonly line?: string },
+  wishes: {
+    readonly netGrams?: number;
+    readonly at?: string;
+    readonly run?: string;
+    readonly line?: string;
+    readonly rejected?: boolean;
+  },
 ): string {
   const netGrams = 2000 + ((sequence * 7919) % 200) / 10;
   return JSON.stringify({ sequence, at: house.clock.now(), netGrams, head: sequence % 14, rejected: false, ...wishes });

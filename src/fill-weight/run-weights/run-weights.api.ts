@@ -5,6 +5,7 @@ import { findRun } from '../../packing/packing-runs.js';
 import { May, type Actor } from '../../platform/actor.js';
 import { READER, type ReadFrom } from '../../platform/database/reading.js';
 import { Acting } from '../../platform/web/request.js';
+import type { Silence } from '../silence/silences.js';
 import { readRunWeights, type RunWeights } from './run-weights.js';
 import { runWeightsExample } from './run-weights.examples.js';
 
@@ -27,9 +28,11 @@ export class RunWeightsApi {
 
 function asJson({ run, yardstick, weighers, weighed, verdicts, hours, ...counts }: RunWeights) {
   const { weighedPackCount, rejectedPackCount, unweighedPackCount, uncountedPackCount } = counts;
+  const { verifiedPackCount, takenOutPackCount, silences } = counts;
   return {
     ...{ runId: run.id, number: run.number, closedAt: run.closedAt, countedPackCount: run.packCount },
     ...{ weighedPackCount, rejectedPackCount, unweighedPackCount, uncountedPackCount, yardstick },
+    ...{ verifiedPackCount, takenOutPackCount, silences: silences.map(silenceAsJson) },
     weighed: weighed === null ? null : { ...weighed, bins: weighed.bins.map(binAsJson) },
     ...{ verdicts, hours },
     weighers: weighers.map(({ weigherId, firstAt, lastAt, summary }) => ({
@@ -38,6 +41,11 @@ function asJson({ run, yardstick, weighers, weighed, verdicts, hours, ...counts 
       rejected: sumsAsJson(summary.rejected),
     })),
   };
+}
+
+function silenceAsJson(silence: Silence) {
+  const { weigherId, sinceAt, untilAt, countedPackCount, weighedPackCount, unverifiedPackCount } = silence;
+  return { weigherId, sinceAt, untilAt, countedPackCount, weighedPackCount, unverifiedPackCount };
 }
 
 function binAsJson({ from, until, count }: { readonly from: number; readonly until: number; readonly count: number }) {

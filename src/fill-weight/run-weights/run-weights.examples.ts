@@ -31,6 +31,9 @@ export const runWeightsExample = {
   rejectedPackCount: 0,
   unweighedPackCount: 60,
   uncountedPackCount: 0,
+  verifiedPackCount: 18_240,
+  takenOutPackCount: 0,
+  silences: [],
   yardstick: { nominalMilligrams: 2_000_000, t1Milligrams: 1_970_000, t2Milligrams: 1_940_000, binMilligrams: 1000 },
   weighed: {
     meanErrorMicrograms: 3_000_000,

@@ -7,6 +7,7 @@ import { Live } from '../../platform/web/kit/live.js';
 import type { Viewer } from '../../platform/web/request.js';
 import { Shell } from '../../platform/web/shell.js';
 import { flooredMilligrams, outsideText } from '../verdict-texts.js';
+import { Silences, VerifiedLine } from '../silence/unverified-packs.js';
 import { gramsText } from '../weight-text.js';
 import { RulesByMarket, RulesOfMarket } from './rules-tables.js';
 import type { JudgedMarket, MarketVerdict, RunWeights, Weighed } from './run-weights.js';
@@ -22,6 +23,7 @@ interface RunWeightsProps {
 /** What the journal says that changes the page of a run that is open. */
 const followed = [
   'receive-weights',
+  'look-at-weighing',
   'count-packs',
   'correct-count',
   'close-run',
@@ -62,7 +64,9 @@ function Shown({ viewer, weights, market }: RunWeightsProps): VNode {
         </p>
       ))}
       {weighed === null ? <NothingWeighed of={weights} timeZone={viewer.timeZone} /> : null}
+      <Verified of={weights} />
       <Counted of={weights} />
+      <Silences silences={weights.silences} timeZone={viewer.timeZone} />
       <p class="caution">
         {say('fill-law-caution')} {say('run-weights-inspector')}
       </p>
@@ -97,12 +101,17 @@ function verdictSays(verdict: MarketVerdict, { weighed, weighedPackCount }: RunW
   return say(`run-weights-${verdict.overall}`, { place, packs: countText(weighedPackCount), rules });
 }
 
+function Verified({ of }: { readonly of: RunWeights }): VNode {
+  const { run, verifiedPackCount, unweighedPackCount, takenOutPackCount } = of;
+  const counts = { countedPackCount: run.packCount, verifiedPackCount, takenOutPackCount };
+  return <VerifiedLine of={{ ...counts, unverifiedPackCount: unweighedPackCount }} />;
+}
+
 /** What the verdict is about and what it is not about. */
 function Counted({ of }: { readonly of: RunWeights }): VNode {
   const { run, weighers, weighedPackCount, rejectedPackCount, unweighedPackCount, uncountedPackCount } = of;
   const notes = [
     ...(run.closedAt === null ? [say('run-weights-open')] : []),
-    ...(unweighedPackCount > 0 ? [say('run-weights-unweighed-says', { count: countText(unweighedPackCount) })] : []),
     ...(uncountedPackCount > 0 ? [say('run-weights-uncounted', { count: countText(uncountedPackCount) })] : []),
     ...(weighers.length > 1 ? [say('run-weights-several', { count: weighers.length })] : []),
   ];

@@ -21,8 +21,6 @@ addSentences('es', {
   'run-weights-weighed': 'Paquetes pesados',
   'run-weights-unweighed': 'Sin pesar',
   'run-weights-rejected': 'Pesados y rechazados',
-  'run-weights-unweighed-says':
-    '{count} {count?paquete contado no se pesó|paquetes contados no se pesaron}. El veredicto no trata de {count?él|ellos}: pesar a mano una muestra de lo que aún está aquí, o que decida calidad.',
   'run-weights-uncounted':
     'Se {count?pesó|pesaron} {count} {count?paquete|paquetes} más de los contados. Mirar si el recuento va atrasado o si hubo paquetes que pasaron dos veces por la pesadora.',
   'run-weights-several':

@@ -21,8 +21,6 @@ addSentences('en', {
   'run-weights-weighed': 'Weighed packs',
   'run-weights-unweighed': 'Not weighed',
   'run-weights-rejected': 'Weighed and rejected',
-  'run-weights-unweighed-says':
-    '{count} counted {count?pack was|packs were} not weighed. The verdict is not about {count?it|them}: weigh a hand sample of what is still here, or have quality decide.',
   'run-weights-uncounted':
     '{count} {count?pack was|packs were} weighed beyond those counted. See whether the count is behind, or packs went over the weigher twice.',
   'run-weights-several':

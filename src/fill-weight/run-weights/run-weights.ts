@@ -15,13 +15,14 @@ import {
   type WeightSums,
   type Yardstick,
 } from '../../core/weight-blocks/weight-summary.js';
-import { stopsOf } from '../../packing/packing-runs.js';
+import { removalsOfRun, stopsOf } from '../../packing/packing-runs.js';
 import type { RunRow, StopRow } from '../../packing/packing-run-rows.js';
 import type { Instant } from '../../platform/clock.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import { hoursOfRun, summariesOfRun, type RunOfWeigher } from '../kept/weight-questions.js';
 import { yardstickFor } from '../kept/yardsticks.js';
 import { meanNetOf, type RunMeanNet } from '../mean-nets.js';
+import { silencesOfRun, type Silence } from '../silence/silences.js';
 
 /** All markets that a run is judged for; the first is the one that is shown where none is asked for. */
 export const judgedMarkets = ['eu', 'uk', 'oiml-country', 'us', 'de', 'ca'] as const satisfies readonly Market[];
@@ -69,10 +70,16 @@ export interface RunWeights {
   /** Accepted packs that were weighed. The verdicts are about these and no others. */
   readonly weighedPackCount: number;
   readonly rejectedPackCount: number;
-  /** Counted as accepted and not weighed. */
+  /** Counted as accepted and weighed. */
+  readonly verifiedPackCount: number;
+  /** Counted as accepted and not weighed: nobody knows what they hold. */
   readonly unweighedPackCount: number;
   /** Weighed and not counted. */
   readonly uncountedPackCount: number;
+  /** Taken out by hand as rejects or samples: they may have been weighed, and are not counted. */
+  readonly takenOutPackCount: number;
+  /** When no weights came while packs were counted. */
+  readonly silences: readonly Silence[];
   /** Null where nothing was weighed. */
   readonly weighed: Weighed | null;
   /** One for each of `judgedMarkets`, in that order. */
@@ -93,14 +100,23 @@ export async function readRunWeights(from: ReadFrom, run: RunRow): Promise<RunWe
   return {
     ...{ run, yardstick, weighers, weighedPackCount },
     rejectedPackCount: rejected.packCount,
+    verifiedPackCount: Math.min(run.packCount, weighedPackCount),
     unweighedPackCount: Math.max(0, run.packCount - weighedPackCount),
     uncountedPackCount: Math.max(0, weighedPackCount - run.packCount),
+    takenOutPackCount: await takenOutOf(from, run.id),
+    silences: await silencesOfRun(from, run.id),
     weighed: weighedOf(accepted, yardstick),
     verdicts: verdictsOf(nominalMilligrams, runSummaryOf(accepted, yardstick)),
     hours: await hoursWeighed(from, run.id),
     stops: await stopsOf(from, [run.id]),
     meanNet: await meanNetOf(from, run.id),
   };
+}
+
+/** Packs that people took out: whole ones, as far as they were counted. */
+async function takenOutOf(from: ReadFrom, runId: string): Promise<number> {
+  const removals = await removalsOfRun(from, runId);
+  return removals.reduce((sum, { packCount }) => sum + (packCount ?? 0), 0);
 }
 
 function verdictsOf(nominalMilligrams: number, summary: RunSummary): readonly MarketVerdict[] {
