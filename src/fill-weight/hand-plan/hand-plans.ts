@@ -1,5 +1,5 @@
 import type { Instant } from '../../platform/clock.js';
-import { toBoolean } from '../../platform/database/columns.js';
+import { toBoolean } from '../../platform/database/stored-values.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 
 /** How often packs of a line are weighed by hand. */

@@ -1,6 +1,6 @@
 import type { WeightColumns } from '../../core/weight-blocks/weight-columns.js';
 import type { Instant } from '../../platform/clock.js';
-import { toWhole } from '../../platform/database/columns.js';
+import { toWhole } from '../../platform/database/stored-values.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import { readBytes } from '../kept/kept-weights.js';
 
