@@ -2,19 +2,18 @@ import type { Mass } from '../core/hopper-flow/hopper-event.js';
 import type { RunMeanNet } from '../fill-weight/mean-nets.js';
 import { meanNetsOf } from '../fill-weight/mean-nets.js';
 import { removalsOfHopper, removalsOfRun } from '../packing/packing-runs.js';
-import type { CountPoint } from '../packing/run-course.js';
-import { coursesOf } from '../packing/run-courses.js';
+import { courseColumnsOf } from '../packing/run-courses.js';
 import type { RemovalRow } from '../packing/packing-run-rows.js';
 import type { LinePeriod } from '../plant/plant-rows.js';
 import { linesOfHopper } from '../plant/plant-facts.js';
-import { millisecondsBetween, type Instant } from '../platform/clock.js';
+import type { Instant } from '../platform/clock.js';
 import type { ReadFrom } from '../platform/database/reading.js';
+import { countPacks, shareWithin, type CountedPacks, type ShareWithin } from './counted-packs.js';
 import type { PeriodRow } from './hopper-period-rows.js';
 import {
   earlierOf,
   laterOf,
   noEnd,
-  windowOfCounts,
   within,
   type Stretch,
   type TimeUncertainty,
@@ -33,20 +32,6 @@ export interface RunFact {
   readonly meanNet: RunMeanNet;
 }
 
-/** The packs between two counts of a run. */
-export interface PackExit extends TimeWindow {
-  readonly runId: string;
-  readonly fromCount: number;
-  readonly toCount: number;
-  /**
-   * False: a proven empty or a change of the link lies between the two counts, so none or all of them may be of this
-   * period; `likelyFromCount` and `likelyToCount` are what it likely is, by time.
-   */
-  readonly isWhole: boolean;
-  readonly likelyFromCount: number;
-  readonly likelyToCount: number;
-}
-
 /** Rejects, samples, sweepings: what left otherwise. */
 export interface RemovalExit extends TimeWindow {
   readonly removalId: string;
@@ -59,7 +44,7 @@ export interface RemovalExit extends TimeWindow {
 export interface ExitFacts {
   readonly runs: ReadonlyMap<string, RunFact>;
   /** Each run's in the order of its count, the runs in the order of their start. */
-  readonly packs: readonly PackExit[];
+  readonly counted: readonly CountedPacks[];
   readonly removals: readonly RemovalExit[];
 }
 
@@ -67,14 +52,14 @@ export interface ExitFacts {
 export async function readExits(from: ReadFrom, period: PeriodRow, doubt: TimeUncertainty): Promise<ExitFacts> {
   const links = await linesOfHopper(from, period.hopperId);
   const runs = await runsOfPeriod(from, period, [...new Set(links.map(({ lineId }) => lineId))]);
-  const counts = await coursesOf(from, [...runs.keys()]);
-  const packs: PackExit[] = [];
-  for (const run of runs.values()) {
-    const stretches = stretchesOf(period, links, run.lineId);
-    for (const exit of packExits(counts.get(run.id) ?? [], stretches, doubt)) packs.push(exit);
-  }
+  const counts = await courseColumnsOf(from, [...runs.keys()]);
+  const counted = Array.from(runs.keys()).flatMap((runId): CountedPacks[] => {
+    const own = counts.get(runId);
+    const lineId = runs.get(runId)?.lineId ?? '';
+    return own === undefined ? [] : [countPacks(own, stretchesOf(period, links, lineId), doubt)];
+  });
   const removals = await readRemovals(from, period, { runs, doubt, links });
-  return { runs, packs, removals };
+  return { runs, counted, removals };
 }
 
 async function runsOfPeriod(
@@ -124,79 +109,6 @@ function stretchesOf(period: PeriodRow, links: readonly LinePeriod[], lineId: st
     .filter(({ fromAt, untilAt }) => fromAt < untilAt);
 }
 
-function packExits(
-  counts: readonly CountPoint[],
-  stretches: readonly Stretch[],
-  doubt: TimeUncertainty,
-): readonly PackExit[] {
-  const exits: PackExit[] = [];
-  let before = counts[0];
-  for (let at = 1; at < counts.length; at += 1) {
-    const count = counts[at];
-    if (count === undefined || before === undefined || count.packCount < before.packCount) continue;
-    const counted = [before, count] as const;
-    before = count;
-    if (counted[0].packCount === count.packCount) continue;
-    for (const stretch of stretches) {
-      const exit = packExit(counted, stretch, doubt);
-      if (exit !== null) exits.push(exit);
-    }
-  }
-  return exits;
-}
-
-function packExit(
-  [before, count]: readonly [CountPoint, CountPoint],
-  stretch: Stretch,
-  doubt: TimeUncertainty,
-): PackExit | null {
-  const { countedAt: fromAt } = before;
-  const { countedAt: untilAt } = count;
-  const share = shareWithin(stretch, fromAt, untilAt);
-  if (share === null) return null;
-  const packs = count.packCount - before.packCount;
-  const { earliestAt, likelyAt, latestAt } = windowOfCounts(
-    { fromAt, untilAt, isFromByHand: isByHand(before), isUntilByHand: isByHand(count) },
-    doubt,
-    stretch,
-  );
-  return {
-    runId: count.runId,
-    fromCount: before.packCount,
-    toCount: count.packCount,
-    isWhole: share.isWhole,
-    likelyFromCount: before.packCount + Math.round(packs * share.from),
-    likelyToCount: before.packCount + Math.round(packs * share.until),
-    earliestAt,
-    likelyAt,
-    latestAt,
-  };
-}
-
-/** A run starts with none and a device counts every minute; all other counts somebody read. */
-const isByHand = ({ occasion }: CountPoint): boolean => occasion !== 'minute' && occasion !== 'start';
-
-interface ShareWithin {
-  readonly isWhole: boolean;
-  readonly from: number;
-  readonly until: number;
-}
-
-const allWithin: ShareWithin = { isWhole: true, from: 0, until: 1 };
-
-/**
- * How an interval of time lies in a stretch: wholly, or from which to which share of it; null: not at all. What left at
- * the very instant of a proven empty left before it.
- */
-function shareWithin(stretch: Stretch, fromAt: Instant, untilAt: Instant): ShareWithin | null {
-  if (untilAt <= stretch.fromAt) return null;
-  if (fromAt >= stretch.untilAt && untilAt > stretch.untilAt) return null;
-  if (fromAt >= stretch.fromAt && untilAt <= stretch.untilAt) return allWithin;
-  const length = millisecondsBetween(fromAt, untilAt);
-  const shareAt = (at: Instant): number => Math.min(1, Math.max(0, millisecondsBetween(fromAt, at) / length));
-  return { isWhole: false, from: shareAt(stretch.fromAt), until: shareAt(stretch.untilAt) };
-}
-
 interface RemovalsOf {
   readonly runs: ReadonlyMap<string, RunFact>;
   readonly doubt: TimeUncertainty;
@@ -224,11 +136,16 @@ async function readRemovals(from: ReadFrom, period: PeriodRow, of: RemovalsOf): 
     const run = row.runId === null ? undefined : of.runs.get(row.runId);
     const fromAt = lastByKind.get(key) ?? run?.startedAt ?? period.startedAt;
     lastByKind.set(key, row.removedAt);
-    const share = shareWithin(stretch, earlierOf(fromAt, row.removedAt), row.removedAt);
+    const share = shareOfTimes(stretch, earlierOf(fromAt, row.removedAt), row.removedAt);
     const isHere = row.hopperId === null || row.hopperId === period.hopperId;
     if (share === null || !isHere) return [];
     return [removalExit(row, { run, fromAt, share, stretch })];
   });
+}
+
+function shareOfTimes({ fromAt, untilAt }: Stretch, earliestAt: Instant, removedAt: Instant): ShareWithin | null {
+  const stretch = { from: Date.parse(fromAt), until: Date.parse(untilAt) };
+  return shareWithin(stretch, Date.parse(earliestAt), Date.parse(removedAt));
 }
 
 function removalExit(

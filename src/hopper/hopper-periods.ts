@@ -6,6 +6,7 @@ import type { Instant } from '../platform/clock.js';
 import { toBoolean } from '../platform/database/stored-values.js';
 import { once, type ReadFrom } from '../platform/database/reading.js';
 import { readAdditions, type AdditionFact } from './addition-facts.js';
+import { everyExit, type PackExit } from './counted-packs.js';
 import { readExits, type ExitFacts } from './exit-facts.js';
 import { modelInForce, type ModelRow } from './flow-models.js';
 import { periodOf, type PeriodRow } from './hopper-period-rows.js';
@@ -31,6 +32,8 @@ export interface HopperPeriodFacts extends ExitFacts {
   readonly chosen: ModelRow | null;
   readonly additions: readonly AdditionFact[];
   readonly levels: readonly LevelFact[];
+  /** The packs of every count, run by run; made when they are asked for. */
+  readonly packs: readonly PackExit[];
 }
 
 /**
@@ -53,7 +56,14 @@ async function readPeriodFacts(from: ReadFrom, periodId: string): Promise<Hopper
     ...windowOfLevel(level, doubt, stretch),
   }));
   const chosen = await modelInForce(from, hopper.id, period.startedAt);
-  return { period, hopper, chosen, additions, levels, ...(await readExits(from, period, doubt)) };
+  const exits = await readExits(from, period, doubt);
+  let packs: readonly PackExit[] | null = null;
+  return {
+    ...{ period, hopper, chosen, additions, levels, ...exits },
+    get packs() {
+      return (packs ??= everyExit(exits.counted));
+    },
+  };
 }
 
 /** The last instant that the records of a period speak of. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { boundEveryBag, wholePart, type PeriodContents } from './bag-contents.js';
-import type { PackExit } from './exit-facts.js';
+import { everySpan, type CountedPacks, type PackSpan } from './counted-packs.js';
 import type { HopperPeriodFacts } from './hopper-periods.js';
 import { joinedPacks } from './joined-packs.js';
 import { exitsOf, layOutPacks, type PeriodTarget } from './period-flow.js';
@@ -40,26 +40,29 @@ const drawn: fc.Arbitrary<Drawn> = fc.record({
   model: fc.constantFrom('first-in-first-out', 'pour-and-drain', 'stirred-zones'),
 });
 
-function packsOf(runId: string, { minutes }: Drawn, from: number): readonly PackExit[] {
+function packsOf(runId: string, { minutes }: Drawn, from: number): CountedPacks {
   let count = 0;
-  return minutes.map(({ packs, isByHand }, place): PackExit => {
+  const exits = minutes.map(({ packs, isByHand }, place) => {
     const [fromCount, toCount] = [count, count + packs];
     count = toCount;
     const doubt = isByHand && place % 7 === 0 ? 3 : 0;
     return {
-      ...{ runId, fromCount, toCount, isWhole: true, likelyFromCount: fromCount, likelyToCount: toCount },
-      ...{
-        earliestAt: at(from + place - doubt),
-        likelyAt: at(from + place + 1),
-        latestAt: at(from + place + 1 + doubt),
-      },
+      ...{ fromCount, toCount, earliestAt: Date.parse(at(from + place - doubt)) },
+      ...{ likelyAt: Date.parse(at(from + place + 1)), latestAt: Date.parse(at(from + place + 1 + doubt)) },
     };
   });
+  const column = (name: keyof (typeof exits)[number]) => Float64Array.from(exits, (exit) => exit[name]);
+  return {
+    ...{ runId, size: exits.length, fromCounts: column('fromCount'), toCounts: column('toCount') },
+    ...{ likelyFromCounts: column('fromCount'), likelyToCounts: column('toCount') },
+    areWhole: new Uint8Array(exits.length).fill(1),
+    ...{ earliestAt: column('earliestAt'), likelyAt: column('likelyAt'), latestAt: column('latestAt') },
+  };
 }
 
 function factsOf(plan: Drawn): HopperPeriodFacts {
   const first = packsOf('run-1', plan, 0);
-  const second = plan.secondRunFrom === null ? [] : packsOf('run-2', plan, plan.secondRunFrom);
+  const second = plan.secondRunFrom === null ? [] : [packsOf('run-2', plan, plan.secondRunFrom)];
   const run = (id: string) => [id, { id, meanNet, lineId: id }] as const;
   return {
     period: { endedAt: null },
@@ -81,14 +84,14 @@ function factsOf(plan: Drawn): HopperPeriodFacts {
       mass: { lowerGrams: 90, grams: 100, upperGrams: 110 },
       ...{ earliestAt: at(minute - 30), likelyAt: at(minute), latestAt: at(minute) },
     })),
-    packs: [...first, ...second],
+    counted: [first, ...second],
     runs: new Map([run('run-1'), run('run-2')]),
   } as unknown as HopperPeriodFacts;
 }
 
 function answersOf(
   facts: HopperPeriodFacts,
-  packs: readonly PackExit[],
+  packs: readonly PackSpan[],
   targets: readonly PeriodTarget[],
 ): { readonly limits: readonly unknown[]; readonly likely: readonly number[] } {
   const contents: PeriodContents = new Map(facts.additions.map(({ id }) => [id, new Map([[id, wholePart]])]));
@@ -117,8 +120,9 @@ describe('joined packs', () => {
           return { ranges, certain: second ? null : [{ runId: 'run-1', fromCount: from, toCount: from + 1 }] };
         });
         const joined = joinedPacks(facts);
-        joinedShare += facts.packs.length - joined.length;
-        const [one, other] = [answersOf(facts, joined, targets), answersOf(facts, facts.packs, targets)];
+        const every = everySpan(facts.counted);
+        joinedShare += every.length - joined.length;
+        const [one, other] = [answersOf(facts, joined, targets), answersOf(facts, every, targets)];
         expect(one.limits).toEqual(other.limits);
         // Models that mix reckon with fractions.
         const apart = one.likely.map((grams, place) => Math.abs(grams - (other.likely[place] ?? Number.NaN)));
@@ -137,6 +141,6 @@ describe('joined packs', () => {
     };
     expect(joinedPacks(factsOf(plan)).length).toBeLessThan(20);
     const full = factsOf({ ...plan, capacityGrams: 10_000 });
-    expect(joinedPacks(full)).toEqual(full.packs);
+    expect(joinedPacks(full)).toEqual(everySpan(full.counted));
   });
 });

@@ -1,8 +1,6 @@
-import type { Instant } from '../platform/clock.js';
-import { groupBy } from '../platform/group-by.js';
-import { packMass, type PackExit } from './exit-facts.js';
+import { everySpan, spanOf, type CountedPacks, type PackSpan } from './counted-packs.js';
+import { packMass } from './exit-facts.js';
 import type { HopperPeriodFacts } from './hopper-periods.js';
-import type { TimeWindow } from './record-times.js';
 
 /**
  * The packs of a period with the counts left out that change no answer: packs that left one after the other, with
@@ -14,104 +12,119 @@ import type { TimeWindow } from './record-times.js';
  * Where the capacity may cut, nothing is joined: what is under way at an instant counts there. A target that begins or
  * ends within a joined exit cuts it like any other; what goes before what within it makes no difference.
  */
-export function joinedPacks(facts: HopperPeriodFacts): readonly PackExit[] {
+export function joinedPacks(facts: HopperPeriodFacts): readonly PackSpan[] {
   const known = joinedByFacts.get(facts) ?? join(facts);
   joinedByFacts.set(facts, known);
   return known;
 }
 
 /** Facts that were read once are asked about many times. */
-const joinedByFacts = new WeakMap<HopperPeriodFacts, readonly PackExit[]>();
+const joinedByFacts = new WeakMap<HopperPeriodFacts, readonly PackSpan[]>();
 
-function join(facts: HopperPeriodFacts): readonly PackExit[] {
-  const runs = [...groupBy(facts.packs, ({ runId }) => runId).values()].map((packs) => ({ packs, ...spanOf(packs) }));
-  const between: Instant[] = [
-    ...facts.additions.flatMap(({ earliestAt, likelyAt }) => [earliestAt, likelyAt]),
-    ...facts.levels.flatMap(({ earliestAt, likelyAt, latestAt }) => [earliestAt, likelyAt, latestAt]),
-    ...facts.removals.flatMap(({ likelyAt, latestAt }) => [likelyAt, latestAt]),
-  ];
-  between.sort();
+function join(facts: HopperPeriodFacts): readonly PackSpan[] {
+  const runs = facts.counted.filter(({ size }) => size > 0).map((packs) => ({ packs, ...spanOfRun(packs) }));
+  const between = Float64Array.from(
+    [
+      ...facts.additions.flatMap(({ earliestAt, likelyAt }) => [earliestAt, likelyAt]),
+      ...facts.levels.flatMap(({ earliestAt, likelyAt, latestAt }) => [earliestAt, likelyAt, latestAt]),
+      ...facts.removals.flatMap(({ likelyAt, latestAt }) => [likelyAt, latestAt]),
+    ],
+    (at) => Date.parse(at),
+  ).sort();
   const joined = runs.flatMap((run) => {
     const others = instantsOfOthers(runs, run);
-    return joinedOfRun(run.packs, others.length === 0 ? between : [...between, ...others].sort());
+    return joinedOfRun(run.packs, others.length === 0 ? between : Float64Array.from([...between, ...others]).sort());
   });
-  return mayReachCapacity(facts, joined) ? facts.packs : joined;
+  return mayReachCapacity(facts, joined) ? everySpan(facts.counted) : joined;
 }
 
-interface RunPacks extends Pick<TimeWindow, 'earliestAt' | 'latestAt'> {
-  readonly packs: readonly PackExit[];
+interface RunPacks {
+  readonly packs: CountedPacks;
+  readonly earliestAt: number;
+  readonly latestAt: number;
 }
 
 /** When packs of other runs left while a run drew from the hopper too. */
-function instantsOfOthers(runs: readonly RunPacks[], run: RunPacks): readonly Instant[] {
-  const isBeside = (other: Pick<TimeWindow, 'earliestAt' | 'latestAt'>): boolean =>
-    other.latestAt >= run.earliestAt && other.earliestAt <= run.latestAt;
-  return runs
-    .filter((other) => other !== run && isBeside(other))
-    .flatMap(({ packs }) => packs.filter(isBeside).flatMap(({ likelyAt, latestAt }) => [likelyAt, latestAt]));
-}
-
-function spanOf(windows: readonly TimeWindow[]): Pick<TimeWindow, 'earliestAt' | 'latestAt'> {
-  let { earliestAt, latestAt } = windows[0] ?? { earliestAt: '', latestAt: '' };
-  for (const window of windows) {
-    if (window.earliestAt < earliestAt) earliestAt = window.earliestAt;
-    if (window.latestAt > latestAt) latestAt = window.latestAt;
+function instantsOfOthers(runs: readonly RunPacks[], run: RunPacks): readonly number[] {
+  const isBeside = (earliestAt: number, latestAt: number): boolean =>
+    latestAt >= run.earliestAt && earliestAt <= run.latestAt;
+  const instants: number[] = [];
+  for (const other of runs) {
+    if (other === run || !isBeside(other.earliestAt, other.latestAt)) continue;
+    const { size, earliestAt, likelyAt, latestAt } = other.packs;
+    for (let place = 0; place < size; place += 1) {
+      if (!isBeside(earliestAt[place] ?? 0, latestAt[place] ?? 0)) continue;
+      instants.push(likelyAt[place] ?? 0, latestAt[place] ?? 0);
+    }
   }
-  return { earliestAt, latestAt };
+  return instants;
 }
 
-function joinedOfRun(packs: readonly PackExit[], between: readonly Instant[]): readonly PackExit[] {
-  const joined: PackExit[] = [];
+function spanOfRun({ size, earliestAt, latestAt }: CountedPacks): Pick<RunPacks, 'earliestAt' | 'latestAt'> {
+  let [earliest, latest] = [Infinity, -Infinity];
+  for (let place = 0; place < size; place += 1) {
+    earliest = Math.min(earliest, earliestAt[place] ?? 0);
+    latest = Math.max(latest, latestAt[place] ?? 0);
+  }
+  return { earliestAt: earliest, latestAt: latest };
+}
+
+function joinedOfRun(packs: CountedPacks, between: Float64Array): readonly PackSpan[] {
+  const joined: PackSpan[] = [];
   let start = 0;
-  for (let next = 1; next <= packs.length; next += 1) {
-    const [first, last, pack] = [packs[start], packs[next - 1], packs[next]];
-    if (first === undefined || last === undefined) break;
-    const goesOn = pack !== undefined && mayFollow(last, pack) && !hasIn(between, first.earliestAt, pack.latestAt);
+  for (let next = 1; next <= packs.size; next += 1) {
+    const goesOn =
+      next < packs.size &&
+      mayFollow(packs, next) &&
+      !hasIn(between, packs.earliestAt[start] ?? 0, packs.latestAt[next] ?? 0);
     if (goesOn) continue;
-    const { toCount, likelyToCount, likelyAt, latestAt } = last;
-    joined.push(first === last ? first : { ...first, toCount, likelyToCount, likelyAt, latestAt });
+    joined.push(spanOf(packs, start, next - 1));
     start = next;
   }
   return joined;
 }
 
-function mayFollow(before: PackExit, pack: PackExit): boolean {
-  const isNext = before.isWhole && pack.isWhole && before.toCount === pack.fromCount;
+/** Whether the exit at a place goes on where the one before it ended. */
+function mayFollow(packs: CountedPacks, place: number): boolean {
   return (
-    isNext &&
-    before.earliestAt <= pack.earliestAt &&
-    before.likelyAt <= pack.likelyAt &&
-    before.latestAt <= pack.latestAt
+    packs.areWhole[place - 1] === 1 &&
+    packs.areWhole[place] === 1 &&
+    packs.toCounts[place - 1] === packs.fromCounts[place] &&
+    isRising(packs.earliestAt, place) &&
+    isRising(packs.likelyAt, place) &&
+    isRising(packs.latestAt, place)
   );
 }
 
+function isRising(column: Float64Array, place: number): boolean {
+  return (column[place - 1] ?? 0) <= (column[place] ?? 0);
+}
+
 /** Whether a list in order has an instant from one place to another, both included. */
-function hasIn(list: readonly Instant[], from: Instant, to: Instant): boolean {
+function hasIn(list: Float64Array, from: number, to: number): boolean {
   let [low, high] = [0, list.length];
   while (low < high) {
     const middle = (low + high) >>> 1;
-    const place = list[middle];
-    if (place !== undefined && place < from) low = middle + 1;
+    if ((list[middle] ?? Infinity) < from) low = middle + 1;
     else high = middle;
   }
-  const first = list[low];
-  return first !== undefined && first <= to;
+  return (list[low] ?? Infinity) <= to;
 }
 
 /** Whether the hopper may have been as full as it can be, additions taken at their earliest and heaviest. */
 function mayReachCapacity(
   { hopper, additions, removals, runs }: HopperPeriodFacts,
-  packs: readonly PackExit[],
+  packs: readonly PackSpan[],
 ): boolean {
   const changes = [
-    ...additions.map(({ earliestAt, mass }) => ({ at: earliestAt, grams: mass.upperGrams })),
-    ...removals.map(({ latestAt, mass }) => ({ at: latestAt, grams: -mass.lowerGrams })),
+    ...additions.map(({ earliestAt, mass }) => ({ at: Date.parse(earliestAt), grams: mass.upperGrams })),
+    ...removals.map(({ latestAt, mass }) => ({ at: Date.parse(latestAt), grams: -mass.lowerGrams })),
     ...packs.map(({ runId, fromCount, toCount, isWhole, latestAt }) => {
       const run = runs.get(runId);
       const grams = run === undefined || !isWhole ? 0 : packMass(run.meanNet, fromCount, toCount).lowerGrams;
       return { at: latestAt, grams: -grams };
     }),
-  ].sort((one, other) => (one.at < other.at ? -1 : one.at > other.at ? 1 : other.grams - one.grams));
+  ].sort((one, other) => one.at - other.at || other.grams - one.grams);
   let levelGrams = 0;
   for (const { grams } of changes) {
     levelGrams += grams;

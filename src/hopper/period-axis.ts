@@ -1,6 +1,7 @@
 import type { Instant } from '../platform/clock.js';
 import type { ReadFrom } from '../platform/database/reading.js';
-import { packMass, type PackExit } from './exit-facts.js';
+import type { PackExit } from './counted-packs.js';
+import { packMass } from './exit-facts.js';
 import { periodsOfRuns } from './hopper-period-rows.js';
 import { readHopperPeriod, type HopperPeriodFacts } from './hopper-periods.js';
 import type { RunRange } from './run-range.js';

@@ -7,11 +7,11 @@ import { prepareHopperPeriod, type PreparedHopperPeriod } from '../core/hopper-f
 import type { Membership, Target } from '../core/hopper-flow/target-steps.js';
 import type { TimedEvent, TimedHopperPeriod } from '../core/hopper-flow/timed-event.js';
 import type { Instant } from '../platform/clock.js';
-import { packMass, type PackExit } from './exit-facts.js';
+import { everySpan, type PackExit, type PackSpan } from './counted-packs.js';
+import { packMass } from './exit-facts.js';
 import { asFlowModel } from './flow-models.js';
 import { timedAdditionsAndLevels, type HopperPeriodFacts, type LeftInside } from './hopper-periods.js';
 import { joinedPacks } from './joined-packs.js';
-import { earlierOf } from './record-times.js';
 import { joinRanges, liesIn, type RunRange } from './run-range.js';
 
 /** What is asked of one period: the packs of ranges, and what else may belong to it. */
@@ -24,6 +24,9 @@ export interface PeriodTarget {
   /** What was left inside at the end. */
   readonly withEnd?: boolean;
 }
+
+type PackAt<At> = Omit<PackSpan, 'earliestAt' | 'likelyAt' | 'latestAt'> &
+  Record<'earliestAt' | 'likelyAt' | 'latestAt', At>;
 
 interface Piece {
   readonly id: string;
@@ -55,29 +58,31 @@ export function layOutPeriod(
   leftInside: LeftInside | null = null,
 ): PeriodFlow {
   // Without a target somebody asks for the packs of every count.
-  const packs = targets.length === 0 ? facts.packs : joinedPacks(facts);
+  const packs = targets.length === 0 ? everySpan(facts.counted) : joinedPacks(facts);
   return layOutPacks(facts, packs, { targets, leftInside });
 }
 
 /** The same with the packs as they are given: those of every count, or joined ones. */
 export function layOutPacks(
   facts: HopperPeriodFacts,
-  packs: readonly PackExit[],
+  packs: readonly PackSpan[],
   { targets, leftInside }: { readonly targets: readonly PeriodTarget[]; readonly leftInside: LeftInside | null },
 ): PeriodFlow {
   const edges = edgesOf(targets);
   const piecesByRun = new Map<string, Piece[]>();
-  const exits: TimedEvent<Instant>[] = [];
+  const exits: TimedEvent<number>[] = [];
   for (const pack of packs) {
     const own = piecesByRun.get(pack.runId) ?? [];
     if (own.length === 0) piecesByRun.set(pack.runId, own);
-    for (const piece of cutExit(pack, edges.get(pack.runId) ?? noEdges)) {
+    cutExit(pack, edges.get(pack.runId) ?? noEdges, (fromCount, toCount) => {
+      // Named by its place: what is looked up hundreds of times in a question has a short name.
+      const piece = { id: `p${exits.length}`, fromCount, toCount };
       own.push(piece);
       exits.push(pieceEvent(facts, pack, piece));
-    }
+    });
   }
   for (const own of piecesByRun.values()) putInOrder(own);
-  const timed = timedPeriod(facts, exits, leftInside);
+  const timed = timedPeriod(facts, exits, othersInMilliseconds(facts, leftInside));
   return {
     facts,
     piecesByRun,
@@ -94,7 +99,7 @@ export function periodForLevelCheck(facts: HopperPeriodFacts): HopperPeriod {
 /** The period with its intervals, the packs between two counts as one exit each, named by `wholePiece`. */
 export function timedPeriodOf(facts: HopperPeriodFacts): TimedHopperPeriod<Instant> {
   const exits = facts.packs.map((pack) => pieceEvent(facts, pack, wholePiece(pack)));
-  return timedPeriod(facts, exits, null);
+  return timedPeriod(facts, exits, otherEvents(facts, null));
 }
 
 /** The exits of a target; *maybe* where they belong to the widened part only. */
@@ -172,27 +177,26 @@ function firstFrom(pieces: readonly Piece[], count: number): number {
 
 const noEdges: readonly number[] = [];
 
-function cutExit(pack: PackExit, edges: readonly number[]): readonly Piece[] {
-  const whole = wholePiece(pack);
-  const inner = edges.length === 0 ? edges : edgesBetween(edges, pack.fromCount, pack.toCount);
-  if (inner.length === 0) return [whole];
-  return [...inner, pack.toCount].map((toCount, place) => {
-    const fromCount = inner[place - 1] ?? pack.fromCount;
-    return { id: `${whole.id}/${fromCount}`, fromCount, toCount };
-  });
-}
-
-/** Edges strictly between two counts; they are in order. */
-function edgesBetween(edges: readonly number[], fromCount: number, toCount: number): readonly number[] {
+/** Gives the stretches of packs between edges, which are in order. */
+function cutExit(
+  { fromCount, toCount }: PackSpan,
+  edges: readonly number[],
+  give: (fromCount: number, toCount: number) => void,
+): void {
   let [low, high] = [0, edges.length];
   while (low < high) {
     const middle = (low + high) >>> 1;
     if ((edges[middle] ?? 0) <= fromCount) low = middle + 1;
     else high = middle;
   }
-  const inner: number[] = [];
-  for (let at = low; at < edges.length && (edges[at] ?? toCount) < toCount; at += 1) inner.push(edges[at] ?? toCount);
-  return inner;
+  let start = fromCount;
+  for (let at = low; at < edges.length; at += 1) {
+    const edge = edges[at] ?? toCount;
+    if (edge >= toCount) break;
+    give(start, edge);
+    start = edge;
+  }
+  give(start, toCount);
 }
 
 /** A run may draw from a hopper twice between the same two counts, so the time is part of the name. */
@@ -200,7 +204,11 @@ export function wholePiece({ runId, fromCount, toCount, earliestAt }: PackExit):
   return { id: `${runId}:${fromCount}-${toCount}@${earliestAt}`, fromCount, toCount };
 }
 
-function pieceEvent(facts: HopperPeriodFacts, pack: PackExit, piece: Piece): TimedEvent<Instant> {
+function pieceEvent<At extends Instant | number>(
+  facts: HopperPeriodFacts,
+  pack: PackAt<At>,
+  piece: Piece,
+): TimedEvent<At> {
   const run = facts.runs.get(pack.runId);
   if (run === undefined) throw new RangeError(`run ${pack.runId} is not in the period`);
   const { earliestAt, likelyAt, latestAt } = pack;
@@ -212,7 +220,7 @@ function pieceEvent(facts: HopperPeriodFacts, pack: PackExit, piece: Piece): Tim
 }
 
 /** Of packs that only likely left in this period. */
-function likelyGrams(pack: PackExit, piece: Piece, whole: Mass): number {
+function likelyGrams(pack: PackAt<unknown>, piece: Piece, whole: Mass): number {
   const fromCount = Math.max(piece.fromCount, pack.likelyFromCount);
   const likelyCount = Math.max(0, Math.min(piece.toCount, pack.likelyToCount) - fromCount);
   return Math.round((whole.grams * likelyCount) / (piece.toCount - piece.fromCount));
@@ -220,19 +228,57 @@ function likelyGrams(pack: PackExit, piece: Piece, whole: Mass): number {
 
 export const removalExitId = (removalId: string): string => `removal:${removalId}`;
 
-function timedPeriod(
-  facts: HopperPeriodFacts,
-  packs: readonly TimedEvent<Instant>[],
-  leftInside: LeftInside | null,
-): TimedHopperPeriod<Instant> {
-  const removals = facts.removals.map(({ removalId, mass, earliestAt, likelyAt, latestAt }): TimedEvent<Instant> => {
+/** What happened in a period besides packs leaving, and what it ended with. */
+interface OtherEvents<At extends Instant | number> {
+  readonly pouredAndSeen: readonly TimedEvent<At>[];
+  readonly removed: readonly TimedEvent<At>[];
+  /** None: it goes on. */
+  readonly end: readonly TimedEvent<At>[];
+}
+
+function otherEvents(facts: HopperPeriodFacts, leftInside: LeftInside | null): OtherEvents<Instant> {
+  const removed = facts.removals.map(({ removalId, mass, earliestAt, likelyAt, latestAt }): TimedEvent<Instant> => {
     return { event: { kind: 'exit', id: removalExitId(removalId), mass }, earliestAt, likelyAt, latestAt };
   });
-  const end = leftInside ?? leftAtProvenEmpty(facts);
-  const events = [...timedAdditionsAndLevels(facts), ...packs, ...removals];
-  const capacityGrams = facts.hopper.capacityGrams;
-  if (end === null) return { capacityGrams, events };
-  return { capacityGrams, events: [...events.map((event) => endedBy(event, end.at)), ...endEvents(end)] };
+  const left = leftInside ?? leftAtProvenEmpty(facts);
+  return { pouredAndSeen: timedAdditionsAndLevels(facts), removed, end: left === null ? [] : endEvents(left) };
+}
+
+/** The same for a layout; those of a period as it ended are made once. */
+function othersInMilliseconds(facts: HopperPeriodFacts, leftInside: LeftInside | null): OtherEvents<number> {
+  const known = leftInside === null ? othersByFacts.get(facts) : undefined;
+  if (known !== undefined) return known;
+  const { pouredAndSeen, removed, end } = otherEvents(facts, leftInside);
+  const others = {
+    pouredAndSeen: pouredAndSeen.map(inMilliseconds),
+    removed: removed.map(inMilliseconds),
+    end: end.map(inMilliseconds),
+  };
+  if (leftInside === null) othersByFacts.set(facts, others);
+  return others;
+}
+
+const othersByFacts = new WeakMap<HopperPeriodFacts, OtherEvents<number>>();
+
+function inMilliseconds({ event, earliestAt, likelyAt, latestAt }: TimedEvent<Instant>): TimedEvent<number> {
+  return {
+    event,
+    earliestAt: Date.parse(earliestAt),
+    likelyAt: Date.parse(likelyAt),
+    latestAt: Date.parse(latestAt),
+  };
+}
+
+function timedPeriod<At extends Instant | number>(
+  { hopper }: HopperPeriodFacts,
+  packs: readonly TimedEvent<At>[],
+  { pouredAndSeen, removed, end }: OtherEvents<At>,
+): TimedHopperPeriod<At> {
+  const events = [...pouredAndSeen, ...packs, ...removed];
+  const { capacityGrams } = hopper;
+  const endedAt = end[0]?.likelyAt;
+  if (endedAt === undefined) return { capacityGrams, events };
+  return { capacityGrams, events: [...events.map((event) => endedBy(event, endedAt)), ...end] };
 }
 
 function leftAtProvenEmpty({ period }: HopperPeriodFacts): LeftInside | null {
@@ -254,12 +300,9 @@ function endEvents({ mass, at }: LeftInside): readonly TimedEvent<Instant>[] {
 }
 
 /** A bag that hangs at the end counts as inside then. */
-function endedBy(entry: TimedEvent<Instant>, at: Instant): TimedEvent<Instant> {
+function endedBy<At extends Instant | number>(entry: TimedEvent<At>, at: At): TimedEvent<At> {
   if (entry.latestAt <= at) return entry;
-  return {
-    event: entry.event,
-    earliestAt: earlierOf(entry.earliestAt, at),
-    likelyAt: earlierOf(entry.likelyAt, at),
-    latestAt: earlierOf(entry.latestAt, at),
-  };
+  const { event, earliestAt, likelyAt } = entry;
+  const cut = (one: At): At => (one < at ? one : at);
+  return { event, earliestAt: cut(earliestAt), likelyAt: cut(likelyAt), latestAt: at };
 }

@@ -70,22 +70,6 @@ export function windowOfLevel(
   return within(stretch, { earliestAt: inMinutes(level.seenAt, -earlier), likelyAt: level.seenAt, latestAt });
 }
 
-/** When what was counted between two counts left: a counter that was read by hand widens its side. */
-export function windowOfCounts(
-  counts: {
-    readonly fromAt: Instant;
-    readonly untilAt: Instant;
-    readonly isFromByHand: boolean;
-    readonly isUntilByHand: boolean;
-  },
-  doubt: TimeUncertainty,
-  stretch: Stretch,
-): TimeWindow {
-  const earliestAt = counts.isFromByHand ? inMinutes(counts.fromAt, -doubt.handCountMinutes) : counts.fromAt;
-  const latestAt = counts.isUntilByHand ? inMinutes(counts.untilAt, doubt.handCountMinutes) : counts.untilAt;
-  return within(stretch, { earliestAt, likelyAt: counts.untilAt, latestAt });
-}
-
 /** A window cut to a stretch: never across a proven empty. */
 export function within({ fromAt, untilAt }: Stretch, window: TimeWindow): TimeWindow {
   const { earliestAt, likelyAt, latestAt } = window;

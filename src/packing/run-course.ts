@@ -46,29 +46,73 @@ export function writeCourse(counts: readonly CountPoint[]): string {
   return JSON.stringify(stored);
 }
 
+/** The counts of one run in columns: what goes through thousands of them needs no object for each. */
+export interface CountColumns {
+  readonly runId: string;
+  readonly packCounts: Float64Array;
+  /** Milliseconds since 1970. */
+  readonly countedAt: Float64Array;
+  /** A letter for each count. */
+  readonly occasions: string;
+}
+
 /** Reads the counts of one run back. */
 export function readCourse(runId: string, course: string): CountPoint[] {
+  return pointsOf(readColumns(runId, course));
+}
+
+/** The same in columns. */
+export function readColumns(runId: string, course: string): CountColumns {
   const { startsAt, startCount, steps, occasions } = JSON.parse(course) as StoredCourse;
+  const [packCounts, countedAt] = [new Float64Array(occasions.length), new Float64Array(occasions.length)];
   let [at, packCount] = [Date.parse(startsAt), startCount];
-  const texts = new InstantTexts();
-  const counts: CountPoint[] = [];
   for (let place = 0; place < occasions.length; place += 1) {
     if (place > 0) {
       at += steps[place * 2 - 2] ?? 0;
       packCount += steps[place * 2 - 1] ?? 0;
     }
+    countedAt[place] = at;
+    packCounts[place] = packCount;
+  }
+  return { runId, packCounts, countedAt, occasions };
+}
+
+export function columnsOf(runId: string, points: readonly CountPoint[]): CountColumns {
+  return {
+    runId,
+    packCounts: Float64Array.from(points, ({ packCount }) => packCount),
+    countedAt: Float64Array.from(points, ({ countedAt }) => Date.parse(countedAt)),
+    occasions: points.map(({ occasion }) => letters[occasion]).join(''),
+  };
+}
+
+export function pointsOf({ runId, packCounts, countedAt, occasions }: CountColumns): CountPoint[] {
+  const texts = new InstantTexts();
+  const points: CountPoint[] = [];
+  for (let place = 0; place < occasions.length; place += 1) {
     const occasion = occasionOf.get(occasions.charAt(place));
     if (occasion === undefined) throw new RangeError(`a course with a count of ${occasions.charAt(place)}`);
-    counts.push({ runId, packCount, countedAt: texts.of(at), occasion });
+    points.push({
+      runId,
+      packCount: packCounts[place] ?? 0,
+      countedAt: texts.of(countedAt[place] ?? 0),
+      occasion,
+    });
   }
-  return counts;
+  return points;
+}
+
+/** A run starts with none and a device counts every minute; all other counts somebody read. */
+export function isByHand({ occasions }: CountColumns, place: number): boolean {
+  const letter = occasions.charAt(place);
+  return letter !== letters.minute && letter !== letters.start;
 }
 
 const dayMilliseconds = 86_400_000;
 const twoFigures = (number: number): string => (number < 10 ? `0${number}` : String(number));
 
 /** Instants of few days written as text: thousands are read at once, and most are of whole minutes. */
-class InstantTexts {
+export class InstantTexts {
   private day = Number.NaN;
   private begin = '';
 
