@@ -119,7 +119,8 @@ export function groupOfBags(contents: PeriodContents, flow: PeriodFlow, bagIds: 
   for (const { id, source, mass } of flow.facts.additions) {
     const content = contents.get(id);
     if (content === undefined) continue;
-    const parts = [...content].filter(([bagId]) => own.has(bagId)).map(([, part]) => part.content);
+    const parts: Content[] = [];
+    for (const [bagId, part] of content) if (own.has(bagId)) parts.push(part.content);
     if (parts.length === 0) continue;
     // Whichever of several it was, all of it is of the group when all of them are.
     const isAnyOfThem = source === 'one-of-several' && parts.length === content.size;
@@ -146,7 +147,11 @@ function together(parts: readonly Content[], additionUpperGrams: number): Conten
 function additionIdsByBag(contents: PeriodContents): ReadonlyMap<string, readonly string[]> {
   const byBag = new Map<string, string[]>();
   for (const [additionId, content] of contents) {
-    for (const bagId of content.keys()) byBag.set(bagId, [...(byBag.get(bagId) ?? []), additionId]);
+    for (const bagId of content.keys()) {
+      const known = byBag.get(bagId);
+      if (known === undefined) byBag.set(bagId, [additionId]);
+      else known.push(additionId);
+    }
   }
   return byBag;
 }

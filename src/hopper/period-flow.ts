@@ -1,6 +1,6 @@
 import { flowByModel } from '../core/hopper-flow/flow-model.js';
 import type { HopperPeriod, Mass } from '../core/hopper-flow/hopper-event.js';
-import { likelySourcesOf, type LikelyFlow } from '../core/hopper-flow/likely-flow.js';
+import { likelyGramsOf, type LikelyFlow } from '../core/hopper-flow/likely-flow.js';
 import { orderForBounds, orderForLevelCheck } from '../core/hopper-flow/order-for-bounds.js';
 import { orderLikely } from '../core/hopper-flow/order-likely.js';
 import { prepareHopperPeriod, type PreparedHopperPeriod } from '../core/hopper-flow/prepare-period.js';
@@ -110,13 +110,17 @@ export function exitsOf(flow: PeriodFlow, target: PeriodTarget): Target {
   for (const [runId, ranges] of wide) {
     const sure = certain.get(runId) ?? [];
     const pieces = flow.piecesByRun.get(runId) ?? [];
-    for (const { id, fromCount, toCount } of ranges.flatMap((range) => piecesIn(pieces, range))) {
-      exits.set(id, liesIn(sure, fromCount, toCount) ? 'in' : 'maybe');
+    for (const range of ranges) {
+      eachPieceIn(pieces, range, ({ id, fromCount, toCount }) => {
+        exits.set(id, liesIn(sure, fromCount, toCount) ? 'in' : 'maybe');
+      });
     }
   }
   const removalsOf = new Set(target.removalsOf ?? []);
-  for (const { removalId, runId } of flow.facts.removals) {
-    if (runId !== null && removalsOf.has(runId)) exits.set(removalExitId(removalId), 'maybe');
+  if (removalsOf.size > 0) {
+    for (const { removalId, runId } of flow.facts.removals) {
+      if (runId !== null && removalsOf.has(runId)) exits.set(removalExitId(removalId), 'maybe');
+    }
   }
   if (target.withEnd === true && flow.prepared.exitIndexById.has(endId)) exits.set(endId, 'in');
   return exits;
@@ -124,8 +128,7 @@ export function exitsOf(flow: PeriodFlow, target: PeriodTarget): Target {
 
 /** Grams of each addition that the flow model puts into a target. */
 export function likelyGramsByAddition(flow: PeriodFlow, exits: Target): ReadonlyMap<string, number> {
-  const { sources } = likelySourcesOf(flow.likely, exits.keys());
-  return new Map(sources.map(({ additionId, grams }) => [additionId, grams]));
+  return likelyGramsOf(flow.likely, exits.keys());
 }
 
 /** What the packs and removals of a target weigh together. */
@@ -158,10 +161,13 @@ function putInOrder(pieces: Piece[]): void {
   if (!isInOrder) pieces.sort((one, other) => one.fromCount - other.fromCount);
 }
 
-/** The pieces that lie wholly in a range. */
-function piecesIn(pieces: readonly Piece[], range: RunRange): readonly Piece[] {
-  const begin = firstFrom(pieces, range.fromCount);
-  return pieces.slice(begin, firstFrom(pieces, range.toCount)).filter(({ toCount }) => toCount <= range.toCount);
+/** Gives the pieces that lie wholly in a range. */
+function eachPieceIn(pieces: readonly Piece[], range: RunRange, give: (piece: Piece) => void): void {
+  for (let place = firstFrom(pieces, range.fromCount); place < pieces.length; place += 1) {
+    const piece = pieces[place];
+    if (piece === undefined || piece.fromCount >= range.toCount) break;
+    if (piece.toCount <= range.toCount) give(piece);
+  }
 }
 
 /** The place of the first piece that begins at a count or after it. */

@@ -8,13 +8,14 @@ export interface RunRange {
 /** Ranges of each run, in order, those that touch or overlap put together; empty ones left out. */
 export function joinRanges(ranges: readonly RunRange[]): ReadonlyMap<string, readonly RunRange[]> {
   const byRun = new Map<string, RunRange[]>();
-  const sorted = ranges.filter(({ fromCount, toCount }) => fromCount < toCount);
-  for (const range of sorted.toSorted((one, other) => one.fromCount - other.fromCount)) {
-    const joined = byRun.get(range.runId) ?? [];
-    const last = joined.at(-1);
-    if (last === undefined || range.fromCount > last.toCount) joined.push(range);
-    else joined[joined.length - 1] = { ...last, toCount: Math.max(last.toCount, range.toCount) };
-    byRun.set(range.runId, joined);
+  const sorted = ranges.length < 2 ? ranges : ranges.toSorted((one, other) => one.fromCount - other.fromCount);
+  for (const range of sorted) {
+    if (range.fromCount >= range.toCount) continue;
+    const joined = byRun.get(range.runId);
+    const last = joined?.at(-1);
+    if (joined === undefined) byRun.set(range.runId, [range]);
+    else if (last === undefined || range.fromCount > last.toCount) joined.push(range);
+    else if (range.toCount > last.toCount) joined[joined.length - 1] = { ...last, toCount: range.toCount };
   }
   return byRun;
 }

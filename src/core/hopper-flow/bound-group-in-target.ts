@@ -1,6 +1,6 @@
 import { followEachElsewhere, followElsewhere } from './before-target.js';
-import { boundLayout, layOut, type Bounds } from './bound-layout.js';
-import { placeGroup, wholeAdditions, type GroupContent } from './group-content.js';
+import { boundLayout, layOut, tightestWhilePouring, type Bounds } from './bound-layout.js';
+import { placeGroup, type GroupContent } from './group-content.js';
 import type { PreparedHopperPeriod } from './prepare-period.js';
 import type { Target } from './target-steps.js';
 
@@ -53,7 +53,7 @@ export function boundGroupsInTarget(
   return groups.map((group) => {
     const parts = placeGroup(period, group);
     const before = followElsewhere(period, parts, layout.latestStartIndex);
-    return boundLayout({ period, parts, layout, before });
+    return boundLayout({ period, parts, layout, before, tightestAfter: tightestWhilePouring(period, parts) });
   });
 }
 
@@ -81,7 +81,8 @@ export function boundGroupInTargets(
 export function boundsOfGroup(period: PreparedHopperPeriod, group: GroupContent): (target: Target) => Bounds {
   const parts = placeGroup(period, group);
   const before = followElsewhere(period, parts, period.period.events.length);
-  return (target) => boundLayout({ period, parts, layout: layOut(period, target), before });
+  const tightestAfter = tightestWhilePouring(period, parts);
+  return (target) => boundLayout({ period, parts, layout: layOut(period, target), before, tightestAfter });
 }
 
 /**
@@ -97,9 +98,12 @@ export function boundEveryAdditionInTarget(period: PreparedHopperPeriod, target:
   const possible = followEachElsewhere(period, layout.possible.startIndex);
   const certain =
     layout.certain === layout.possible ? possible : followEachElsewhere(period, layout.certain.startIndex);
+  // What a single addition holds is not poured later; nothing of it is asked for after it.
+  const tightestAfter = () => -Infinity;
   return Array.from(period.cutIndexByAdditionId, ([additionId, cutIndex]) => {
-    const parts = placeGroup(period, wholeAdditions([additionId]));
+    const { lowerGrams = 0, upperGrams = 0 } = period.cuts[cutIndex] ?? {};
+    const parts = [{ cutIndex, lowerGrams, upperGrams, otherUpperGrams: 0 }];
     const before = (startIndex: number) => (startIndex === layout.possible.startIndex ? possible : certain)(cutIndex);
-    return { additionId, ...boundLayout({ period, parts, layout, before }) };
+    return { additionId, ...boundLayout({ period, parts, layout, before, tightestAfter }) };
   });
 }

@@ -43,6 +43,8 @@ interface Question {
   readonly parts: readonly GroupPart[];
   /** What is known of the group before a target that starts at this event, after the group's first addition. */
   readonly before: (startIndex: number) => BeforeTarget;
+  /** What ceilings after an event say of the group, of which more is poured after it. */
+  readonly tightestAfter: (eventIndex: number) => number;
 }
 
 type LeastAndMost = Pick<Bounds, 'leastGrams' | 'mostGrams'>;
@@ -51,7 +53,7 @@ type LeastAndMost = Pick<Bounds, 'leastGrams' | 'mostGrams'>;
  * Most from all exits that may belong to the target, least from those that surely do.
  * @example
  * // a group of nothing
- * boundLayout({ period, parts: [], layout, before }) // { leastGrams: 0, mostGrams: 0, contradiction: null }
+ * boundLayout({ period, parts: [], layout, before, tightestAfter }) // { leastGrams: 0, mostGrams: 0, contradiction: null }
  */
 export function boundLayout(question: Question & { readonly layout: TargetLayout }): Bounds {
   const { possible, certain } = question.layout;
@@ -64,23 +66,33 @@ export function boundLayout(question: Question & { readonly layout: TargetLayout
 
 function boundSteps(question: Question, target: TargetSteps): LeastAndMost {
   const { period, parts, before } = question;
-  const eventIndexOf = ({ cutIndex }: GroupPart) => period.cuts[cutIndex]?.eventIndex ?? Infinity;
-  // What went in after the last of the target cannot be in it. Parts stand in order, so mostly all of them may be.
-  const last = parts.at(-1);
-  const areAllInTime = last !== undefined && eventIndexOf(last) < target.endIndex;
-  const inTime = areAllInTime ? parts : parts.filter((part) => eventIndexOf(part) < target.endIndex);
-  const first = inTime[0];
-  if (first === undefined) return { leastGrams: 0, mostGrams: 0 };
+  // What went in after the last of the target cannot be in it.
+  const inTime = firstPartFrom(period, parts, target.endIndex);
+  const first = parts[0];
+  if (first === undefined || inTime === 0) return { leastGrams: 0, mostGrams: 0 };
   const levels = period.contradiction ? 'disbelieved' : 'believed';
-  if (eventIndexOf(first) < target.startIndex) {
-    const during = inTime.filter((part) => eventIndexOf(part) > target.startIndex);
+  const begun = firstPartFrom(period, parts, target.startIndex);
+  if (begun > 0) {
     const start = { target, startStep: 0 };
+    const during = begun < inTime ? parts.slice(begun, inTime) : noParts;
     return lookBack(question, target, passSixNumbers(start, before(target.startIndex), during, levels));
   }
   const startStep = target.steps.findIndex((step) => step.kind === 'cut' && step.cutIndex === first.cutIndex);
   const levelBeforeGrams = period.cuts[first.cutIndex]?.levelUpperBeforeGrams ?? 0;
   const nothingYet = { ...nothingPoured, mustHaveLeftGrams: -levelBeforeGrams };
-  return lookBack(question, target, passSixNumbers({ target, startStep }, nothingYet, inTime, levels));
+  return lookBack(question, target, passSixNumbers({ target, startStep }, nothingYet, parts.slice(0, inTime), levels));
+}
+
+/** The place of the first part that goes in at an event or after it; parts stand in order. */
+function firstPartFrom({ cuts }: PreparedHopperPeriod, parts: readonly GroupPart[], eventIndex: number): number {
+  let [low, high] = [0, parts.length];
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    const part = parts[middle];
+    if (part !== undefined && (cuts[part.cutIndex]?.eventIndex ?? Infinity) < eventIndex) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 const nothingPoured = { pouredLowerGrams: 0, pouredUpperGrams: 0, leftLowerGrams: 0, leftUpperGrams: 0 };
@@ -89,14 +101,16 @@ const nothingPoured = { pouredLowerGrams: 0, pouredUpperGrams: 0, leftLowerGrams
  * A level seen or a ceiling after the target says how much is no longer inside; what of it cannot have left elsewhere
  * left here. Nothing else that comes later can narrow the answer.
  */
-function lookBack({ period, parts }: Question, { endIndex }: TargetSteps, after: AfterTarget): LeastAndMost {
+function lookBack(
+  { period, parts, tightestAfter }: Question,
+  { endIndex }: TargetSteps,
+  after: AfterTarget,
+): LeastAndMost {
   const { leastGrams, mostGrams, pouredLowerGrams, leftElsewhereUpperGrams } = after;
   if (period.contradiction) return { leastGrams: 0, mostGrams };
   const firstLater = period.cutCountBefore[endIndex] ?? 0;
   const hasLater = (parts.at(-1)?.cutIndex ?? -1) >= firstLater;
-  const later = hasLater ? parts.filter(({ cutIndex }) => cutIndex >= firstLater) : noParts;
-  const tightest =
-    later.length > 0 ? tightestWhilePouring(period, later, endIndex) : period.tightestLaterCeilingGrams[endIndex];
+  const tightest = hasLater ? tightestAfter(endIndex) : period.tightestLaterCeilingGrams[endIndex];
   const exitsBefore = period.exitUpperGramsBefore[endIndex] ?? 0;
   const seenLater = pouredLowerGrams - leftElsewhereUpperGrams + exitsBefore + (tightest ?? -Infinity);
   return { leastGrams: Math.max(leastGrams, seenLater), mostGrams };
@@ -104,19 +118,44 @@ function lookBack({ period, parts }: Question, { endIndex }: TargetSteps, after:
 
 const noParts: readonly GroupPart[] = [];
 
-/** As `tightestLaterCeilingGrams`, for a group of which more is poured later, which may then be what is inside. */
-function tightestWhilePouring(period: PreparedHopperPeriod, later: readonly GroupPart[], endIndex: number): number {
-  let [tightest, pouredGrams, nextPart] = [-Infinity, 0, 0];
-  for (let cutIndex = period.cutCountBefore[endIndex] ?? 0; cutIndex < period.cuts.length; cutIndex += 1) {
-    const cut = period.cuts[cutIndex];
-    const part = later[nextPart];
+/**
+ * As `tightestLaterCeilingGrams`, for a group of which more is poured later, which may then be what is inside. Walks
+ * through the period once, at the first question, whatever is asked afterwards.
+ * @param parts in order
+ * @returns from an event index to the highest of what is poured from there on − (ceiling + exits before it, upper)
+ * @example tightestWhilePouring(prepareHopperPeriod({ capacityGrams: null, events: [] }), [])(0) // -Infinity
+ */
+export function tightestWhilePouring(
+  period: PreparedHopperPeriod,
+  parts: readonly GroupPart[],
+): (eventIndex: number) => number {
+  let walked: ReturnType<typeof walkBackwards> | null = null;
+  return (eventIndex) => {
+    walked ??= walkBackwards(period, parts);
+    const cutIndex = period.cutCountBefore[eventIndex] ?? 0;
+    return (walked.tightest[cutIndex] ?? -Infinity) - (walked.pouredBefore[cutIndex] ?? 0);
+  };
+}
+
+/** For each cut: what was poured of the group before it, and the tightest from it on, with all that was poured by then. */
+function walkBackwards(
+  { cuts, exitUpperGramsBefore }: PreparedHopperPeriod,
+  parts: readonly GroupPart[],
+): { readonly tightest: Float64Array; readonly pouredBefore: Float64Array } {
+  const [tightest, pouredBefore] = [new Float64Array(cuts.length), new Float64Array(cuts.length)];
+  let [highest, pouredGrams] = [-Infinity, parts.reduce((sum, { lowerGrams }) => sum + lowerGrams, 0)];
+  let nextPart = parts.length - 1;
+  for (let cutIndex = cuts.length - 1; cutIndex >= 0; cutIndex -= 1) {
+    const cut = cuts[cutIndex];
     if (cut === undefined) break;
+    const exitsBefore = exitUpperGramsBefore[cut.eventIndex] ?? 0;
+    highest = Math.max(highest, pouredGrams - cut.ceilingGrams - exitsBefore);
+    const part = parts[nextPart];
     if (part?.cutIndex === cutIndex) {
-      pouredGrams += part.lowerGrams;
-      nextPart += 1;
+      pouredGrams -= part.lowerGrams;
+      nextPart -= 1;
     }
-    const exitsBefore = period.exitUpperGramsBefore[cut.eventIndex] ?? 0;
-    tightest = Math.max(tightest, pouredGrams - cut.ceilingGrams - exitsBefore);
+    [tightest[cutIndex], pouredBefore[cutIndex]] = [highest, pouredGrams];
   }
-  return tightest;
+  return { tightest, pouredBefore };
 }

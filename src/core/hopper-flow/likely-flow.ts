@@ -46,16 +46,28 @@ export function likelySourcesOf(
   flow: LikelyFlow,
   exitIds: Iterable<string>,
 ): { readonly sources: readonly SourceShare[]; readonly unexplainedGrams: number } {
-  const gramsByAdditionId = new Map<string, number>();
   let unexplainedGrams = 0;
+  const ids = [...exitIds];
+  for (const exitId of ids) unexplainedGrams += flow.compositionOf(exitId).unexplainedGrams;
+  const sources = Array.from(likelyGramsOf(flow, ids), ([additionId, grams]) => ({ additionId, grams }));
+  return { sources, unexplainedGrams };
+}
+
+/**
+ * The same by addition, without what nothing explains.
+ * @param exitIds each at most once; none at all gives nothing
+ * @returns grams by the addition's id, in the order in which they left first
+ * @throws RangeError when an exit is not in the flow
+ * @example likelyGramsOf(flow, ['pallet']) // Map { 'heel' → 500, 'A' → 500 }
+ */
+export function likelyGramsOf(flow: LikelyFlow, exitIds: Iterable<string>): ReadonlyMap<string, number> {
+  const gramsByAdditionId = new Map<string, number>();
   for (const exitId of exitIds) {
-    const exit = flow.compositionOf(exitId);
-    unexplainedGrams += exit.unexplainedGrams;
-    for (const { additionId, grams } of exit.sources) {
+    for (const { additionId, grams } of flow.compositionOf(exitId).sources) {
       gramsByAdditionId.set(additionId, (gramsByAdditionId.get(additionId) ?? 0) + grams);
     }
   }
-  return { sources: Array.from(gramsByAdditionId, ([additionId, grams]) => ({ additionId, grams })), unexplainedGrams };
+  return gramsByAdditionId;
 }
 
 /**
