@@ -22,7 +22,7 @@ import type { CorrectEmptyForm } from './hopper.form.js';
 import { leaveLevelJob } from './level-job.js';
 import { LevelSeen } from './level-seen.entity.js';
 import { moveTip } from './move-tip.js';
-import { emptyId } from './period-flow.js';
+import { emptyId } from './period-events.js';
 import { questioned, residueUpperOf } from './prove-empty.js';
 import { ProvenEmpty } from './proven-empty.entity.js';
 import { takeHopper } from './take-period.js';

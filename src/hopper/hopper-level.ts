@@ -8,7 +8,7 @@ import type { HopperRow } from '../plant/plant-rows.js';
 import { hopperOf } from '../plant/plant-facts.js';
 import { currentPeriod } from './hopper-period-rows.js';
 import { lastInstantOf, readHopperPeriod, type HopperPeriodFacts, type LeftInside } from './hopper-periods.js';
-import { emptyId, endId, periodForLevelCheck, removalExitId, wholePiece } from './period-flow.js';
+import { emptyId, endId, periodForLevelCheck, removalExitId, wholePiece } from './period-events.js';
 import { earlierOf, noEnd, type TimeWindow } from './record-times.js';
 import { tipsElsewhere, type Span } from './tips-elsewhere.js';
 

@@ -2,7 +2,7 @@ import { noTipMissingBefore } from '../core/hopper-flow/missing-tip-shown.js';
 import type { Instant } from '../platform/clock.js';
 import type { HopperPeriodFacts } from './hopper-periods.js';
 import { earliestTimesOf, type HopperLevel } from './hopper-level.js';
-import { periodForLevelCheck } from './period-flow.js';
+import { periodForLevelCheck } from './period-events.js';
 
 /** Up to when a tip that nobody entered must have shown by now. */
 export interface MissingTipShown {

@@ -23,7 +23,7 @@ import { doubtAbout } from './hopper-level.js';
 import type { ProveEmptyForm } from './hopper.form.js';
 
 import { leaveLevelJob } from './level-job.js';
-import { emptyId } from './period-flow.js';
+import { emptyId } from './period-events.js';
 import { ProvenEmpty } from './proven-empty.entity.js';
 import { refuseSameOrUnknown } from '../people/second-person.js';
 import { takePeriodAt } from './take-period.js';

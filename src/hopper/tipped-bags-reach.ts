@@ -13,7 +13,7 @@ import { reachOfBags } from './group-reach.js';
 import { HopperBook } from './hopper-book.js';
 import type { PeriodRow } from './hopper-period-rows.js';
 import { lastInstantOf, type HopperPeriodFacts } from './hopper-periods.js';
-import { timedPeriodOf, wholePiece } from './period-flow.js';
+import { timedPeriodOf, wholePiece } from './period-events.js';
 import { laterOf } from './record-times.js';
 
 /** How far bags reach that were tipped within a time: grams of packs that may hold some of each. */

@@ -221,7 +221,9 @@ describe('the steps of an answer', () => {
     const layout = layOut(empty, new Map());
     expect(layout.possible.steps).toEqual([]);
     expect(exitGrams(empty, 0, 0)).toEqual({ lowerGrams: 0, upperGrams: 0 });
-    expect(boundLayout({ period: empty, parts: [], layout, before })).toEqual(kilograms(0, 0));
+    expect(boundLayout({ period: empty, parts: [], layout, before, tightestAfter: () => -Infinity })).toEqual(
+      kilograms(0, 0),
+    );
   });
 });
 

@@ -37,7 +37,7 @@ const tieOrder = { addition: 0, exit: 1, 'level-seen': 2 } as const;
  *   .events // [tip, packs]: the tip may have come before the packs of that count
  */
 export function orderForBounds<At extends Instant>(timed: TimedHopperPeriod<At>): HopperPeriod {
-  return widen(timed, 'where-it-cuts');
+  return widenForBounds(sortForBounds(timed));
 }
 
 /**
@@ -49,27 +49,50 @@ export function orderForBounds<At extends Instant>(timed: TimedHopperPeriod<At>)
  *   .events // [tip, { kind: 'ceiling', id: tip.id, upperGrams: 2000 }]
  */
 export function orderForLevelCheck<At extends Instant>(timed: TimedHopperPeriod<At>): HopperPeriod {
-  return widen(timed, 'everywhere');
+  return widen(sortForBounds(timed), 'everywhere');
 }
 
-function widen<At extends Instant>(
-  timed: TimedHopperPeriod<At>,
-  ceilings: 'where-it-cuts' | 'everywhere',
-): HopperPeriod {
+/** A checked period with its events in the order of `orderForBounds`, each with its interval still. */
+export interface SortedForBounds<At extends Instant> extends TimedHopperPeriod<At> {
+  readonly order: 'bounds';
+}
+
+/**
+ * The first half of `orderForBounds`: the order alone. Exits can be cut in it (`cutExits`) before the second half.
+ * @throws RangeError on masses, ids or intervals that make no sense
+ * @example sortForBounds({ capacityGrams: null, events: [] }).events // []
+ */
+export function sortForBounds<At extends Instant>(timed: TimedHopperPeriod<At>): SortedForBounds<At> {
   assertTimedPeriod(timed);
-  const sorted = timed.events.map((entry) => ({ entry, at: placeOf(entry) }));
-  sorted.sort((a, b) => compareInstants(a.at, b.at) || tieOrder[a.entry.event.kind] - tieOrder[b.entry.event.kind]);
+  const events = [...timed.events].sort(
+    (a, b) => compareInstants(placeOf(a), placeOf(b)) || tieOrder[a.event.kind] - tieOrder[b.event.kind],
+  );
+  return { capacityGrams: timed.capacityGrams, events, order: 'bounds' };
+}
+
+/**
+ * The second half: levels seen and the capacity widened by what may be under way.
+ * @example widenForBounds(sortForBounds({ capacityGrams: null, events: [] })).events // []
+ */
+export function widenForBounds<At extends Instant>(sorted: SortedForBounds<At>): HopperPeriod {
+  return widen(sorted, 'where-it-cuts');
+}
+
+function widen<At extends Instant>(timed: SortedForBounds<At>, ceilings: 'where-it-cuts' | 'everywhere'): HopperPeriod {
   const underWay = measureUnderWay(timed.events);
   const events: HopperEvent[] = [];
   let levelUpperGrams = 0;
   let lastAdditionId: string | null = null;
-  sorted.forEach(({ entry, at }, index) => {
+  timed.events.forEach((entry, index) => {
     const event = entry.event.kind === 'level-seen' ? underWay.widenLevel(entry.event, entry) : entry.event;
     events.push(event);
     if (event.kind === 'addition') lastAdditionId = event.id;
     levelUpperGrams = nextUpperLevel(levelUpperGrams, event);
-    const isInstantComplete = sorted[index + 1]?.at !== at;
-    if (timed.capacityGrams === null || lastAdditionId === null || !isInstantComplete) return;
+    if (timed.capacityGrams === null || lastAdditionId === null) return;
+    const at = placeOf(entry);
+    const next = timed.events[index + 1];
+    const isInstantComplete = next === undefined || placeOf(next) !== at;
+    if (!isInstantComplete) return;
     // What is under way only raises a ceiling: below the bare capacity there is nothing to cut.
     if (ceilings === 'where-it-cuts' && levelUpperGrams <= timed.capacityGrams) return;
     const ceilingGrams = timed.capacityGrams + underWay.at(at);
@@ -130,33 +153,24 @@ const fewQuestions = 6;
 function totalOf<At extends Instant>(entries: readonly TimedEvent<At>[], edge: Edge): RunningTotal<At> {
   let askedCount = 0;
   let ordered: RunningTotal<At> | undefined;
-  const ask = (isPassed: (at: At) => boolean, inOrder: (total: RunningTotal<At>) => number): number => {
+  const ask = (at: At, counts: 'before' | 'through'): number => {
     askedCount += 1;
-    if (askedCount <= fewQuestions) return gramsWhere(entries, edge, isPassed);
-    return inOrder((ordered ??= runningTotal(gramsAt(entries, edge))));
+    if (askedCount <= fewQuestions) return gramsUpTo(entries, edge, { at, isIncluded: counts === 'through' });
+    return (ordered ??= runningTotal(gramsAt(entries, edge)))[counts](at);
   };
-  return {
-    before: (at) =>
-      ask(
-        (entryAt) => entryAt < at,
-        (total) => total.before(at),
-      ),
-    through: (at) =>
-      ask(
-        (entryAt) => entryAt <= at,
-        (total) => total.through(at),
-      ),
-  };
+  return { before: (at) => ask(at, 'before'), through: (at) => ask(at, 'through') };
 }
 
-function gramsWhere<At extends Instant>(
+function gramsUpTo<At extends Instant>(
   entries: readonly TimedEvent<At>[],
   edge: Edge,
-  isPassed: (at: At) => boolean,
+  until: { readonly at: At; readonly isIncluded: boolean },
 ): number {
   let grams = 0;
   for (const entry of entries) {
-    if (isMeant(entry, edge) && isPassed(entry[edge.edge])) grams += massOf(entry);
+    if (!isMeant(entry, edge)) continue;
+    const entryAt = entry[edge.edge];
+    if (entryAt < until.at || (until.isIncluded && entryAt === until.at)) grams += massOf(entry);
   }
   return grams;
 }

@@ -21,10 +21,33 @@ const tieOrder = { addition: 0, exit: 1, 'level-seen': 2 } as const;
  * 12 } ] }) .events // [tip, exit]: nothing else was inside
  */
 export function orderLikely<At extends Instant>(timed: TimedHopperPeriod<At>): HopperPeriod {
+  return pourInTime(sortLikely(timed));
+}
+
+/** A checked period with its events by their likely instants, each with its interval still. */
+export interface SortedLikely<At extends Instant> extends TimedHopperPeriod<At> {
+  readonly order: 'likely';
+}
+
+/**
+ * The first half of `orderLikely`: the likely instants alone. Exits can be cut in it (`cutExits`) before the second half.
+ * @throws RangeError on masses, ids or intervals that make no sense
+ * @example sortLikely({ capacityGrams: null, events: [] }).events // []
+ */
+export function sortLikely<At extends Instant>(timed: TimedHopperPeriod<At>): SortedLikely<At> {
   assertTimedPeriod(timed);
-  const sorted = [...timed.events].sort(
+  const events = [...timed.events].sort(
     (a, b) => compareInstants(a.likelyAt, b.likelyAt) || tieOrder[a.event.kind] - tieOrder[b.event.kind],
   );
+  return { capacityGrams: timed.capacityGrams, events, order: 'likely' };
+}
+
+/**
+ * The second half: additions brought forward where packs would be made of nothing.
+ * @example pourInTime(sortLikely({ capacityGrams: null, events: [] })).events // []
+ */
+export function pourInTime<At extends Instant>(timed: SortedLikely<At>): HopperPeriod {
+  const sorted = timed.events;
   const additions = sorted.filter((entry): entry is TimedAs<At, Addition> => entry.event.kind === 'addition');
   const events: HopperEvent[] = [];
   let nextAddition = 0;

@@ -28,11 +28,11 @@ export interface PreparedHopperPeriod {
   readonly cuts: readonly Cut[];
   readonly cutIndexByAdditionId: ReadonlyMap<string, number>;
   // The following have one entry for each event, for what comes before it, and one more for the end.
-  readonly cutCountBefore: readonly number[];
-  readonly exitLowerGramsBefore: readonly number[];
-  readonly exitUpperGramsBefore: readonly number[];
+  readonly cutCountBefore: Int32Array;
+  readonly exitLowerGramsBefore: Float64Array;
+  readonly exitUpperGramsBefore: Float64Array;
   /** Over all ceilings from here on, the highest of −(ceiling + exits before it, upper); −Infinity without any. */
-  readonly tightestLaterCeilingGrams: readonly number[];
+  readonly tightestLaterCeilingGrams: Float64Array;
 }
 
 /**
@@ -45,14 +45,16 @@ export interface PreparedHopperPeriod {
  */
 export function prepareHopperPeriod(period: HopperPeriod): PreparedHopperPeriod {
   assertHopperPeriod(period);
-  const levelUpperGrams: number[] = [];
-  const [finding] = followLevel(period, (_, __, level) => {
-    levelUpperGrams.push(level.upperGrams);
+  const size = period.events.length;
+  const levelUpperGrams = new Float64Array(size);
+  const [finding] = followLevel(period, (eventIndex, _, level) => {
+    levelUpperGrams[eventIndex] = level.upperGrams;
   });
   const exitIndexById = new Map<string, number>();
   const cutIndexByAdditionId = new Map<string, number>();
   const cuts: Cut[] = [];
-  const [cutCountBefore, exitLowerGramsBefore, exitUpperGramsBefore] = [[0], [0], [0]];
+  const cutCountBefore = new Int32Array(size + 1);
+  const [exitLowerGramsBefore, exitUpperGramsBefore] = [new Float64Array(size + 1), new Float64Array(size + 1)];
   let [lowerGrams, upperGrams] = [0, 0];
   period.events.forEach((event, eventIndex) => {
     if (event.kind === 'exit') {
@@ -64,9 +66,9 @@ export function prepareHopperPeriod(period: HopperPeriod): PreparedHopperPeriod 
       const levelUpperBeforeGrams = levelUpperGrams[eventIndex - 1] ?? 0;
       cuts.push({ eventIndex, ...limitsOf(event, period.capacityGrams), levelUpperBeforeGrams });
     }
-    cutCountBefore.push(cuts.length);
-    exitLowerGramsBefore.push(lowerGrams);
-    exitUpperGramsBefore.push(upperGrams);
+    cutCountBefore[eventIndex + 1] = cuts.length;
+    exitLowerGramsBefore[eventIndex + 1] = lowerGrams;
+    exitUpperGramsBefore[eventIndex + 1] = upperGrams;
   });
   return {
     ...{
@@ -92,11 +94,12 @@ function limitsOf(
   return { lowerGrams, upperGrams, ceilingGrams: capacityGrams ?? Infinity };
 }
 
-function lookAhead(cuts: readonly Cut[], exitUpperGramsBefore: readonly number[]): readonly number[] {
-  const tightest = exitUpperGramsBefore.map(() => -Infinity);
+function lookAhead(cuts: readonly Cut[], exitUpperGramsBefore: Float64Array): Float64Array {
+  const tightest = new Float64Array(exitUpperGramsBefore.length);
   let best = -Infinity;
   let upTo = tightest.length - 1;
-  for (const { eventIndex, ceilingGrams } of cuts.toReversed()) {
+  for (let cutIndex = cuts.length - 1; cutIndex >= 0; cutIndex -= 1) {
+    const { eventIndex = 0, ceilingGrams = Infinity } = cuts[cutIndex] ?? {};
     tightest.fill(best, eventIndex + 1, upTo + 1);
     best = Math.max(best, -ceilingGrams - (exitUpperGramsBefore[eventIndex] ?? 0));
     upTo = eventIndex;
