@@ -37,7 +37,7 @@ interface Near {
 }
 
 /** From half an hour before the packs of a run until half an hour after. */
-function nearOf({ thread, window }: SignalsAsked, runId: string): Near {
+export function nearOf({ thread, window }: SignalsAsked, runId: string): Near {
   const times = thread.packed.flatMap((part) => (part.runId === runId ? (part.when ?? []) : []));
   const first = times.map(({ fromAt }) => fromAt).sort()[0] ?? window.fromAt;
   const last =
@@ -51,7 +51,7 @@ function nearOf({ thread, window }: SignalsAsked, runId: string): Near {
 const idsOf = (runs: readonly RunSpan[]): readonly string[] => runs.map(({ id }) => id);
 
 /** How often something happened near the packs, against every stretch of that length on the same line in the period. */
-function happenings(
+export function happenings(
   code: string,
   { near, ofLine, line, href }: { near: Near; ofLine: readonly RunSpan[]; line: string; href: string },
   times: readonly Instant[],

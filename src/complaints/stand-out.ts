@@ -8,6 +8,7 @@ import { bagSignals } from './bag-signals.js';
 import { checkSignals } from './check-signals.js';
 import { lineSignals } from './line-signals.js';
 import { recordSignals } from './record-signals.js';
+import { weightSignals } from './weight-signals.js';
 import { periodDays, type Signal, type SignalsAsked } from './signal.js';
 
 /** Something in the records about the packs of a complaint, judged: how unusual it is for this plant in this period. */
@@ -26,6 +27,7 @@ export async function standsOut(from: ReadFrom, siteId: string, thread: Thread):
   const signals = [
     ...(await bagSignals(from, asked)),
     ...(await lineSignals(from, asked)),
+    ...(await weightSignals(from, asked)),
     ...(await checkSignals(from, asked)),
     ...(await recordSignals(from, asked)),
   ];

@@ -9,6 +9,10 @@ import { choiceKey } from './finding.js';
 import { ThreadQuery } from './search.form.js';
 
 const bagId = '0195862e-7d3f-7a4b-9c55-0d0f6f1b7a10';
+const weighedExample = (packCount: number, meanMilligrams: number) => ({
+  ...{ fromAt: '2026-03-12T13:31:00.000Z', untilAt: '2026-03-12T13:31:59.000Z', packCount, meanMilligrams },
+  ...{ smallestMilligrams: 991_400, beyondT1Count: 0, rejectedPackCount: 0, isWhole: true },
+});
 const threadExample = {
   thread: { subject: { kind: 'lot', name: 'L6071A2' }, sources: [], pallets: [] },
   fits: [],
@@ -31,6 +35,16 @@ const threadExample = {
         href: `/checks/${bagId}`,
       },
     ],
+    weights: [
+      {
+        ...{ runId: bagId, runNumber: 'PR-2026-000042', lineCode: 'L1', weigherId: bagId, weigherCode: 'W1' },
+        ...{ nominalMilligrams: 1_000_000, t1Milligrams: 985_000 },
+        packs: weighedExample(42, 1_003_200),
+        around: weighedExample(2_480, 1_002_900),
+        run: weighedExample(18_240, 1_003_000),
+        nearest: [{ at: '2026-03-12T13:31:02.410Z', netMilligrams: 1_004_600, head: 7, isRejected: false }],
+      },
+    ],
     changes: [],
     sisters: [{ word: 'likely', palletCount: 4, packCount: 1920 }],
   },
@@ -46,7 +60,7 @@ export class CodeThreadApi {
   @ApiOperation({
     summary: 'The thread of whatever carries this code; where it fits several things, the choices',
     description:
-      'Takes a pack code with or without its time, a bag number, an SSCC, a GS1 element string, a Digital Link, a delivery note number, a customer’s order, a complaint, a recall, a film or liner lot, a run. Choices say why they fit. With `isDrawn` also `ribbons`, the figures that the picture of each hopper period is drawn from (grams on the axes of what went in and what came out; least, likely and most of each bag), and `dossier`: stops and checks near the packs, corrections and late entries that touch them, and packs with the same sugar; none of what was never packed.',
+      'Takes a pack code with or without its time, a bag number, an SSCC, a GS1 element string, a Digital Link, a delivery note number, a customer’s order, a complaint, a recall, a film or liner lot, a run. Choices say why they fit. With `isDrawn` also `ribbons`, the figures that the picture of each hopper period is drawn from (grams on the axes of what went in and what came out; least, likely and most of each bag), and `dossier`: stops and checks near the packs, what weighers weighed in their minutes and around them, corrections and late entries that touch them, and packs with the same sugar; none of what was never packed.',
   })
   @ApiOkResponse({ schema: { example: threadExample } })
   async thread(

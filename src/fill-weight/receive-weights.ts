@@ -143,9 +143,9 @@ export class ReceiveWeights {
             refusedCount: answer.refusedCount,
             firstSequence: first,
             lastSequence: last,
+            firstAt: earliestOf(batches, change.recordedAt),
             batches: batches.map(forJournal),
           },
-          occurredAt: earliestOf(batches, change.recordedAt),
         },
       };
     });
@@ -164,7 +164,7 @@ function forJournal({ run, firstSequence, lastSequence, weightCount, digest }: E
   return { run: run.number, firstSequence, lastSequence, weightCount, digest };
 }
 
-/** A clock ahead of the house's does not make it later than now. */
+/** When the earliest of them was weighed; a clock ahead of the house's does not make it later than now. */
 function earliestOf(batches: readonly EncodedBatch[], now: Instant): Instant {
   return batches.reduce((earliest, { firstAt }) => (firstAt < earliest ? firstAt : earliest), now);
 }

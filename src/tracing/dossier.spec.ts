@@ -1,10 +1,13 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { aCheckPlan, failed, passed } from '../../test/support/a-check-plan.js';
 import { aLotLoaded } from '../../test/support/a-loaded-lot.js';
+import { aPackWeigher, packsWeighed } from '../../test/support/a-pack-weigher.js';
 import { aPerson, signedIn, type SignedInPerson } from '../../test/support/a-person.js';
 import { aPlant, type Plant } from '../../test/support/a-plant.js';
 import { asking, openHouse, type TestHouse } from '../../test/support/house.js';
+import { weightsAround } from '../fill-weight/weights-around.js';
 import { TakeSample } from '../laboratory/take-sample.js';
+import { runOf } from '../packing/packing-runs.js';
 import { StopLine } from '../packing/stop-line.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { shifted } from '../platform/clock.js';
@@ -53,6 +56,29 @@ describe('the dossier of packs', () => {
       ]),
     );
     expect(dossier?.near).toHaveLength(3);
+  });
+
+  it('has the weights in the minutes of the packs, around them and over the run, and the nearest ones', async () => {
+    const { runId } = lot.run;
+    const startedAt = (await runOf(from, runId)).startedAt;
+    expect((await dossierOf(from, plant.siteId, await thread()))?.weights).toEqual([]);
+    const weigher = await aPackWeigher(house, plant);
+    // A pack every ten seconds for two hours, one of them short; the run and its packs are of the first minutes.
+    const netGrams = Array.from({ length: 720 }, (_, place) => (place === 3 ? 1900 : 2000 + (place % 10) / 10));
+    await packsWeighed(house, weigher, { run: runId, fromAt: startedAt, netGrams, everySeconds: 10 });
+    const minutes = { fromAt: shifted(startedAt, 15 * 60_000), untilAt: shifted(startedAt, 16 * 60_000) };
+    const [found] = await weightsAround(from, { runId, minutes, nearMilliseconds: 70 * 60_000 });
+    expect(found?.packs).toMatchObject({ packCount: 7, beyondT1Count: 0, isWhole: true });
+    const inside = netGrams.slice(90, 97);
+    expect(found?.packs.meanMilligrams).toBe(Math.floor((1000 * inside.reduce((sum, net) => sum + net, 0)) / 7));
+    // From the start to 86 minutes after it: 517 packs, whole hours by their sums.
+    expect(found?.around).toMatchObject({ packCount: 517, smallestMilligrams: 1_900_000, beyondT1Count: 1 });
+    expect(found?.run).toMatchObject({ packCount: 720, beyondT1Count: 1 });
+    expect(found?.nearest).toHaveLength(12);
+    expect(found?.nearest.every(({ at }) => at > shifted(startedAt, 14 * 60_000))).toBe(true);
+    const { text } = await quality.get(`/thread?code=${lot.run.code}`);
+    expect(text).toContain(say('dossier-weights', { run: lot.run.number, weigher: found?.weigherCode ?? '' }));
+    expect(text).toContain(`/runs/${runId}/weights`);
   });
 
   it('has what was entered late of a bag that is in them', async () => {

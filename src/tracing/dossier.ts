@@ -1,8 +1,10 @@
 import { changesAbout, type ChangeLine } from '../disposition/changes-to-look-at.js';
+import { weightsAround, type WeightsAround } from '../fill-weight/weights-around.js';
 import { checksOfLineBetween } from '../line-checks/line-checks.js';
 import { runOf, stopsOf } from '../packing/packing-runs.js';
 import { shifted, type Instant } from '../platform/clock.js';
 import type { ReadFrom } from '../platform/database/reading.js';
+import { groupBy } from '../platform/group-by.js';
 import type { Thread } from './thread.js';
 
 /** Near the minutes of some packs: so long before and after. Our own choice. */
@@ -30,9 +32,16 @@ export interface SisterPacks {
 /** What the records show around some packs besides where they came from and went. */
 export interface Dossier {
   readonly near: readonly NearEvent[];
+  /** What weighers weighed in the minutes of the packs, within half an hour of them and over the run; none weighed: none. */
+  readonly weights: readonly DossierWeights[];
   /** Corrections and late entries of the runs, and of the bags that are surely or likely in the packs; the latest first. */
   readonly changes: readonly ChangeLine[];
   readonly sisters: readonly SisterPacks[];
+}
+
+export interface DossierWeights extends WeightsAround {
+  readonly runNumber: string;
+  readonly lineCode: string;
 }
 
 /** Null of what was never packed or counted, and of bags. */
@@ -46,6 +55,7 @@ export async function dossierOf(
   const bags = sources.filter(({ word }) => word !== 'possible');
   return {
     near: await nearEvents(from, packed),
+    weights: await weightsOf(from, packed),
     changes: await changesAbout(from, siteId, [
       ...new Set([...packed.map(({ runId }) => runId), ...bags.map(({ bagId }) => bagId)]),
     ]),
@@ -69,6 +79,24 @@ async function nearEvents(from: ReadFrom, packed: Thread['packed']): Promise<rea
     }
   }
   return [...events.values()].sort((one, other) => (one.at < other.at ? -1 : 1));
+}
+
+/** Where packs of a run bear several codes or stand on several pallets, from the first of their minutes to the last. */
+async function weightsOf(from: ReadFrom, packed: Thread['packed']): Promise<readonly DossierWeights[]> {
+  const found: DossierWeights[] = [];
+  for (const [runId, parts] of groupBy(packed, (part) => part.runId)) {
+    const [fromAt] = parts.flatMap(({ when }) => when?.fromAt ?? []).sort();
+    const untilAt = parts
+      .flatMap(({ when }) => when?.untilAt ?? [])
+      .sort()
+      .at(-1);
+    const [part] = parts;
+    if (fromAt === undefined || untilAt === undefined || part === undefined) continue;
+    const { runNumber, lineCode } = part;
+    const weighed = await weightsAround(from, { runId, minutes: { fromAt, untilAt }, nearMilliseconds });
+    found.push(...weighed.map((weights) => ({ ...weights, runNumber, lineCode })));
+  }
+  return found;
 }
 
 function sistersOf(pallets: Thread['pallets']): readonly SisterPacks[] {

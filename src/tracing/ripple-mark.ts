@@ -47,7 +47,8 @@ export async function isAsShown(from: ReadFrom, shown: Shown): Promise<boolean> 
   const named = [shown.entry.subject, ...(shown.entry.touches ?? [])].map(({ id }) => id);
   const ids = [...named, ...scope.periodIds, ...scope.runIds, ...scope.bagIds, ...bags, ...palletIds, ...deliveries];
   const since = await from.sql<Since>`
-    SELECT "sequence", "action", "recorded_at" AS "recordedAt", "occurred_at" AS "occurredAt" FROM "journal_entry"
+    SELECT "sequence", "action", "recorded_at" AS "recordedAt", "occurred_at" AS "occurredAt",
+      CASE WHEN "action" = 'receive-weights' THEN "after" END AS "weights" FROM "journal_entry"
     WHERE "site_id" = ${siteId} AND "sequence" > ${sequence} ORDER BY "sequence"`;
   if (since.some(({ action }) => ofHolds.has(action))) return false;
   const touching = await inChunks(
@@ -57,7 +58,7 @@ export async function isAsShown(from: ReadFrom, shown: Shown): Promise<boolean> 
       WHERE "site_id" = ${siteId} AND "sequence" > ${sequence} AND "id" IN (${() => chunk}) ORDER BY "sequence"`,
   );
   const touched = new Set(touching.map((row) => toWhole(row.sequence)));
-  return since.every((entry) => !touched.has(toWhole(entry.sequence)) || isCountInTime(entry));
+  return since.every((entry) => !touched.has(toWhole(entry.sequence)) || isOfRunning(entry));
 }
 
 interface Since {
@@ -65,14 +66,16 @@ interface Since {
   readonly action: string;
   readonly recordedAt: string;
   readonly occurredAt: string;
+  /** Of received weights what the entry says of them, canonical text; else null. */
+  readonly weights: string | null;
 }
 
 /** What comes of itself while a line runs: its counts, and the weights of its packs. */
-const ofRunning: ReadonlySet<string> = new Set(['count-packs', 'receive-weights']);
-
-function isCountInTime({ action, recordedAt, occurredAt }: Since): boolean {
-  const lateMinutes = Math.floor(millisecondsBetween(occurredAt, recordedAt) / 60_000);
-  return ofRunning.has(action) && !isLateForReach({ lateMinutes });
+function isOfRunning({ action, recordedAt, occurredAt, weights }: Since): boolean {
+  if (action !== 'count-packs' && weights === null) return false;
+  const { firstAt = occurredAt } = JSON.parse(weights ?? '{}') as { readonly firstAt?: string };
+  const lateMinutes = Math.floor(millisecondsBetween(firstAt, recordedAt) / 60_000);
+  return !isLateForReach({ lateMinutes });
 }
 
 async function bagsTippedIn(from: ReadFrom, periodIds: readonly string[]): Promise<readonly string[]> {

@@ -6,8 +6,10 @@ import { aPlant, type Plant } from '../../test/support/a-plant.js';
 import { asking, openHouse, type TestHouse } from '../../test/support/house.js';
 import { threePallets } from '../../test/support/three-pallets.js';
 import { CorrectTare } from '../fill-weight/kept/correct-tare.js';
+import type { Asked } from '../journal/entry-draft.js';
 import { meanNetOf } from '../fill-weight/mean-nets.js';
 import { sourcesOfRanges } from '../hopper/hopper-links.js';
+import { CorrectionRipple } from './correction-ripple.js';
 import type { Ripple } from './ripple.js';
 
 let house: TestHouse;
@@ -48,5 +50,30 @@ describe('a tare correction, previewed', () => {
     expect(promised?.before).not.toEqual(promised?.after);
     const back = await person.post(`/api/tare-corrections/${id}/withdrawal/preview`, { reason: 'it was dry' });
     expect((back.body as Ripple).lots.map((lot) => lot.lotId)).toEqual([lotId]);
+  });
+
+  it('still holds while the weigher weighs on, and not once weights came late', async () => {
+    const { runId } = await threePallets(house, plant);
+    const weigher = await aPackWeigher(house, plant);
+    const now = house.clock.now();
+    const weigh = (minutesAgo: number, fromSequence: number) => {
+      const fromAt = new Date(Date.parse(now) - minutesAgo * 60_000).toISOString();
+      return packsWeighed(house, weigher, { run: runId, fromAt, fromSequence, netGrams: [2000, 2001, 2002] });
+    };
+    await weigh(1, 1);
+    const form = {
+      ...{ runId, weigherId: weigher.weigherId, series: '1', fromSequence: 1, toSequence: 3, addedMilligrams: 1000 },
+      reason: 'wet',
+    };
+    const correct = (asked: Asked) => house.get(CorrectTare).execute(asked, form);
+    const { mark } = await house.get(CorrectionRipple).of(asking(plant.actor), correct);
+    await weigh(0, 4);
+    await weigh(30, 7);
+    await expect(correct({ ...asking(plant.actor), previewed: mark })).rejects.toMatchObject({
+      code: 'preview-is-stale',
+    });
+    const again = await house.get(CorrectionRipple).of(asking(plant.actor), correct);
+    await weigh(0, 10);
+    await expect(correct({ ...asking(plant.actor), previewed: again.mark })).resolves.toMatchObject({ packCount: 3 });
   });
 });

@@ -4,6 +4,7 @@ import { say } from '../platform/sentences/sentences.js';
 import { countText } from '../platform/web/figures-text.js';
 import { Table } from '../platform/web/kit/table.js';
 import { localText } from '../platform/web/local-text.js';
+import { DossierWeights } from './dossier-weights.js';
 import type { Dossier, NearEvent } from './dossier.js';
 
 interface DossierProps {
@@ -13,7 +14,7 @@ interface DossierProps {
 
 /** What the records show around the packs: stops and checks, what was corrected, and packs of the same sugar. */
 export function ThreadDossier({ dossier, timeZone }: DossierProps): VNode {
-  const { near, changes, sisters } = dossier;
+  const { near, changes, sisters, weights } = dossier;
   const failed = near.filter(({ passed }) => passed === false).length;
   return (
     <section class="card" aria-labelledby="dossier">
@@ -36,6 +37,7 @@ export function ThreadDossier({ dossier, timeZone }: DossierProps): VNode {
         }))}
         empty={say('dossier-nothing-near')}
       />
+      <DossierWeights weights={weights} timeZone={timeZone} />
       <Table
         caption={say('dossier-changes')}
         columns={[

@@ -89,6 +89,9 @@ addSentences('es', {
   'stand-out-result': '{property} del big bag {bag}, muestra {sample}',
   'stand-out-stops': 'Paradas de la línea {line} de {from} a {until}',
   'stand-out-rejects': 'Rechazos en la línea {line} de {from} a {until}',
+  'stand-out-minute-weights':
+    'Media de {packs} {packs?paquete|paquetes} que pesó la pesadora en la corrida {run} de {from} a {until}, en los minutos de estos paquetes',
+  'stand-out-short-packs': 'Paquetes por debajo de T2 que siguieron adelante en la línea {line} de {from} a {until}',
   'stand-out-weight': 'Media de {packs} {packs?paquete|paquetes} de la corrida {run}, {packs?pesado|pesados} {at}',
   'stand-out-checks': 'Fallidas de {count} {count?comprobación|comprobaciones} «{station}» en torno a los paquetes',
   'stand-out-check-gap': 'Tiempo sin la comprobación «{station}», de {from} a {until}',

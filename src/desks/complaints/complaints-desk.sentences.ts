@@ -89,6 +89,9 @@ addSentences('en', {
   'stand-out-result': '{property} of bag {bag}, sample {sample}',
   'stand-out-stops': 'Stops of line {line} from {from} to {until}',
   'stand-out-rejects': 'Rejects on line {line} from {from} to {until}',
+  'stand-out-minute-weights':
+    'Mean of {packs} {packs?pack|packs} that the weigher weighed on run {run} from {from} to {until}, in the minutes of these packs',
+  'stand-out-short-packs': 'Packs beyond T2 that went on, line {line}, from {from} to {until}',
   'stand-out-weight': 'Mean of {packs} {packs?pack|packs} of run {run}, weighed {at}',
   'stand-out-checks': 'Failed of {count} {count?check|checks} “{station}” around the packs',
   'stand-out-check-gap': 'Time without check “{station}”, {from} to {until}',

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { aPerson, signedIn, type SignedInPerson } from '../../../test/support/a-person.js';
+import { aPackWeigher, packsWeighed } from '../../../test/support/a-pack-weigher.js';
 import { aPlant, type Plant } from '../../../test/support/a-plant.js';
 import { packsCounted } from '../../../test/support/a-run.js';
 import { aProvenEmpty, aStartedRun, aTippedBag } from '../../../test/support/a-tip.js';
@@ -8,7 +9,9 @@ import { findComplaint } from '../../complaints/complaints.js';
 import { similarComplaints } from '../../complaints/similar-complaints.js';
 import { standsOut } from '../../complaints/stand-out.js';
 import { ChangeCode } from '../../packing/change-code.js';
+import { runOf } from '../../packing/packing-runs.js';
 import { StopLine } from '../../packing/stop-line.js';
+import { shifted } from '../../platform/clock.js';
 import { READER, type ReadFrom } from '../../platform/database/reading.js';
 import { readThread } from '../../tracing/read-thread.js';
 import { subjectById } from '../../tracing/subject-by-id.js';
@@ -84,6 +87,30 @@ describe('a complaint taken in by the code that the customer reads', () => {
     const found = (await standsOut(from, plant.siteId, thread)) ?? [];
     expect(found.find(({ code }) => code === 'stand-out-stops')).toMatchObject({ value: 1, word: 'too-few' });
     expect(found.find(({ code }) => code === 'stand-out-holds-bag')).toMatchObject({ value: 0 });
+  });
+
+  it('says how unusual the weights of their minutes are, and what went on too short near them', async () => {
+    house.clock.pass(60);
+    const subject = await subjectById(from, 'packing-run', runId);
+    const { startedAt } = await runOf(from, runId);
+    const weigher = await aPackWeigher(house, plant);
+    const last = shifted(house.clock.now(), -60_000);
+    // A pack every ten seconds, from the run's start on; two of the last minute are heavy, and one is far too short.
+    const packs = Math.floor((Date.parse(last) - Date.parse(startedAt)) / 10_000);
+    const netGrams = Array.from({ length: packs }, (_, place) => (place === 5 ? 1500 : 2000 + (place % 7) / 10));
+    await packsWeighed(house, weigher, { run: runId, fromAt: startedAt, everySeconds: 10, netGrams });
+    const heavy = { run: runId, fromAt: last, netGrams: [2900, 2900], fromSequence: packs + 1 };
+    await packsWeighed(house, weigher, heavy);
+    const thread = await readThread(from, plant.siteId, subject, house.clock.now());
+    const minute = new Date(Math.floor(Date.parse(last) / 60_000) * 60_000).toISOString();
+    const when = { fromAt: minute, untilAt: shifted(minute, 59_999) };
+    const narrow = { ...thread, packed: thread.packed.slice(0, 1).map((part) => ({ ...part, when })) };
+    const found = (await standsOut(from, plant.siteId, narrow)) ?? [];
+    const weights = found.find(({ code }) => code === 'stand-out-minute-weights');
+    expect(weights).toMatchObject({ word: 'unusual', unit: 'grams', href: `/runs/${runId}/weights` });
+    expect(weights?.value).toBeGreaterThan(weights?.median ?? Infinity);
+    const whole = (await standsOut(from, plant.siteId, thread)) ?? [];
+    expect(whole.find(({ code }) => code === 'stand-out-short-packs')).toMatchObject({ value: 1 });
   });
 });
 

@@ -72,6 +72,25 @@ export async function weightsOfHour(
   return { ...kept, parts: parts.filter(({ columns }) => columns.count > 0) };
 }
 
+/** The weights of one weigher in a run between two instants, both included. */
+export async function weightsOfRunBetween(
+  from: ReadFrom,
+  of: { readonly runId: string; readonly weigherId: string; readonly fromAt: Instant; readonly untilAt: Instant },
+): Promise<KeptWeights> {
+  const { runId, weigherId, fromAt, untilAt } = of;
+  const rows = await from.sql<StoredWeights>`
+    ${ofBlocks} WHERE "run_id" = ${runId} AND "weigher_id" = ${weigherId}
+      AND "first_at" <= ${untilAt} AND "last_at" >= ${fromAt}
+    UNION ALL
+    ${ofBatches} WHERE "run_id" = ${runId} AND "weigher_id" = ${weigherId}
+      AND "first_at" <= ${untilAt} AND "last_at" >= ${fromAt}`;
+  const kept = await readStored(from, rows);
+  const [begin, end] = [Date.parse(fromAt) / 10, Date.parse(untilAt) / 10];
+  // One hundredth more: `within` leaves its end out.
+  const parts = kept.parts.map((part) => ({ ...part, columns: within(part.columns, begin, end + 1) }));
+  return { ...kept, parts: parts.filter(({ columns }) => columns.count > 0) };
+}
+
 function within(columns: WeightColumns, begin: number, end: number): WeightColumns {
   const places: number[] = [];
   columns.atCentiseconds.forEach((at, place) => {
