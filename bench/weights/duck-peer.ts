@@ -1,40 +1,11 @@
 import { join } from 'node:path';
+import { BIGINT, DuckDBDataChunk, DuckDBInstance, INTEGER, type DuckDBConnection } from '@duckdb/node-api';
 import type { MadeYear } from './made-year.js';
 
 const chunkSize = 2048;
 
-/** What is used of DuckDB's client. It takes 70 MB, so it is no dependency: `npm run bench:weights` says how to get it. */
-interface Duck {
-  readonly DuckDBInstance: { create(path: string): Promise<{ connect(): Promise<DuckConnection> }> };
-  readonly DuckDBDataChunk: { create(types: readonly unknown[]): { setColumns(columns: readonly unknown[][]): void } };
-  readonly INTEGER: unknown;
-  readonly BIGINT: unknown;
-}
-
-export interface DuckConnection {
-  run(sql: string): Promise<unknown>;
-  runAndReadAll(sql: string): Promise<{ getRows(): unknown[][]; getColumns(): unknown[][] }>;
-  createAppender(table: string): Promise<{ appendDataChunk(chunk: unknown): void; closeSync(): void }>;
-  closeSync(): void;
-}
-
-/** Null where it is not installed. */
-async function loadDuck(): Promise<Duck | null> {
-  const name = '@duckdb/node-api';
-  return import(name).then(
-    (duck: Duck) => duck,
-    () => null,
-  );
-}
-
-/**
- * The same weights as rows in DuckDB, by time as they came, and summed up by hour in two tables of its own; null where
- * DuckDB is not installed.
- */
-export async function fillDuck(folder: string, year: MadeYear): Promise<DuckConnection | null> {
-  const duck = await loadDuck();
-  if (duck === null) return null;
-  const { DuckDBInstance, DuckDBDataChunk, INTEGER, BIGINT } = duck;
+/** The same weights as rows in DuckDB, by time as they came, and summed up by hour in two tables of its own. */
+export async function fillDuck(folder: string, year: MadeYear): Promise<DuckDBConnection> {
   const instance = await DuckDBInstance.create(join(folder, 'weights.duckdb'));
   const connection = await instance.connect();
   await connection.run('CREATE TABLE weight (sequence BIGINT, weighed_at BIGINT, net INTEGER)');
@@ -71,7 +42,7 @@ export const duckQuestions = {
 } as const;
 
 /** The weights of one hour in columns, as ours are read. */
-export async function hourOfDuck(connection: DuckConnection, begin: number): Promise<number> {
+export async function hourOfDuck(connection: DuckDBConnection, begin: number): Promise<number> {
   const reader = await connection.runAndReadAll(
     `SELECT sequence, weighed_at, net FROM weight WHERE weighed_at >= ${begin} AND weighed_at < ${begin + 360_000}`,
   );

@@ -67,7 +67,7 @@ export async function fillHouse(
         entryId: '',
         receivedAt: clock.now(),
       });
-      await addToSummaries(tx, { runId, weigherId, series, nominalMilligrams: 1_000_000, columns });
+      await addToSummaries(tx, [{ runId, weigherId, series, nominalMilligrams: 1_000_000, columns }]);
       if (!runs.has(runId)) {
         await tx.sql`INSERT INTO "packing_run_close" VALUES (${`close-${runId}`}, ${runId}, 0, ${clock.now()}, NULL)`;
       }

@@ -35,11 +35,7 @@ try {
   const rows = values['without-rows'] === true ? null : fillRows(folder, year);
   if (rows !== null) console.log('written into rows');
   const duck = await fillDuck(folder, year);
-  console.log(
-    duck === null
-      ? 'without DuckDB: npm install --no-save @duckdb/node-api@1.5.6-r.1 brings it (70 MB)'
-      : 'written into DuckDB',
-  );
+  console.log('written into DuckDB');
   const from = databases.reader.manager as unknown as ReadFrom;
   const hours = Math.floor((year.weightCount * 157.89) / hourCentiseconds);
   const fromAt = instantOf(year.firstAtCentiseconds);
@@ -52,8 +48,8 @@ try {
   const askRows = async (count: number, sql: string, parameters: (turn: number) => readonly number[] = () => []) =>
     rows === null ? null : timesOf(count, async (turn) => rows.prepare(sql).all(...parameters(turn)));
   await assertSameAnswers();
-  const ask = async (count: number, sql: string): Promise<Spread | null> =>
-    duck === null ? null : timesOf(count, async () => (await duck.runAndReadAll(sql)).getRows());
+  const ask = (count: number, sql: string): Promise<Spread> =>
+    timesOf(count, async () => (await duck.runAndReadAll(sql)).getRows());
   const table = {
     'year: n, mean, s, beyond T1, T2': {
       house: await timesOf(100, () => summariesOfLine(from, stretch)),
@@ -69,7 +65,7 @@ try {
     },
     'an hour: every weight': {
       house: await timesOf(200, (turn) => weightsOfHour(from, { weigherId, hourAt: instantOf(hourAt(turn)) })),
-      'DuckDB, rows': duck === null ? null : await timesOf(100, (turn) => hourOfDuck(duck, hourAt(turn))),
+      'DuckDB, rows': await timesOf(100, (turn) => hourOfDuck(duck, hourAt(turn))),
       'bare SQL, rows': await askRows(100, hourOfRows, (turn) => [hourAt(turn), hourAt(turn) + hourCentiseconds]),
     },
     'one weight by its sequence': {
@@ -89,8 +85,7 @@ try {
     'entropy, bytes a weight': round(entropyBits / 8),
     'blocks, bytes a weight': round(costs.blockBytes / year.weightCount),
     'house with sums and indexes, bytes a weight': round(costs.fileBytes / year.weightCount),
-    'DuckDB rows and hours, bytes a weight':
-      duck === null ? null : round(statSync(join(folder, 'weights.duckdb')).size / year.weightCount),
+    'DuckDB rows and hours, bytes a weight': round(statSync(join(folder, 'weights.duckdb')).size / year.weightCount),
     'bare rows, bytes a weight':
       rows === null ? null : round(statSync(join(folder, 'rows.sqlite')).size / year.weightCount),
   };
@@ -110,7 +105,7 @@ try {
   const result = { at: new Date().toISOString(), load: loadavg(), weightCount: year.weightCount, rates, table };
   writeFileSync('bench/results/weights.json', `${JSON.stringify(result, null, 2)}\n`);
   rows?.close();
-  duck?.closeSync();
+  duck.closeSync();
   await databases.close();
 
   /** A comparison is worth nothing where the answers differ. */
@@ -137,16 +132,14 @@ try {
       histograms.push(bare.map(({ bin, n }) => `${bin} ${n}`));
       counts.push(rows.prepare(hourOfRows).all(hourAt(1), hourAt(1) + hourCentiseconds).length);
     }
-    if (duck !== null) {
-      const rowsOf = async (sql: string) => (await duck.runAndReadAll(sql)).getRows();
-      for (const sql of [duckQuestions.sumsOfRows, duckQuestions.sumsOfHours]) {
-        others.push(((await rowsOf(sql))[0] ?? []).map(String).join());
-      }
-      for (const sql of [duckQuestions.histogramOfRows, duckQuestions.histogramOfHours]) {
-        histograms.push((await rowsOf(sql)).map((row) => row.join(' ')));
-      }
-      counts.push(await hourOfDuck(duck, hourAt(1)));
+    const rowsOf = async (sql: string) => (await duck.runAndReadAll(sql)).getRows();
+    for (const sql of [duckQuestions.sumsOfRows, duckQuestions.sumsOfHours]) {
+      others.push(((await rowsOf(sql))[0] ?? []).map(String).join());
     }
+    for (const sql of [duckQuestions.histogramOfRows, duckQuestions.histogramOfHours]) {
+      histograms.push((await rowsOf(sql)).map((row) => row.join(' ')));
+    }
+    counts.push(await hourOfDuck(duck, hourAt(1)));
     if (others.some((other) => other !== found)) throw new Error(`sums differ: ${found} and ${others.join(' and ')}`);
     if (histograms.some((other) => other.join() !== own.join())) throw new Error('histograms differ');
     if (counts.some((other) => other !== count)) throw new Error(`hours differ: ${count} and ${counts.join()}`);
