@@ -3112,3 +3112,32 @@ CREATE TABLE "weigher_silence" (
 CREATE INDEX "ix_weigher_silence_run_id" ON "weigher_silence" ("run_id");
 
 CREATE UNIQUE INDEX "ix_weigher_silence_weigher_id_run_id" ON "weigher_silence" ("weigher_id", "run_id") WHERE "until_at" IS NULL;
+
+CREATE TABLE "weight_month" (
+    "weigher_id" varchar NOT NULL,
+    "month_at" varchar NOT NULL,
+    "measured_by" varchar NOT NULL,
+    "nominal_milligrams" integer NOT NULL,
+    "t1_milligrams" integer,
+    "t2_milligrams" integer,
+    "bin_milligrams" integer NOT NULL,
+    "accepted_pack_count" bigint NOT NULL,
+    "accepted_error_sum_milligrams" bigint NOT NULL,
+    "accepted_squares_high" bigint NOT NULL,
+    "accepted_squares_low" bigint NOT NULL,
+    "accepted_smallest_milligrams" integer,
+    "accepted_largest_milligrams" integer,
+    "accepted_beyond_t1_count" bigint NOT NULL,
+    "accepted_beyond_t2_count" bigint NOT NULL,
+    "rejected_pack_count" bigint NOT NULL,
+    "rejected_error_sum_milligrams" bigint NOT NULL,
+    "rejected_squares_high" bigint NOT NULL,
+    "rejected_squares_low" bigint NOT NULL,
+    "rejected_smallest_milligrams" integer,
+    "rejected_largest_milligrams" integer,
+    "rejected_beyond_t1_count" bigint NOT NULL,
+    "rejected_beyond_t2_count" bigint NOT NULL,
+    "accepted_histogram" blob NOT NULL,
+    "rejected_histogram" blob NOT NULL,
+    CONSTRAINT "pk_weight_month" PRIMARY KEY ("weigher_id", "month_at", "measured_by")
+  );

@@ -17,6 +17,7 @@ import { packWeights } from './0017-pack-weights.js';
 import { weightBlocks } from './0018-weight-blocks.js';
 import { weighingWatched } from './0020-weighing-watched.js';
 import { minuteSums } from './0022-minute-sums.js';
+import { weightMonths } from './0023-weight-months.js';
 
 /** The one history of the schema, oldest first. A migration that has been released is never edited. */
 export const migrations: readonly Migration[] = [
@@ -38,4 +39,5 @@ export const migrations: readonly Migration[] = [
   weightBlocks,
   weighingWatched,
   minuteSums,
+  weightMonths,
 ];

@@ -92,6 +92,7 @@ import { ShortPack } from './fill-weight/kept/short-pack.entity.js';
 import { TareCorrection } from './fill-weight/kept/tare-correction.entity.js';
 import { WeightBlock } from './fill-weight/kept/weight-block.entity.js';
 import { WeightHour } from './fill-weight/kept/weight-hour.entity.js';
+import { WeightMonth } from './fill-weight/kept/weight-month.entity.js';
 import { WeightRun } from './fill-weight/kept/weight-run.entity.js';
 import { WeightBatch } from './fill-weight/weight-batch.entity.js';
 import { WeightRange } from './fill-weight/weight-range.entity.js';
@@ -245,6 +246,7 @@ export const entities: readonly EntityClass[] = [
   WeightBlock,
   WeightRun,
   WeightHour,
+  WeightMonth,
   ShortPack,
   TareCorrection,
   WeightSeries,

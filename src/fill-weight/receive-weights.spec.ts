@@ -6,6 +6,8 @@ import { aRun } from '../../test/support/a-run.js';
 import { openHouse, type TestHouse } from '../../test/support/house.js';
 import { shifted } from '../platform/clock.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
+import { UnitOfWork } from '../platform/database/unit-of-work.js';
+import { rebuildReceived, seriesReceived } from './rebuild-received.js';
 import { storedWeights } from './stored-weights.js';
 
 interface Answer {
@@ -74,7 +76,7 @@ describe('weights that a pack weigher sends', () => {
   async function ranges(): Promise<unknown> {
     const rows = await reader.sql<{ a: number | string; b: number | string }>`
       SELECT "from_sequence" AS a, "to_sequence" AS b FROM "weight_range" WHERE "device_id" = ${weigher.deviceId}
-      ORDER BY "from_sequence"`;
+      ORDER BY "series", "from_sequence"`;
     return rows.map(({ a, b }) => [Number(a), Number(b)]);
   }
 
@@ -101,6 +103,41 @@ describe('weights that a pack weigher sends', () => {
     const digests = await reader.sql<{ digest: string }>`SELECT "digest" FROM "weight_batch"
       WHERE "weigher_id" = ${weigher.weigherId} ORDER BY "first_sequence"`;
     expect(said.batches[0]?.digest).toBe(digests[0]?.digest);
+  });
+
+  it('say themselves what was received, where that was lost, but for what was dropped', async () => {
+    await fresh();
+    await send(lines(1, 40));
+    house.clock.pass(60);
+    await send([lines(51, 60), lines(70, 90)].join('\n'));
+    await send(lines(1, 5), { query: 'series=2' });
+    const known = () => reader.sql`
+      SELECT * FROM "weight_series" WHERE "device_id" = ${weigher.deviceId} ORDER BY "series"`;
+    const before = [await ranges(), await known()];
+    const rebuild = (series: string) =>
+      house.get(UnitOfWork).run((tx) => rebuildReceived(tx, { deviceId: weigher.deviceId, series }));
+    expect(await rebuild('1')).toBe('as-stored');
+    const counters = await seriesReceived(reader);
+    expect(counters.filter(({ deviceId }) => deviceId === weigher.deviceId).map(({ series }) => series)).toEqual([
+      '1',
+      '2',
+    ]);
+    await house.get(UnitOfWork).run(async (tx) => {
+      await tx.sql`DELETE FROM "weight_series" WHERE "device_id" = ${weigher.deviceId}`;
+      await tx.sql`DELETE FROM "weight_range" WHERE "device_id" = ${weigher.deviceId} AND "from_sequence" < 60`;
+    });
+    expect([await rebuild('1'), await rebuild('2')]).toEqual(['written-anew', 'written-anew']);
+    expect([await ranges(), await known()]).toEqual(before);
+    // What is not there to be read any more is believed as it is stored.
+    await house.get(UnitOfWork).run(async (tx) => {
+      await tx.sql`UPDATE "weight_batch" SET "weights" = ${Buffer.from('no weights')}
+        WHERE "weigher_id" = ${weigher.weigherId} AND "first_sequence" = 51`;
+      await tx.sql`UPDATE "weight_range" SET "to_sequence" = 39
+        WHERE "device_id" = ${weigher.deviceId} AND "series" = '1' AND "from_sequence" = 1`;
+    });
+    expect(await rebuild('1')).toBe('written-anew');
+    expect([await ranges(), await known()]).toEqual(before);
+    expect(await rebuild('1')).toBe('as-stored');
   });
 
   it('come late, in any order and with gaps, and their ranges grow together', async () => {

@@ -12,7 +12,7 @@ import type { ReadWeights } from './incoming/read-weights.js';
 import { lookAgainIfLate } from './incoming/look-again.js';
 import { eachOnce } from './incoming/order-weights.js';
 import { runsNamed, runsOfLineBetween } from './incoming/weighed-runs.js';
-import { addToSummaries } from './kept/add-to-summaries.js';
+import { addToSummaries, type AddedWeights } from './kept/add-to-summaries.js';
 import { instantOf } from './kept/instants-of-weights.js';
 import type { PackWeigherRow } from './pack-weighers.js';
 import { addRanges, countReceived, rangesBetween, type SeriesKey } from './received-ranges.js';
@@ -121,12 +121,14 @@ export class ReceiveWeights {
     return this.changes.run(asked, content, async (tx, change) => {
       await countReceived(tx, key, { count: answer.acceptedCount, at: change.recordedAt });
       refuseIfOvertaken(await rangesBetween(tx, key, { from: first, to: last }), ranges);
+      const added: AddedWeights[] = [];
       for (const { run, columns, ...encoded } of batches) {
         const stands = { weigherId: batch.weigher.id, runId: run.id, series: key.series };
         const entry = { entryId: change.entryId, receivedAt: change.recordedAt };
         await tx.insert(WeightBatch, { id: this.ids.next(), ...stands, ...encoded, ...entry });
-        await addToSummaries(tx, { ...stands, nominalMilligrams: run.nominalMilligrams, columns });
+        added.push({ ...stands, nominalMilligrams: run.nominalMilligrams, columns });
       }
+      await addToSummaries(tx, added);
       await addRanges(tx, key, ranges);
       await lookAgainIfLate(tx, { weigher: batch.weigher, batches, at: change.recordedAt, ids: this.ids });
       const runIds = [...new Set(batches.map(({ run }) => run.id))];

@@ -29,3 +29,10 @@ export function unitedRanges(one: readonly SequenceRange[], other: readonly Sequ
   }
   return united;
 }
+
+/** The parts of ranges that lie between two sequences. */
+export function rangesWithin(ranges: readonly SequenceRange[], { from, to }: SequenceRange): SequenceRange[] {
+  return ranges
+    .filter((range) => range.to >= from && range.from <= to)
+    .map((range) => ({ from: Math.max(from, range.from), to: Math.min(to, range.to) }));
+}

@@ -1,4 +1,4 @@
-import { writeHistogram } from '../../core/weight-blocks/histogram-bytes.js';
+import { setImmediate } from 'node:timers/promises';
 import { hoursOfWeights } from '../../core/weight-blocks/hours-of-weights.js';
 import { shiftNets } from '../../core/weight-blocks/shift-nets.js';
 import { addToMinutes, addWrittenMinutes, noMinutes, writeMinutes } from '../../core/weight-blocks/minute-sums.js';
@@ -13,8 +13,9 @@ import {
 import type { Instant } from '../../platform/clock.js';
 import type { Tx } from '../../platform/database/unit-of-work.js';
 import { addShortPacks } from './add-short-packs.js';
+import { addToMonths, type MonthPart } from './weight-months.js';
 import { hourBegin, spanOf } from './instants-of-weights.js';
-import { sumColumnsOf, summaryOf, type RawSums } from './sum-columns.js';
+import { rowOf, summaryOf, type RawSums } from './sum-columns.js';
 import { shiftsOf } from './tare-corrections.js';
 import { WeightHour } from './weight-hour.entity.js';
 import { WeightRun } from './weight-run.entity.js';
@@ -33,11 +34,21 @@ export interface AddedWeights {
 }
 
 /**
- * Adds weights to the summaries of their run and of its hours, and keeps those beyond T2; to be called in the unit in
- * which the weights are accepted, once for each weight. The sums are exact, so nobody can tell from them in how many
- * parts the weights came.
+ * Adds weights to the summaries of their runs, of their hours and of the months, and keeps those beyond T2; to be called
+ * once in the unit in which the weights are accepted. The sums are exact, so nobody can tell from them in how many parts
+ * the weights came. Months come last: they are shared by runs, so that units would else wait for each other in a ring.
  */
-export async function addToSummaries(tx: Tx, added: AddedWeights): Promise<void> {
+export async function addToSummaries(tx: Tx, added: readonly AddedWeights[]): Promise<void> {
+  const ofMonths: MonthPart[] = [];
+  for (const part of added) {
+    ofMonths.push(...(await addToRunAndHours(tx, part)));
+    // A unit keeps other writers waiting, but no reader.
+    await setImmediate();
+  }
+  await addToMonths(tx, ofMonths);
+}
+
+async function addToRunAndHours(tx: Tx, added: AddedWeights): Promise<MonthPart[]> {
   const { runId, weigherId } = added;
   const columns = shiftNets(added.columns, await shiftsOf(tx, added));
   // Changes nothing, but other units that add to this run wait from here on (PostgreSQL): none reads sums that move.
@@ -48,14 +59,18 @@ export async function addToSummaries(tx: Tx, added: AddedWeights): Promise<void>
     SELECT * FROM "weight_run" WHERE "run_id" = ${runId} AND "weigher_id" = ${weigherId}`;
   const yardstick = run === undefined ? yardstickFor(added.nominalMilligrams) : yardstickIn(run);
   let whole = noWeights();
+  const ofMonths: MonthPart[] = [];
   for (const { hour, columns: own } of hoursOfWeights(columns)) {
     const summary = summariseWeights(own, yardstick);
     const minutes = writeMinutes(addToMinutes(noMinutes(), own, yardstick.nominalMilligrams));
-    await addToHour(tx, { runId, weigherId, hourAt: hourBegin(hour) }, { summary, minutes });
+    const hourAt = hourBegin(hour);
+    await addToHour(tx, { runId, weigherId, hourAt }, { summary, minutes });
+    ofMonths.push({ weigherId, hourAt, yardstick, summary });
     whole = addSummaries(whole, summary);
   }
   await addToRun(tx, { runId, weigherId, yardstick, ...spanOf(columns) }, { before: run, added: whole });
   await addShortPacks(tx, { ...added, columns, belowMilligrams: yardstick.t2Milligrams });
+  return ofMonths;
 }
 
 interface HourKey {
@@ -115,17 +130,4 @@ async function addToRun(
       ...rowOf(addSummaries(summaryOf(before), added)),
     },
   );
-}
-
-/** A summary as the columns of a row. */
-export function rowOf({
-  accepted,
-  rejected,
-}: WeightSummary): Pick<WeightHour, 'accepted' | 'rejected' | 'acceptedHistogram' | 'rejectedHistogram'> {
-  return {
-    accepted: sumColumnsOf(accepted),
-    rejected: sumColumnsOf(rejected),
-    acceptedHistogram: Buffer.from(writeHistogram(accepted.histogram)),
-    rejectedHistogram: Buffer.from(writeHistogram(rejected.histogram)),
-  };
 }

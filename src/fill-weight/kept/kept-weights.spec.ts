@@ -75,7 +75,7 @@ describe('the weights that are kept of a run', () => {
         entryId: ids.next(),
         receivedAt: house.clock.now(),
       });
-      await addToSummaries(tx, { runId, weigherId, series, nominalMilligrams: 2_000_000, columns });
+      await addToSummaries(tx, [{ runId, weigherId, series, nominalMilligrams: 2_000_000, columns }]);
     });
   }
 

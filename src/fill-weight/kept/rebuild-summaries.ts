@@ -8,16 +8,16 @@ import {
   type Yardstick,
 } from '../../core/weight-blocks/weight-summary.js';
 import type { Instant } from '../../platform/clock.js';
-import { canonicalText, type Canonical } from '../../platform/canonical-text.js';
 import { toWhole } from '../../platform/database/stored-values.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import type { Tx } from '../../platform/database/unit-of-work.js';
 import { insertShortPacks, shortPacksIn } from './add-short-packs.js';
-import { rowOf } from './add-to-summaries.js';
 import { hourBegin, spanOf } from './instants-of-weights.js';
 import { weightsOfRun, type ReadableWeights } from './kept-weights.js';
+import { textOfRows } from './text-of-rows.js';
 import { ShortPack } from './short-pack.entity.js';
-import { sumColumnsOf, summaryOf, type RawSums } from './sum-columns.js';
+import { rebuildMonths } from './rebuild-months.js';
+import { rowOf, sumColumnsOf, summaryOf, type RawSums } from './sum-columns.js';
 import { WeightBlock } from './weight-block.entity.js';
 import { WeightHour } from './weight-hour.entity.js';
 import { WeightRun } from './weight-run.entity.js';
@@ -34,12 +34,15 @@ interface Truth {
   readonly blocks: readonly Pick<WeightBlock, 'id' | 'accepted' | 'rejected'>[];
 }
 
-/** Sets all summaries of a run anew by its weights, where they are not as the weights say. */
+/** Sets all summaries of a run anew by its weights, where they are not as the weights say, and its months with them. */
 export async function rebuildSummaries(tx: Tx, runId: string): Promise<RebuildOutcome> {
+  // Changes nothing, but whoever adds to the run meanwhile waits (PostgreSQL).
+  await tx.sql`UPDATE "weight_run" SET "bin_milligrams" = "bin_milligrams" WHERE "run_id" = ${runId}`;
   const { parts, unreadable } = await weightsOfRun(tx, runId);
   if (unreadable.length > 0) return 'unreadable';
   const truth = truthOf(runId, parts, yardstickFor(await nominalOf(tx, runId)));
-  if (textOf(truth) === textOf(await storedOf(tx, runId))) return 'as-stored';
+  const stored = await storedOf(tx, runId);
+  if (textOf(truth) === textOf(stored)) return 'as-stored';
   await tx.remove(WeightHour, { runId });
   await tx.remove(WeightRun, { runId });
   await tx.remove(ShortPack, { runId });
@@ -47,6 +50,7 @@ export async function rebuildSummaries(tx: Tx, runId: string): Promise<RebuildOu
   for (const row of truth.hours) await tx.insert(WeightHour, row);
   await insertShortPacks(tx, truth.shortPacks);
   for (const { id, ...sums } of truth.blocks) await tx.update(WeightBlock, { id }, sums);
+  await rebuildMonths(tx, [...stored.hours, ...truth.hours]);
   return 'written-anew';
 }
 
@@ -115,9 +119,6 @@ async function storedOf(tx: Tx, runId: string): Promise<Truth> {
   };
 }
 
-/** The same text for the same rows, in whatever order they come. */
 function textOf({ runs, hours, shortPacks, blocks }: Truth): string {
-  return [runs, hours, shortPacks, blocks]
-    .map((rows) => rows.map((row) => canonicalText(JSON.parse(JSON.stringify(row)) as Canonical)).sort())
-    .join('\n');
+  return [runs, hours, shortPacks, blocks].map(textOfRows).join('\n');
 }

@@ -1,10 +1,22 @@
 import type { WeightSums, WeightSummary } from '../../core/weight-blocks/weight-summary.js';
-import { addHistogram } from '../../core/weight-blocks/histogram-bytes.js';
+import { addHistogram, writeHistogram } from '../../core/weight-blocks/histogram-bytes.js';
 import { noSums } from '../../core/weight-blocks/weight-summary.js';
 import { BigWholeColumn, WholeColumn } from '../../platform/database/columns.js';
 import { toWhole } from '../../platform/database/stored-values.js';
 
 const squaresUnit = 2n ** 32n;
+
+/** The columns of sums as they are called in the database after `accepted_` or `rejected_`, and how SQL adds rows up. */
+export const summedUp = {
+  pack_count: 'SUM',
+  error_sum_milligrams: 'SUM',
+  squares_high: 'SUM',
+  squares_low: 'SUM',
+  smallest_milligrams: 'MIN',
+  largest_milligrams: 'MAX',
+  beyond_t1_count: 'SUM',
+  beyond_t2_count: 'SUM',
+} as const;
 
 /** Exact sums over packs as columns. Sums of squares pass 2^53 where packs are far off, so they are kept in two parts. */
 export class SumColumns {
@@ -78,4 +90,21 @@ function sumsOf(row: RawSums, of: 'accepted' | 'rejected'): WeightSums {
     beyondT2Count: whole('beyond_t2_count'),
     histogram,
   };
+}
+
+/** A summary as the columns of a row. */
+export function rowOf({ accepted, rejected }: WeightSummary): SummaryRow {
+  return {
+    accepted: sumColumnsOf(accepted),
+    rejected: sumColumnsOf(rejected),
+    acceptedHistogram: Buffer.from(writeHistogram(accepted.histogram)),
+    rejectedHistogram: Buffer.from(writeHistogram(rejected.histogram)),
+  };
+}
+
+export interface SummaryRow {
+  readonly accepted: SumColumns;
+  readonly rejected: SumColumns;
+  readonly acceptedHistogram: Buffer;
+  readonly rejectedHistogram: Buffer;
 }

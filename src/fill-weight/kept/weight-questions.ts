@@ -1,9 +1,15 @@
 import { addHistogram } from '../../core/weight-blocks/histogram-bytes.js';
-import { noWeights, type WeightSummary, type Yardstick } from '../../core/weight-blocks/weight-summary.js';
+import {
+  addSummaries,
+  noWeights,
+  type WeightSummary,
+  type Yardstick,
+} from '../../core/weight-blocks/weight-summary.js';
 import type { Instant } from '../../platform/clock.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
-import { summaryOf, type RawSums } from './sum-columns.js';
-import { yardstickIn } from './yardsticks.js';
+import { summaryOf, summedUp, type RawSums } from './sum-columns.js';
+import { monthAfter, monthOf } from './weight-months.js';
+import { wordOf, yardstickIn } from './yardsticks.js';
 
 /** Weights summed up, with what they were measured by. */
 export interface SummedWeights {
@@ -55,16 +61,6 @@ export interface LineStretch {
 }
 
 const yardstickColumns = ['nominal_milligrams', 't1_milligrams', 't2_milligrams', 'bin_milligrams'];
-const summedUp = {
-  pack_count: 'SUM',
-  error_sum_milligrams: 'SUM',
-  squares_high: 'SUM',
-  squares_low: 'SUM',
-  smallest_milligrams: 'MIN',
-  largest_milligrams: 'MAX',
-  beyond_t1_count: 'SUM',
-  beyond_t2_count: 'SUM',
-} as const;
 const ofBoth = (columns: readonly string[]): string[] =>
   ['accepted', 'rejected'].flatMap((of) => columns.map((column) => `${of}_${column}`));
 const sumColumns = ofBoth(Object.keys(summedUp));
@@ -73,6 +69,31 @@ const quoted = (columns: readonly string[], table = ''): string =>
 const eachSummedUp = ['accepted', 'rejected']
   .flatMap((of) => Object.entries(summedUp).map(([column, sum]) => `${sum}("${of}_${column}") AS "${of}_${column}"`))
   .join(', ');
+
+/** A stretch as full months of UTC in its middle, and what is left before and after them; without one, all is left. */
+interface Parted {
+  readonly months: LineStretch | null;
+  readonly rest: readonly LineStretch[];
+}
+
+function partedByMonths({ lineId, fromAt, toAt }: LineStretch): Parted {
+  const first = fromAt === monthOf(fromAt) ? fromAt : monthAfter(fromAt);
+  const end = monthOf(toAt);
+  if (first >= end) return { months: null, rest: [{ lineId, fromAt, toAt }] };
+  const rest = [
+    { lineId, fromAt, toAt: first },
+    { lineId, fromAt: end, toAt },
+  ];
+  return { months: { lineId, fromAt: first, toAt: end }, rest: rest.filter((part) => part.fromAt < part.toAt) };
+}
+
+/** The rows of full months. */
+function monthsOfLine(from: ReadFrom, { lineId, fromAt, toAt }: LineStretch, columns: string[]): Promise<RawSums[]> {
+  return from.sql<RawSums>`
+    SELECT ${() => quoted([...yardstickColumns, ...columns], 'm.')}
+    FROM "pack_weigher" w JOIN "weight_month" m ON m."weigher_id" = w."id"
+    WHERE w."line_id" = ${lineId} AND m."month_at" >= ${fromAt} AND m."month_at" < ${toAt}`;
+}
 
 /**
  * Rows of a line in a stretch of time: of runs that lie wholly within it their own, of the others those of their hours.
@@ -106,13 +127,21 @@ function rowsOfLine(
  * without their histogram.
  */
 export async function summariesOfLine(from: ReadFrom, stretch: LineStretch): Promise<SummedWeights[]> {
+  const { months, rest } = partedByMonths(stretch);
+  const rows = months === null ? [] : await monthsOfLine(from, months, sumColumns);
   const measuredBy = quoted(yardstickColumns);
-  const rows = await rowsOfLine(from, stretch, {
-    columns: sumColumns,
-    head: `SELECT ${measuredBy}, ${eachSummedUp} FROM`,
-    tail: `GROUP BY ${measuredBy} ORDER BY "nominal_milligrams"`,
-  });
-  return rows.map((row) => ({ yardstick: yardstickIn(row), summary: summaryOf(row) }));
+  for (const part of rest) {
+    const head = `SELECT ${measuredBy}, ${eachSummedUp} FROM`;
+    rows.push(...(await rowsOfLine(from, part, { columns: sumColumns, head, tail: `GROUP BY ${measuredBy}` })));
+  }
+  const found = new Map<string, SummedWeights>();
+  for (const row of rows) {
+    const yardstick = yardstickIn(row);
+    const [key, summary] = [wordOf(yardstick), summaryOf(row)];
+    const before = found.get(key)?.summary;
+    found.set(key, { yardstick, summary: before === undefined ? summary : addSummaries(before, summary) });
+  }
+  return [...found.values()].sort(byNominal);
 }
 
 /** Packs by bins of their error, accepted apart from rejected (`WeightSums.histogram`). */
@@ -124,21 +153,24 @@ export interface LineHistogram {
 
 /** The histograms of the same weights. */
 export async function histogramsOfLine(from: ReadFrom, stretch: LineStretch): Promise<LineHistogram[]> {
-  const rows = await rowsOfLine(from, stretch, {
-    columns: ofBoth(['histogram']),
-    head: 'SELECT * FROM',
-    tail: 'ORDER BY "nominal_milligrams"',
-  });
+  const { months, rest } = partedByMonths(stretch);
+  const columns = ofBoth(['histogram']);
+  const rows = months === null ? [] : await monthsOfLine(from, months, columns);
+  for (const part of rest) rows.push(...(await rowsOfLine(from, part, { columns, head: 'SELECT * FROM', tail: '' })));
   const found = new Map<string, LineHistogram>();
   for (const row of rows) {
     const yardstick = yardstickIn(row);
-    const key = JSON.stringify(yardstick);
+    const key = wordOf(yardstick);
     const { accepted, rejected } = found.get(key) ?? emptyHistograms();
     addHistogram(accepted, row['accepted_histogram'] as Uint8Array);
     addHistogram(rejected, row['rejected_histogram'] as Uint8Array);
     found.set(key, { yardstick, accepted, rejected });
   }
-  return [...found.values()];
+  return [...found.values()].sort(byNominal);
+}
+
+function byNominal(one: { readonly yardstick: Yardstick }, other: { readonly yardstick: Yardstick }): number {
+  return one.yardstick.nominalMilligrams - other.yardstick.nominalMilligrams;
 }
 
 function emptyHistograms(): Pick<LineHistogram, 'accepted' | 'rejected'> {

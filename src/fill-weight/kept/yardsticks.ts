@@ -24,3 +24,8 @@ export function yardstickIn(row: RawSums): Yardstick {
     binMilligrams: whole('bin_milligrams'),
   };
 }
+
+/** A yardstick as one word: the same word for the same yardstick. */
+export function wordOf({ nominalMilligrams, t1Milligrams, t2Milligrams, binMilligrams }: Yardstick): string {
+  return [nominalMilligrams, t1Milligrams ?? 'none', t2Milligrams ?? 'none', binMilligrams].join('/');
+}

@@ -48,7 +48,7 @@ describe('the fill weights of a run', () => {
       }),
     );
     const added = { runId, weigherId, series: '1', nominalMilligrams, columns: weightsOf(rows) };
-    await house.get(UnitOfWork).run((tx) => addToSummaries(tx, added));
+    await house.get(UnitOfWork).run((tx) => addToSummaries(tx, [added]));
   }
 
   const close = (runId: string, packCount: number): Promise<unknown> =>
