@@ -12,15 +12,25 @@ export function readyBatches(
   weighers: readonly BenchWeigher[],
   { batchesEach, linesEach, type }: { batchesEach: number; linesEach: number; type: 'ndjson' | 'csv' },
 ): ReadyBatch[] {
-  return Array.from({ length: batchesEach }, (_, number) => number).flatMap((number) =>
-    weighers.map(({ token, run }) => {
-      const line = type === 'ndjson' ? jsonLine : csvLine;
-      const at = new Date().toISOString();
-      const lines = Array.from({ length: linesEach }, (_, place) => line(number * linesEach + place, at, run));
-      const header = type === 'csv' ? 'sequence,at,netGrams,head,rejected,run\n' : '';
-      return { token, body: Buffer.from(header + lines.join('')), lineCount: linesEach };
-    }),
+  return Array.from({ length: batchesEach * weighers.length }, (_, number) =>
+    batchOf(weighers, { number, linesEach, type }),
   );
+}
+
+/** One of them: the weighers have their turns. */
+export function batchOf(
+  weighers: readonly BenchWeigher[],
+  { number, linesEach, type }: { number: number; linesEach: number; type: 'ndjson' | 'csv' },
+): ReadyBatch {
+  const weigher = weighers[number % weighers.length];
+  if (weigher === undefined) throw new RangeError('a batch of no weigher');
+  const { token, run } = weigher;
+  const line = type === 'ndjson' ? jsonLine : csvLine;
+  const at = new Date().toISOString();
+  const first = Math.floor(number / weighers.length) * linesEach;
+  const lines = Array.from({ length: linesEach }, (_, place) => line(first + place, at, run));
+  const header = type === 'csv' ? 'sequence,at,netGrams,head,rejected,run\n' : '';
+  return { token, body: Buffer.from(header + lines.join('')), lineCount: linesEach };
 }
 
 /** A weight that looks random and follows from its sequence, in steps of 0.2 g about 2 002 g. */

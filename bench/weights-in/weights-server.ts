@@ -10,8 +10,17 @@ import type { ReadyBatch } from './weight-batches.js';
 const port = 4631;
 const ticksPerSecond = 100;
 
+/** Where a house of the bench keeps its records. */
+export interface BenchPlace {
+  readonly dataFolder: string;
+  /** Null: SQLite. */
+  readonly databaseUrl: string | null;
+}
+
 /** The house in a process of its own; with a profile, it writes down where its time went when it stops. */
 export class WeightsServer {
+  readonly port = port;
+  readonly address = `http://127.0.0.1:${port}`;
   private readonly agent = new Agent({ keepAlive: true, maxSockets: 2 });
 
   private constructor(
@@ -19,13 +28,16 @@ export class WeightsServer {
     private readonly profiles: string | null,
   ) {}
 
-  static async start(dataFolder: string, isProfiled: boolean): Promise<WeightsServer> {
+  static async start({ dataFolder, databaseUrl }: BenchPlace, isProfiled: boolean): Promise<WeightsServer> {
     const main = fileURLToPath(new URL('../../src/main.js', import.meta.url));
     const profiles = isProfiled ? join(dataFolder, 'profiles') : null;
     if (profiles !== null) mkdirSync(profiles, { recursive: true });
-    const options = profiles === null ? [] : ['--cpu-prof', `--cpu-prof-dir=${profiles}`];
+    // As `npm start` starts it.
+    const options = ['--max-semi-space-size=4', '--max-old-space-size=512'];
+    if (profiles !== null) options.push('--cpu-prof', `--cpu-prof-dir=${profiles}`);
     const settings = {
       DATA_FOLDER: dataFolder,
+      ...(databaseUrl === null ? {} : { DATABASE_URL: databaseUrl }),
       LOG_LEVEL: 'error',
       REQUESTS_PER_MINUTE: '1000000',
       PORT: String(port),
@@ -67,6 +79,15 @@ export class WeightsServer {
     });
   }
 
+  /** Milliseconds until a page was there. @throws {Error} where it is not shown */
+  async page(path: string, cookie: string): Promise<number> {
+    const begun = performance.now();
+    const answer = await fetch(`${this.address}${path}`, { headers: { cookie } });
+    const text = await answer.text();
+    if (!answer.ok) throw new Error(`${path}: ${answer.status} ${text.slice(0, 300)}`);
+    return performance.now() - begun;
+  }
+
   /** Seconds of processor that it has used so far. */
   cpuSeconds(): number {
     const fields =
@@ -74,6 +95,11 @@ export class WeightsServer {
         .split(') ')[1]
         ?.split(' ') ?? [];
     return (Number(fields[11]) + Number(fields[12])) / ticksPerSecond;
+  }
+
+  residentMegabytes(): number {
+    const status = readFileSync(`/proc/${this.child.pid ?? 0}/status`, 'utf8');
+    return Math.round(Number(/VmRSS:\s+(\d+)/.exec(status)?.[1]) / 1024);
   }
 
   /** Stops it; answers the profile that it wrote. */

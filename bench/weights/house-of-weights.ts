@@ -1,6 +1,6 @@
 import { statSync } from 'node:fs';
-import { encodeWeights } from '../../src/core/weight-blocks/encode-weights.js';
 import { decodeWeights } from '../../src/core/weight-blocks/decode-weights.js';
+import { encodeWeights } from '../../src/core/weight-blocks/encode-weights.js';
 import { addToSummaries } from '../../src/fill-weight/kept/add-to-summaries.js';
 import { extentOf } from '../../src/fill-weight/kept/instants-of-weights.js';
 import { SealWeights } from '../../src/fill-weight/kept/seal-weights.js';
@@ -13,6 +13,7 @@ import { UnitOfWork } from '../../src/platform/database/unit-of-work.js';
 import { SystemIds } from '../../src/platform/ids.js';
 import { JobRunner } from '../../src/platform/jobs/job-runner.js';
 import { openGround } from '../../src/start-house.js';
+import { askOnce } from '../own-database.js';
 import { cpuSeconds } from './measure.js';
 import type { MadeYear } from './made-year.js';
 
@@ -20,26 +21,30 @@ export const lineId = '0197-line';
 export const weigherId = '0197-weigher';
 export const series = '1';
 
-/** What the house took, in seconds of processor time. */
+/** What the house took, in seconds of processor time (of this process: on PostgreSQL the server's own comes on top). */
 export interface HouseCosts {
   readonly encodeSeconds: number;
   readonly decodeSeconds: number;
   readonly storeSeconds: number;
   readonly sealSeconds: number;
   readonly blockBytes: number;
-  readonly fileBytes: number;
+  /** Of all tables, with the indexes. */
+  readonly allBytes: number;
 }
 
-/** Writes a year of weights the way they come in and are sealed, on SQLite without the rows that they hang on. */
+/** Writes a year of weights the way they come in and are sealed, without the rows that they hang on. */
 export async function fillHouse(
   folder: string,
+  databaseUrl: string | null,
   year: MadeYear,
 ): Promise<{ readonly databases: Databases; readonly costs: HouseCosts }> {
-  const databases = await openGround(readConfig({ DATA_FOLDER: folder }));
-  const empty = sizeOf(databases);
-  await databases.writer.query('PRAGMA foreign_keys = OFF');
+  const environment = { DATA_FOLDER: folder, ...(databaseUrl === null ? {} : { DATABASE_URL: databaseUrl }) };
+  if (databaseUrl !== null) await withoutForeignKeys(databaseUrl);
+  const databases = await openGround(readConfig(environment));
+  const empty = await sizeOf(databases);
+  if (databases.kind === 'sqlite') await databases.writer.query('PRAGMA foreign_keys = OFF');
   await databases.writer.query(
-    `INSERT INTO "pack_weigher" VALUES ('${weigherId}', '', '', '${lineId}', 'W1', 100, 500, NULL, 1, 0, '', NULL)`,
+    `INSERT INTO "pack_weigher" VALUES ('${weigherId}', '', '', '${lineId}', 'W1', 100, 500, NULL, TRUE, FALSE, '', NULL)`,
   );
   const units = new UnitOfWork(databases);
   const ids = new SystemIds();
@@ -76,15 +81,25 @@ export async function fillHouse(
     storeSeconds += cpuSeconds() - begun;
   }
   const begun = cpuSeconds();
-  const reader = databases.reader.manager as unknown as ReadFrom;
+  const reader: ReadFrom = { sql: (strings, ...values) => databases.reader.manager.sql(strings, ...values) };
   await new SealWeights(reader, units, clock, ids, new JobRunner(units, clock)).look();
   const sealSeconds = cpuSeconds() - begun;
-  await databases.writer.query('VACUUM');
-  const [bytes] = await reader.sql<{ sum: number }>`SELECT SUM(LENGTH("weights")) AS "sum" FROM "weight_block"`;
-  const costs = { encodeSeconds, decodeSeconds, storeSeconds, sealSeconds, blockBytes: bytes?.sum ?? 0 };
-  return { databases, costs: { ...costs, fileBytes: sizeOf(databases) - empty } };
+  await databases.writer.query(databases.kind === 'sqlite' ? 'VACUUM' : 'VACUUM FULL ANALYZE');
+  const [bytes] = await reader.sql<{
+    sum: number | string;
+  }>`SELECT SUM(LENGTH("weights")) AS "sum" FROM "weight_block"`;
+  const costs = { encodeSeconds, decodeSeconds, storeSeconds, sealSeconds, blockBytes: Number(bytes?.sum ?? 0) };
+  return { databases, costs: { ...costs, allBytes: (await sizeOf(databases)) - empty } };
 }
 
-function sizeOf({ file }: Databases): number {
-  return file === null ? 0 : statSync(file).size;
+/** For all connections that are opened from now on. */
+async function withoutForeignKeys(databaseUrl: string): Promise<void> {
+  const name = new URL(databaseUrl).pathname.slice(1);
+  await askOnce(databaseUrl, `ALTER DATABASE "${name}" SET session_replication_role = 'replica'`);
+}
+
+async function sizeOf({ file, writer }: Databases): Promise<number> {
+  if (file !== null) return statSync(file).size;
+  const [row] = await writer.query<{ bytes: string }[]>('SELECT pg_database_size(current_database()) AS bytes');
+  return Number(row?.bytes);
 }

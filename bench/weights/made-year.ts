@@ -22,10 +22,10 @@ export const jitterCentiseconds = 10;
 const meanMilligrams = 1_004_000;
 const intervalCentiseconds = 157.89;
 
-/** What weights and intervals cannot be told in less, in bits: normal, rounded to their steps (Shannon 1948). */
-export const entropyBits =
-  Math.log2((spreadMilligrams / stepMilligrams) * Math.sqrt(2 * Math.PI * Math.E)) +
-  Math.log2(jitterCentiseconds * Math.sqrt(2 * Math.PI * Math.E));
+/** What weights cannot be told in less, in bits: normal, rounded to their step (Shannon 1948). */
+export const entropyOfNetBits = Math.log2((spreadMilligrams / stepMilligrams) * Math.sqrt(2 * Math.PI * Math.E));
+/** Weights and intervals. */
+export const entropyBits = entropyOfNetBits + Math.log2(jitterCentiseconds * Math.sqrt(2 * Math.PI * Math.E));
 
 export function madeYear(weightCount: number): MadeYear {
   const firstAtCentiseconds = Date.UTC(2025, 0, 1) / 10;

@@ -8,19 +8,26 @@ import { weightOfSequence, weightsOfHour } from '../../src/fill-weight/kept/kept
 import { histogramsOfLine, summariesOfLine } from '../../src/fill-weight/kept/weight-questions.js';
 import type { ReadFrom } from '../../src/platform/database/reading.js';
 import { duckQuestions, fillDuck, hourOfDuck } from './duck-peer.js';
+import { ownDatabase } from '../own-database.js';
 import { fillHouse, lineId, series, weigherId } from './house-of-weights.js';
 import { entropyBits, madeYear } from './made-year.js';
 import { timesOf } from './measure.js';
 import type { Spread } from '../spread.js';
+import { regularClock } from './regular-clock.js';
 import { fillRows, histogramOfRows, hourOfRows, sumsOfRows, weightOfRows } from './row-peer.js';
+import { assertSameAnswers } from './same-answers.js';
 
 /**
- * `npm run bench:weights -- [--weights N] [--without-rows]`: writes a year of one line's weights (20 million) into the house, into a bare
- * table of rows and into DuckDB, all with the same answers, and measures questions side by side.
+ * `npm run bench:weights -- [--weights N] [--without-rows] [--postgres URL]`: writes a year of one line's weights
+ * (20 million) into the house, into a bare table of rows and into DuckDB, all with the same answers, and measures
+ * questions side by side. On PostgreSQL house and rows are in a database of their own on the server at that address.
  */
-const { values } = parseArgs({ options: { weights: { type: 'string' }, 'without-rows': { type: 'boolean' } } });
+const { values } = parseArgs({
+  options: { weights: { type: 'string' }, 'without-rows': { type: 'boolean' }, postgres: { type: 'string' } },
+});
 const year = madeYear(Number(values.weights ?? 20_000_000));
 const folder = mkdtempSync(join(tmpdir(), 'packthread-weights-'));
+const database = await ownDatabase(values.postgres ?? null, 'weights');
 const hourCentiseconds = 360_000;
 const round = (value: number): number => Number(value.toPrecision(3));
 const figuresOf = ({ median, mostBelow }: Spread, house: Spread) => ({
@@ -30,24 +37,30 @@ const figuresOf = ({ median, mostBelow }: Spread, house: Spread) => ({
 });
 
 try {
-  const { databases, costs } = await fillHouse(folder, year);
+  const { databases, costs } = await fillHouse(folder, database.url, year);
   console.log('written into the house');
-  const rows = values['without-rows'] === true ? null : fillRows(folder, year);
+  const rows = values['without-rows'] === true ? null : await fillRows(folder, database.url, year);
   if (rows !== null) console.log('written into rows');
   const duck = await fillDuck(folder, year);
   console.log('written into DuckDB');
-  const from = databases.reader.manager as unknown as ReadFrom;
+  const from: ReadFrom = { sql: (strings, ...given) => databases.reader.manager.sql(strings, ...given) };
   const hours = Math.floor((year.weightCount * 157.89) / hourCentiseconds);
   const fromAt = instantOf(year.firstAtCentiseconds);
   const stretch = { lineId, fromAt, toAt: instantOf(year.firstAtCentiseconds + (hours + 2) * hourCentiseconds) };
+  // From the middle of a month to the middle of another.
+  const part = {
+    lineId,
+    fromAt: instantOf(year.firstAtCentiseconds + Math.floor(hours / 25) * hourCentiseconds),
+    toAt: instantOf(year.firstAtCentiseconds + Math.floor((hours * 24) / 25) * hourCentiseconds),
+  };
   // Any hours in any order, the same ones for all.
   const hourAt = (turn: number): number =>
     year.firstAtCentiseconds + ((turn * 7919) % Math.max(1, hours)) * hourCentiseconds;
 
   const sequenceAt = (turn: number): number => 1 + ((turn * 104_729) % year.weightCount);
   const askRows = async (count: number, sql: string, parameters: (turn: number) => readonly number[] = () => []) =>
-    rows === null ? null : timesOf(count, async (turn) => rows.prepare(sql).all(...parameters(turn)));
-  await assertSameAnswers();
+    rows === null ? null : timesOf(count, (turn) => rows.ask(sql, parameters(turn)));
+  await assertSameAnswers({ from, stretch, duck, rows, hourAt: hourAt(1) });
   const ask = (count: number, sql: string): Promise<Spread> =>
     timesOf(count, async () => (await duck.runAndReadAll(sql)).getRows());
   const table = {
@@ -63,6 +76,9 @@ try {
       'DuckDB, rows': await ask(15, duckQuestions.histogramOfRows),
       'bare SQL, rows': await askRows(1, histogramOfRows),
     },
+    'most of a year, not by full months: histogram': {
+      house: await timesOf(100, () => histogramsOfLine(from, part)),
+    },
     'an hour: every weight': {
       house: await timesOf(200, (turn) => weightsOfHour(from, { weigherId, hourAt: instantOf(hourAt(turn)) })),
       'DuckDB, rows': await timesOf(100, (turn) => hourOfDuck(duck, hourAt(turn))),
@@ -74,6 +90,7 @@ try {
     },
   };
   const perSecond = (seconds: number): number => round(year.weightCount / seconds / 1e6);
+  const regular = regularClock();
   const rates = {
     'encode, M weights/s': perSecond(costs.encodeSeconds),
     'decode, M weights/s': perSecond(costs.decodeSeconds),
@@ -84,12 +101,15 @@ try {
     ),
     'entropy, bytes a weight': round(entropyBits / 8),
     'blocks, bytes a weight': round(costs.blockBytes / year.weightCount),
-    'house with sums and indexes, bytes a weight': round(costs.fileBytes / year.weightCount),
+    'regular clock: entropy, bytes a weight': round(regular.entropyBytes),
+    'regular clock: blocks, bytes a weight': round(regular.bytes),
+    'house with sums and indexes, bytes a weight': round(costs.allBytes / year.weightCount),
     'DuckDB rows and hours, bytes a weight': round(statSync(join(folder, 'weights.duckdb')).size / year.weightCount),
-    'bare rows, bytes a weight':
-      rows === null ? null : round(statSync(join(folder, 'rows.sqlite')).size / year.weightCount),
+    'bare rows, bytes a weight': rows === null ? null : round((await rows.bytes()) / year.weightCount),
   };
-  console.log(`${year.weightCount} weights. Load ${loadavg().map(round).join(', ')} on ${cpus().length} cores.`);
+  console.log(
+    `${year.weightCount} weights, ${databases.kind}. Load ${loadavg().map(round).join(', ')} on ${cpus().length} cores.`,
+  );
   console.table(rates);
   for (const [question, answers] of Object.entries(table)) {
     console.log(question);
@@ -103,47 +123,11 @@ try {
   }
   mkdirSync('bench/results', { recursive: true });
   const result = { at: new Date().toISOString(), load: loadavg(), weightCount: year.weightCount, rates, table };
-  writeFileSync('bench/results/weights.json', `${JSON.stringify(result, null, 2)}\n`);
-  rows?.close();
+  writeFileSync(`bench/results/weights-${databases.kind}.json`, `${JSON.stringify(result, null, 2)}\n`);
+  await rows?.close();
   duck.closeSync();
   await databases.close();
-
-  /** A comparison is worth nothing where the answers differ. */
-  async function assertSameAnswers(): Promise<void> {
-    const [ours] = await summariesOfLine(from, stretch);
-    const sums = ours?.summary.accepted;
-    const found = [
-      sums?.packCount,
-      sums?.errorSumMilligrams,
-      sums?.errorSquareSum,
-      sums?.beyondT1Count,
-      sums?.beyondT2Count,
-    ].join();
-    const others: string[] = [];
-    const [bins] = await histogramsOfLine(from, stretch);
-    const own = Array.from(bins?.accepted ?? []).flatMap((n, bin) => (n === 0 ? [] : [`${bin + 500} ${n}`]));
-    const histograms: string[][] = [];
-    const hour = await weightsOfHour(from, { weigherId, hourAt: instantOf(hourAt(1)) });
-    const count = hour.parts.reduce((sum, { columns }) => sum + columns.count, 0);
-    const counts: number[] = [];
-    if (rows !== null) {
-      others.push(Object.values(rows.prepare(sumsOfRows).get() as Record<string, number>).join());
-      const bare = rows.prepare(histogramOfRows).all() as { bin: number; n: number }[];
-      histograms.push(bare.map(({ bin, n }) => `${bin} ${n}`));
-      counts.push(rows.prepare(hourOfRows).all(hourAt(1), hourAt(1) + hourCentiseconds).length);
-    }
-    const rowsOf = async (sql: string) => (await duck.runAndReadAll(sql)).getRows();
-    for (const sql of [duckQuestions.sumsOfRows, duckQuestions.sumsOfHours]) {
-      others.push(((await rowsOf(sql))[0] ?? []).map(String).join());
-    }
-    for (const sql of [duckQuestions.histogramOfRows, duckQuestions.histogramOfHours]) {
-      histograms.push((await rowsOf(sql)).map((row) => row.join(' ')));
-    }
-    counts.push(await hourOfDuck(duck, hourAt(1)));
-    if (others.some((other) => other !== found)) throw new Error(`sums differ: ${found} and ${others.join(' and ')}`);
-    if (histograms.some((other) => other.join() !== own.join())) throw new Error('histograms differ');
-    if (counts.some((other) => other !== count)) throw new Error(`hours differ: ${count} and ${counts.join()}`);
-  }
 } finally {
+  await database.drop();
   rmSync(folder, { recursive: true, force: true });
 }
