@@ -24,6 +24,7 @@ import { SetHandPlan } from './hand-plan/set-hand-plan.js';
 import { WatchHandSamples } from './hand-plan/watch-hand-samples.js';
 import { HandSampleApi } from './hand-sample.api.js';
 import { CorrectTare } from './kept/correct-tare.js';
+import { DropOldWeights } from './kept/drop-old-weights.js';
 import { DropWeights } from './kept/drop-weights.js';
 import { KeptWeightsApi } from './kept/kept-weights.api.js';
 import { SealWeights } from './kept/seal-weights.js';
@@ -43,6 +44,7 @@ const commands = [
   AddPackWeigher,
   CorrectHandSample,
   CorrectTare,
+  DropOldWeights,
   DropWeights,
   EndHandPlan,
   ReceiveWeights,

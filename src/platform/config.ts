@@ -12,6 +12,7 @@ export interface Config {
   readonly trustProxy: boolean;
   readonly sessionHours: number;
   readonly weightMonths: number;
+  readonly dropsWeights: boolean;
 }
 
 export type Environment = Readonly<Record<string, string | undefined>>;
@@ -57,6 +58,7 @@ export function readConfig(environment: Environment): Config {
     trustProxy: yesOrNo('TRUST_PROXY', false),
     sessionHours: whole('SESSION_HOURS', 14, [1, 168]),
     weightMonths: whole('WEIGHT_MONTHS', 24, [1, 1200]),
+    dropsWeights: yesOrNo('DROP_WEIGHTS', false),
   };
   if (problems.length > 0) throw new Error(`Packthread cannot start with these settings:\n- ${problems.join('\n- ')}`);
   return config;

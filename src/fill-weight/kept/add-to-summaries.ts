@@ -1,4 +1,3 @@
-import { setImmediate } from 'node:timers/promises';
 import { hoursOfWeights } from '../../core/weight-blocks/hours-of-weights.js';
 import { shiftNets } from '../../core/weight-blocks/shift-nets.js';
 import { addToMinutes, addWrittenMinutes, noMinutes, writeMinutes } from '../../core/weight-blocks/minute-sums.js';
@@ -12,6 +11,7 @@ import {
 } from '../../core/weight-blocks/weight-summary.js';
 import type { Instant } from '../../platform/clock.js';
 import type { Tx } from '../../platform/database/unit-of-work.js';
+import { takingTurns } from '../../platform/taking-turns.js';
 import { addShortPacks } from './add-short-packs.js';
 import { addToMonths, type MonthPart } from './weight-months.js';
 import { hourBegin, spanOf } from './instants-of-weights.js';
@@ -40,10 +40,11 @@ export interface AddedWeights {
  */
 export async function addToSummaries(tx: Tx, added: readonly AddedWeights[]): Promise<void> {
   const ofMonths: MonthPart[] = [];
+  const turn = takingTurns();
   for (const part of added) {
     ofMonths.push(...(await addToRunAndHours(tx, part)));
     // A unit keeps other writers waiting, but no reader.
-    await setImmediate();
+    await turn();
   }
   await addToMonths(tx, ofMonths);
 }

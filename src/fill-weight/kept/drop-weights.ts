@@ -7,7 +7,12 @@ import { toWhole } from '../../platform/database/stored-values.js';
 import { onlyRow } from '../../platform/database/reading.js';
 import { Refusal } from '../../platform/refusal.js';
 import { mayGoBefore } from './kept-for.js';
-import type { DropWeightsForm } from './weights.form.js';
+
+/** What is asked for. The house itself gives no reason but the time that is up. */
+export interface WeightsToDrop {
+  readonly before: Instant;
+  readonly reason: string | null;
+}
 
 export interface DropWeightsAnswer {
   readonly before: Instant;
@@ -28,7 +33,7 @@ export class DropWeights {
     @Inject(CONFIG) private readonly config: Config,
   ) {}
 
-  execute(asked: Asked, { before, reason }: DropWeightsForm): Promise<DropWeightsAnswer> {
+  execute(asked: Asked, { before, reason }: WeightsToDrop): Promise<DropWeightsAnswer> {
     return this.changes.run(asked, { before, reason }, async (tx) => {
       const { siteId } = asked.actor;
       const youngest = mayGoBefore(this.clock.now(), this.config.weightMonths);

@@ -5,6 +5,7 @@ import { pickWeights, type WeightColumns } from '../../core/weight-blocks/weight
 import type { Instant } from '../../platform/clock.js';
 import { toWhole } from '../../platform/database/stored-values.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
+import { takingTurns } from '../../platform/taking-turns.js';
 import { shiftsOf } from './tare-corrections.js';
 
 const hourCentiseconds = 360_000;
@@ -129,6 +130,7 @@ async function readStored(from: ReadFrom, found: readonly StoredWeights[]): Prom
   const rows = [...found].sort(inOrder);
   const parts: ReadableWeights[] = [];
   const unreadable: UnreadableWeights[] = [];
+  const turn = takingTurns();
   const shifts = new Map<string, Awaited<ReturnType<typeof shiftsOf>>>();
   for (const { weights, ...row } of rows) {
     const of = {
@@ -145,6 +147,7 @@ async function readStored(from: ReadFrom, found: readonly StoredWeights[]): Prom
     const own = shifts.get(key) ?? (await shiftsOf(from, of));
     shifts.set(key, own);
     parts.push({ ...of, columns: shiftNets(read, own) });
+    await turn();
   }
   return { parts, unreadable };
 }

@@ -11,6 +11,7 @@ import type { Instant } from '../../platform/clock.js';
 import { toWhole } from '../../platform/database/stored-values.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import type { Tx } from '../../platform/database/unit-of-work.js';
+import { takingTurns } from '../../platform/taking-turns.js';
 import { insertShortPacks, shortPacksIn } from './add-short-packs.js';
 import { hourBegin, spanOf } from './instants-of-weights.js';
 import { weightsOfRun, type ReadableWeights } from './kept-weights.js';
@@ -40,7 +41,7 @@ export async function rebuildSummaries(tx: Tx, runId: string): Promise<RebuildOu
   await tx.sql`UPDATE "weight_run" SET "bin_milligrams" = "bin_milligrams" WHERE "run_id" = ${runId}`;
   const { parts, unreadable } = await weightsOfRun(tx, runId);
   if (unreadable.length > 0) return 'unreadable';
-  const truth = truthOf(runId, parts, yardstickFor(await nominalOf(tx, runId)));
+  const truth = await truthOf(runId, parts, yardstickFor(await nominalOf(tx, runId)));
   const stored = await storedOf(tx, runId);
   if (textOf(truth) === textOf(stored)) return 'as-stored';
   await tx.remove(WeightHour, { runId });
@@ -62,10 +63,11 @@ async function nominalOf(from: ReadFrom, runId: string): Promise<number> {
   return row.nominalGrams * 1000;
 }
 
-function truthOf(runId: string, parts: readonly ReadableWeights[], yardstick: Yardstick): Truth {
+async function truthOf(runId: string, parts: readonly ReadableWeights[], yardstick: Yardstick): Promise<Truth> {
   const runs = new Map<string, Omit<WeightRun, keyof ReturnType<typeof rowOf>> & { summary: WeightSummary }>();
   const hours = new Map<string, HourTruth>();
   const blocks: Truth['blocks'][number][] = [];
+  const turn = takingTurns();
   for (const { id, kind, weigherId, columns } of parts) {
     const summary = summariseWeights(columns, yardstick);
     if (kind === 'block') {
@@ -85,6 +87,7 @@ function truthOf(runId: string, parts: readonly ReadableWeights[], yardstick: Ya
       const minutes = addToMinutes(earlier.minutes, own, yardstick.nominalMilligrams);
       hours.set(key, { ...earlier, minutes, summary: addSummaries(earlier.summary, summariseWeights(own, yardstick)) });
     }
+    await turn();
   }
   return {
     runs: [...runs.values()].map(({ summary, ...row }) => ({ ...row, ...rowOf(summary) })),

@@ -1,3 +1,4 @@
+import { setImmediate } from 'node:timers/promises';
 import { Inject, Injectable, Logger, type OnModuleInit } from '@nestjs/common';
 import { encodeWeights } from '../../core/weight-blocks/encode-weights.js';
 import { shiftNets, type NetShift } from '../../core/weight-blocks/shift-nets.js';
@@ -9,6 +10,7 @@ import { READER, type ReadFrom } from '../../platform/database/reading.js';
 import { UnitOfWork, type Tx } from '../../platform/database/unit-of-work.js';
 import { Ids } from '../../platform/ids.js';
 import { JobRunner } from '../../platform/jobs/job-runner.js';
+import { takingTurns } from '../../platform/taking-turns.js';
 import { WeightBatch } from '../weight-batch.entity.js';
 import { extentOf } from './instants-of-weights.js';
 import { readBytes } from './kept-weights.js';
@@ -20,7 +22,7 @@ import { yardstickIn } from './yardsticks.js';
 
 /** About so many weights make a block: the price of its row is spread over many, and one weight is read in well under a millisecond. */
 const weightsInBlock = 4096;
-/** So many batches are put into blocks at once. */
+/** So many batches are looked at at once; what they hold is read block by block. */
 const batchesAtOnce = 500;
 const waitMilliseconds = 10 * 60_000;
 
@@ -34,6 +36,12 @@ interface Tail {
 }
 
 interface TailBatch {
+  readonly id: string;
+  readonly firstSequence: number | string;
+  readonly weightCount: number;
+}
+
+interface ReadBatch {
   readonly id: string;
   readonly columns: WeightColumns;
 }
@@ -80,41 +88,50 @@ export class SealWeights implements OnModuleInit {
 
   private async seal(tail: Tail): Promise<void> {
     for (let after = -1; ;) {
-      const rows = await this.reader.sql<{ id: string; firstSequence: number; weights: Uint8Array }>`
-        SELECT "id", "first_sequence" AS "firstSequence", "weights" FROM "weight_batch"
+      const rows = await this.reader.sql<TailBatch>`
+        SELECT "id", "first_sequence" AS "firstSequence", "weight_count" AS "weightCount" FROM "weight_batch"
         WHERE "run_id" = ${tail.runId} AND "weigher_id" = ${tail.weigherId} AND "series" = ${tail.series}
           AND "first_sequence" > ${after}
         ORDER BY "first_sequence" LIMIT ${batchesAtOnce}`;
       const last = rows.at(-1);
       if (last === undefined) return;
-      const readable = rows.flatMap(({ id, weights }) => this.readBatch(id, weights));
-      for (const batches of inBlocks(readable, tail.isClosed)) await this.sealBatches(tail, batches);
+      for (const batches of inBlocks(rows, tail.isClosed)) await this.sealBatches(tail, batches);
       after = toWhole(last.firstSequence);
     }
   }
 
-  /** A damaged batch stays where it is, and is named. */
-  private readBatch(id: string, weights: Uint8Array): TailBatch[] {
-    const columns = readBytes(weights);
-    if (typeof columns !== 'string') return [{ id, columns }];
-    this.log.error({ batch: id, reason: columns });
-    return [];
-  }
-
   private async sealBatches(tail: Tail, batches: readonly TailBatch[]): Promise<void> {
-    const columns = joinWeights(batches.map((batch) => batch.columns));
+    const readable: ReadBatch[] = [];
+    for (const { id } of batches) readable.push(...(await this.readBatch(id)));
+    if (readable.length === 0) return;
+    const columns = joinWeights(readable.map((batch) => batch.columns));
     const parts = Math.max(1, Math.round(columns.count / weightsInBlock));
+    const turn = takingTurns();
     await this.units.run(async (tx) => {
       const how = await howToSum(tx, tail);
       for (let part = 0; part < parts; part += 1) {
         const [from, to] = [part, part + 1].map((edge) => Math.floor((columns.count * edge) / parts));
         await tx.insert(WeightBlock, this.blockOf(tail, sliceWeights(columns, from ?? 0, to ?? 0), how));
+        await turn();
       }
-      for (const { id } of batches) {
+      for (const { id } of readable) {
         // Somebody else has sealed it meanwhile: the unit is taken back.
         if ((await tx.remove(WeightBatch, { id })) !== 1) throw new Error(`batch ${id} of weights has gone`);
       }
     });
+    // Between two units everybody else has a turn.
+    await setImmediate();
+  }
+
+  /** None where it is damaged: it stays where it is, and is named. */
+  private async readBatch(id: string): Promise<ReadBatch[]> {
+    const [row] = await this.reader.sql<{ weights: Uint8Array }>`
+      SELECT "weights" FROM "weight_batch" WHERE "id" = ${id}`;
+    if (row === undefined) throw new Error(`batch ${id} of weights has gone`);
+    const columns = readBytes(row.weights);
+    if (typeof columns !== 'string') return [{ id, columns }];
+    this.log.error({ batch: id, reason: columns });
+    return [];
   }
 
   private blockOf(
@@ -155,7 +172,7 @@ function inBlocks(batches: readonly TailBatch[], isClosed: boolean): TailBatch[]
   let [open, count]: [TailBatch[], number] = [[], 0];
   for (const batch of batches) {
     open.push(batch);
-    count += batch.columns.count;
+    count += batch.weightCount;
     if (count < weightsInBlock) continue;
     groups.push(open);
     [open, count] = [[], 0];
