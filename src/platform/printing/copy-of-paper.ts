@@ -1,4 +1,4 @@
-import { degrees, PDFDocument, rgb, StandardFonts } from 'pdf-lib';
+import { pdfLib } from './paper-libraries.js';
 
 /**
  * A paper once more, with COPY, the time and the hash of the first print across each page: what was signed and handed over is
@@ -8,6 +8,7 @@ export async function copyOfPaper(
   bytes: Uint8Array,
   { word, note, at }: { readonly word: string; readonly note: string; readonly at: string },
 ): Promise<Uint8Array> {
+  const { degrees, PDFDocument, rgb, StandardFonts } = pdfLib();
   const pdf = await PDFDocument.load(bytes);
   pdf.setModificationDate(new Date(at));
   const font = await pdf.embedFont(StandardFonts.HelveticaBold);

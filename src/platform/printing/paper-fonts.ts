@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import fontkit from '@pdf-lib/fontkit';
 import type { PDFDocument, PDFFont } from 'pdf-lib';
+import { fontkit } from './paper-libraries.js';
 import { unpackWoff } from './unpack-woff.js';
 
 /** The two faces of every paper: DejaVu Sans (free licence), which knows Latin, Greek and Cyrillic letters. */
@@ -12,8 +12,10 @@ export interface PaperFonts {
 
 const files = { plain: 'dejavu-sans-latin-400-normal.woff', bold: 'dejavu-sans-latin-700-normal.woff' } as const;
 
+type Face = ReturnType<ReturnType<typeof fontkit>['create']>;
+
 /** Each face is read and taken apart once in the process; every paper takes its own cut of it. */
-const faces = new Map<string, ReturnType<typeof fontkit.create>>();
+const faces = new Map<string, Face>();
 
 /** Embeds both faces, each with no more letters than the paper uses. No ligatures: copied text stays plain letters. */
 export async function embedFonts(document: PDFDocument): Promise<PaperFonts> {
@@ -24,11 +26,11 @@ export async function embedFonts(document: PDFDocument): Promise<PaperFonts> {
   return { plain: await embed(files.plain), bold: await embed(files.bold) };
 }
 
-function faceOf(file: string): ReturnType<typeof fontkit.create> {
+function faceOf(file: string): Face {
   const known = faces.get(file);
   if (known !== undefined) return known;
   const path = createRequire(import.meta.url).resolve(`@fontsource/dejavu-sans/files/${file}`);
-  const face = fontkit.create(unpackWoff(readFileSync(path)));
+  const face = fontkit().create(unpackWoff(readFileSync(path)));
   faces.set(file, face);
   return face;
 }

@@ -1,8 +1,9 @@
-import { PDFDocument } from 'pdf-lib';
+import type { PDFDocument } from 'pdf-lib';
 import type { Instant } from '../clock.js';
 import { languageNow, type Language } from '../sentences/language.js';
 import { paperSizes, points, type PaperSize } from './millimetres.js';
 import { embedFonts, type PaperFonts } from './paper-fonts.js';
+import { pdfLib } from './paper-libraries.js';
 import { PdfSheet } from './pdf-sheet.js';
 
 /**
@@ -18,7 +19,7 @@ export class PdfKit {
   ) {}
 
   static async begin(title: string, issuedAt: Instant, language: Language = languageNow()): Promise<PdfKit> {
-    const document = await PDFDocument.create({ updateMetadata: false });
+    const document = await pdfLib().PDFDocument.create({ updateMetadata: false });
     document.setTitle(title, { showInWindowTitleBar: true });
     document.setLanguage(language);
     document.setCreator('Packthread');

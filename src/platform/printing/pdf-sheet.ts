@@ -1,17 +1,7 @@
-import {
-  grayscale,
-  PDFNumber,
-  PDFOperator,
-  PDFOperatorNames,
-  popGraphicsState,
-  pushGraphicsState,
-  rgb,
-  setFillingGrayscaleColor,
-  type PDFFont,
-  type PDFPage,
-} from 'pdf-lib';
+import type { PDFFont, PDFPage, RGB } from 'pdf-lib';
 import { points } from './millimetres.js';
 import type { PaperFonts } from './paper-fonts.js';
+import { pdfLib } from './paper-libraries.js';
 import { capitalShare, fitted, lineHeightMm, printable, widthMm, wrapped } from './pdf-text.js';
 import type { MeasuredSymbol } from './symbols.js';
 
@@ -30,8 +20,8 @@ export interface TextPlace {
   readonly leastPoints?: number;
 }
 
-const ink = rgb(0.08, 0.09, 0.11);
-const secondInk = rgb(0.25, 0.28, 0.31);
+const ink = (): RGB => pdfLib().rgb(0.08, 0.09, 0.11);
+const secondInk = (): RGB => pdfLib().rgb(0.25, 0.28, 0.31);
 const usualPoints = 9;
 
 /** One page, in millimetres from its left upper corner. Each call that sets text answers where the next line may begin. */
@@ -61,7 +51,7 @@ export class PdfSheet {
       y: points(this.heightMm - baseMm),
       size: line.sizePoints,
       font,
-      color: place.quiet === true ? secondInk : ink,
+      color: place.quiet === true ? secondInk() : ink(),
     });
     return bottomMm;
   }
@@ -84,7 +74,7 @@ export class PdfSheet {
       start: { x: points(from.xMm), y: points(this.heightMm - from.yMm) },
       end: { x: points(to.xMm), y: points(this.heightMm - to.yMm) },
       thickness: points(thicknessMm),
-      color: ink,
+      color: ink(),
     });
   }
 
@@ -96,7 +86,7 @@ export class PdfSheet {
       width: points(place.widthMm),
       height: points(place.heightMm),
       borderWidth: points(thicknessMm),
-      borderColor: ink,
+      borderColor: ink(),
     });
   }
 
@@ -108,14 +98,16 @@ export class PdfSheet {
     const path = `M${corners.map((corner) => corner.join(' ')).join(' L')} Z`;
     this.page.drawSvgPath(path, {
       ...{ x: 0, y: points(this.heightMm), scale: points(1), borderWidth: lineMm },
-      ...(fillGrey === undefined ? {} : { color: grayscale(fillGrey) }),
-      ...(lineMm === 0 ? {} : { borderColor: ink }),
+      ...(fillGrey === undefined ? {} : { color: pdfLib().grayscale(fillGrey) }),
+      ...(lineMm === 0 ? {} : { borderColor: ink() }),
       ...(dashMm === undefined ? {} : { borderDashArray: [dashMm, dashMm] }),
     });
   }
 
   /** A symbol as one path with one fill: exact, small, and with no hairlines between its rectangles. */
   symbol(symbol: MeasuredSymbol, place: { readonly xMm: number; readonly yMm: number }): number {
+    const { PDFNumber, PDFOperator, PDFOperatorNames } = pdfLib();
+    const { popGraphicsState, pushGraphicsState, setFillingGrayscaleColor } = pdfLib();
     const rectangles = symbol.darks.map((dark) =>
       PDFOperator.of(
         PDFOperatorNames.AppendRectangle,

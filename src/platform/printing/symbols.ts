@@ -1,4 +1,4 @@
-import bwipjs from 'bwip-js/node';
+import { bwip } from './paper-libraries.js';
 
 /** A dark rectangle of a symbol, in millimetres from the symbol's left upper corner. */
 export interface DarkRectangle {
@@ -126,7 +126,7 @@ function darksOfRow(pixs: ArrayLike<number>, { row, pixx, moduleMm, quietMm }: R
 /** The encoder changes the options that it is given: each call gets fresh ones. Its plain errors become ours. */
 function encoded<Raw>(options: { bcid: string; text: string; eclevel?: string }): Raw {
   try {
-    const [first] = bwipjs.raw(options as never) as unknown as Raw[];
+    const [first] = bwip().raw(options as never) as unknown as Raw[];
     if (first === undefined) throw new RangeError('the encoder answered nothing');
     return first;
   } catch (error) {
