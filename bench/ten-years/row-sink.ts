@@ -95,39 +95,69 @@ export function sqliteSink(file: string, source: DataSource): RowSink {
 
 const rowsAtOnce = 2000;
 
-/** Arrays of a column each, unnested into rows; triggers and foreign keys sleep in this session. */
+/**
+ * Arrays of a column each, unnested into rows; triggers and foreign keys sleep in this session. Indexes that guard nothing
+ * are made at the end; while the database writes a chunk, the next is thought of.
+ */
 export async function postgresSink(url: string, source: DataSource): Promise<RowSink> {
   const client = new Client({ connectionString: url });
   await client.connect();
   await client.query('SET session_replication_role = replica');
   await client.query('SET synchronous_commit = off');
+  await client.query(`SET maintenance_work_mem = '512MB'`);
   const types = await columnTypes(client);
+  const indexes = await dropIndexes(client);
   const waiting = new Waiting(source);
+  let written: Promise<void> = Promise.resolve();
   return {
     put: (entity, row) => {
       waiting.add(entity, row);
     },
     endChunk: async () => {
-      await client.query('BEGIN');
-      for (const { table, rows } of waiting.take()) {
-        const arrays = table.columns.map((column, at) => `$${at + 1}::${types.get(`${table.name}.${column}`) ?? ''}[]`);
-        const text = `INSERT INTO "${table.name}" (${table.columns.map((c) => `"${c}"`).join(', ')}) SELECT * FROM unnest(${arrays.join(', ')})`;
-        for (let at = 0; at < rows.length; at += rowsAtOnce) {
-          const some = rows.slice(at, at + rowsAtOnce);
-          await client.query({
-            name: table.name,
-            text,
-            values: table.columns.map((_, column) => some.map((row) => row[column])),
-          });
-        }
-      }
-      await client.query('COMMIT');
+      await written;
+      const chunk = Array.from(waiting.take(), ({ table, rows }) => ({ table, rows: [...rows] }));
+      written = writeChunk(client, types, chunk);
+      // It is told at the next chunk.
+      written.catch(() => undefined);
     },
     finish: async () => {
+      await written;
+      for (const index of indexes) await client.query(index);
       await client.query('VACUUM ANALYZE');
       await client.end();
     },
   };
+}
+
+interface Chunk {
+  readonly table: Table;
+  readonly rows: readonly Value[][];
+}
+
+async function writeChunk(client: Client, types: ReadonlyMap<string, string>, chunk: readonly Chunk[]): Promise<void> {
+  await client.query('BEGIN');
+  for (const { table, rows } of chunk) {
+    const arrays = table.columns.map((column, at) => `$${at + 1}::${types.get(`${table.name}.${column}`) ?? ''}[]`);
+    const text = `INSERT INTO "${table.name}" (${table.columns.map((c) => `"${c}"`).join(', ')}) SELECT * FROM unnest(${arrays.join(', ')})`;
+    for (let at = 0; at < rows.length; at += rowsAtOnce) {
+      const some = rows.slice(at, at + rowsAtOnce);
+      const values = table.columns.map((_, column) => some.map((row) => row[column]));
+      await client.query({ name: table.name, text, values });
+    }
+  }
+  await client.query('COMMIT');
+}
+
+/** Takes away the indexes that no constraint stands on; answers what makes them again. */
+async function dropIndexes(client: Client): Promise<readonly string[]> {
+  const { rows } = await client.query<{ name: string; made: string }>(
+    `SELECT i."indexname" AS "name", i."indexdef" AS "made" FROM pg_indexes i WHERE i."schemaname" = 'public'
+       AND i."indexdef" NOT LIKE 'CREATE UNIQUE%'
+       AND NOT EXISTS (SELECT 1 FROM pg_constraint c WHERE c."conname" = i."indexname")
+     ORDER BY i."indexname"`,
+  );
+  for (const { name } of rows) await client.query(`DROP INDEX "${name}"`);
+  return rows.map(({ made }) => made);
 }
 
 async function columnTypes(client: Client): Promise<ReadonlyMap<string, string>> {
