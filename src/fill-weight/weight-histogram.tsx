@@ -67,7 +67,9 @@ export function WeightHistogram({ of }: { readonly of: HistogramFacts }): VNode 
         </text>
       </svg>
       <LimitsTable of={of} />
-      <BinsTable of={of} />
+      <div class="few-columns">
+        <BinsTable of={of} />
+      </div>
     </figure>
   );
 }

@@ -8,7 +8,7 @@ import type { TimeWindow } from '../packing/ranges-in-time.js';
 import { shifted } from '../platform/clock.js';
 import { inChunks } from '../platform/database/in-chunks.js';
 import type { ReadFrom } from '../platform/database/reading.js';
-import { printedTime } from '../platform/printing/printed-figures.js';
+import { kilograms, printedTime } from '../platform/printing/printed-figures.js';
 import type { PackedPart } from '../tracing/thread.js';
 import { threadLink } from '../tracing/thread-text.js';
 import type { RecallLink } from './recall-links.js';
@@ -44,6 +44,7 @@ export async function recordsOf(
   const lines = await linesOf(from, recalled.packed);
   return [
     ...recordsOfLinks(recalled),
+    ...(await removalRecords(from, recalled, timeZone)),
     ...(await samplesOfBags(from, bags)).map(({ id, number }) => {
       return { kind: 'sample', number, link: `/samples/${id}` };
     }),
@@ -52,7 +53,7 @@ export async function recordsOf(
   ];
 }
 
-function recordsOfLinks({ links, removals }: Recalled): readonly RecallRecord[] {
+function recordsOfLinks({ links }: Recalled): readonly RecallRecord[] {
   const records = new Map<string, RecallRecord>();
   const put = (kind: string, number: string, link = threadLink(number)): void => {
     if (number !== '') records.set(`${kind} ${number}`, { kind, number, link });
@@ -65,8 +66,27 @@ function recordsOfLinks({ links, removals }: Recalled): readonly RecallRecord[] 
     if (step === 'lot-pallet') put('pallet', child);
     if (step === 'unit-delivery') put('delivery', child);
   }
-  for (const { id } of removals) put('removal', id, '/journal');
   return [...records.values()];
+}
+
+/** What was taken away has no number: its line, time and mass name it, and the page of its run shows it. */
+async function removalRecords(
+  from: ReadFrom,
+  { removals }: Recalled,
+  timeZone: string,
+): Promise<readonly RecallRecord[]> {
+  const rows = await inChunks(
+    removals.map(({ id }) => id),
+    (chunk) => from.sql<{ runId: string; lineCode: string; grams: number; removedAt: string }>`
+      SELECT m."run_id" AS "runId", l."code" AS "lineCode", m."grams", m."removed_at" AS "removedAt"
+      FROM "removal" m JOIN "packing_line" l ON l."id" = m."line_id"
+      WHERE m."id" IN (${() => chunk}) ORDER BY m."removed_at", m."id"`,
+  );
+  return rows.map(({ runId, lineCode, grams, removedAt }) => ({
+    kind: 'removal',
+    number: `${lineCode} ${printedTime(removedAt, timeZone)}, ${kilograms(grams)} kg`,
+    link: `/runs/${runId}`,
+  }));
 }
 
 async function bagsOfLinks(from: ReadFrom, siteId: string, links: readonly RecallLink[]): Promise<readonly BagRow[]> {

@@ -374,6 +374,8 @@ describe('the report of a recall', () => {
         .map(({ number }) => number)
         .sort(),
     ).toEqual(own.sort());
+    expect(of('removal').map(({ number }) => number.replace(/ .*,/, ' …,'))).toEqual(['1 …, 4.0 kg', '1 …, 2.0 kg']);
+    expect(of('removal').map(({ link }) => link)).toEqual([`/runs/${run.runId}`, `/runs/${run.runId}`]);
     expect(others).toHaveLength(2);
     expect(new Set(records.map(({ kind, number }) => `${kind} ${number}`)).size).toBe(records.length);
   });

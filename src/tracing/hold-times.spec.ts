@@ -13,6 +13,7 @@ import { CorrectCount } from '../packing/correct-count.js';
 import { countsOf } from '../packing/packing-runs.js';
 import { standingOfPallet } from '../pallets/pallet-standing.js';
 import { shiftAt } from '../plant/plant-facts.js';
+import { printedSscc } from '../platform/printing/printed-figures.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { NotFound } from '../platform/refusal.js';
 import { hasSentence } from '../platform/sentences/sentences.js';
@@ -50,7 +51,7 @@ describe('the pages of holds', () => {
     const pageOf = async (path: string) => (await person.get(path)).text;
     const held = [
       [await place({ kind: 'lot', id: run.lotId }), `/thread?code=${encodeURIComponent(code)}">lot ${code}<`],
-      [await place({ kind: 'pallet', id }), `/thread?code=${sscc}">pallet ${sscc}<`],
+      [await place({ kind: 'pallet', id }), `/thread?code=${sscc}">pallet ${printedSscc(sscc)}<`],
       [
         await place({ kind: 'packing-run', id: run.runId, fromCount: 1, toCount: 9 }),
         `">packing run ${run.number}, packs from 1 up to before 9<`,

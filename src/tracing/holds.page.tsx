@@ -1,6 +1,7 @@
 import type { VNode } from 'preact';
 import type { HoldLine } from '../disposition/holds.js';
 import { HeldThing } from '../pallets/held-thing.js';
+import { printedSscc } from '../platform/printing/printed-figures.js';
 import { say } from '../platform/sentences/sentences.js';
 import { Table } from '../platform/web/kit/table.js';
 import { OlderEntries } from '../platform/web/older-entries.js';
@@ -64,7 +65,8 @@ export function Held({ viewer, hold, name }: NamedHold & { readonly viewer: View
 }
 
 function scopeText({ hold, name }: NamedHold, timeZone: string): string {
-  const kind = [say(`scope-${hold.scopeKind}`), name].filter((part) => part !== null).join(' ');
+  const printed = name !== null && hold.scopeKind === 'pallet' ? printedSscc(name) : name;
+  const kind = [say(`scope-${hold.scopeKind}`), printed].filter((part) => part !== null).join(' ');
   if (hold.fromAt !== null && hold.untilAt !== null) {
     return say('scope-times', {
       kind,

@@ -1,4 +1,5 @@
 import type { VNode } from 'preact';
+import { printedSscc } from '../platform/printing/printed-figures.js';
 import { say } from '../platform/sentences/sentences.js';
 import { countText, kilogramsText } from '../platform/web/figures-text.js';
 import { Table } from '../platform/web/kit/table.js';
@@ -71,7 +72,8 @@ function Holds({ ripple }: { readonly ripple: Ripple }): VNode | null {
 function line(key: string, code: string, hold: string, ssccs: readonly string[]): VNode {
   return (
     <li key={key}>
-      {say(code, { hold, count: ssccs.length })} <span class="code">{ssccs.slice(0, mostShown.ssccs).join(', ')}</span>
+      {say(code, { hold, count: ssccs.length })}{' '}
+      <span class="code">{ssccs.slice(0, mostShown.ssccs).map(printedSscc).join(', ')}</span>
       {ssccs.length > mostShown.ssccs ? ` ${say('ripple-and-more', { count: ssccs.length - mostShown.ssccs })}` : ''}
     </li>
   );
@@ -116,7 +118,7 @@ function Pallets({ ripple }: { readonly ripple: Ripple }): VNode {
         key: pallet.palletId,
         isLoud: pallet.isGone,
         cells: [
-          <a href={`/thread?code=${pallet.sscc}`}>{pallet.sscc}</a>,
+          <a href={`/thread?code=${pallet.sscc}`}>{printedSscc(pallet.sscc)}</a>,
           whereText(pallet),
           kilogramsText(pallet.byGrams),
           <>

@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
 import { HoldLink } from '../../disposition/hold-link.js';
+import { printedSscc } from '../../platform/printing/printed-figures.js';
 import { say } from '../../platform/sentences/sentences.js';
 import { countText, roundKilogramsText } from '../../platform/web/figures-text.js';
 import { ActLink } from '../../platform/web/kit/act.js';
@@ -182,7 +183,7 @@ function Pallets({ file }: { readonly file: LotFile }): VNode {
           key: pallet.palletId,
           cells: [
             <a key="pallet" href={`/quality/pallets/${pallet.palletId}`}>
-              {pallet.sscc}
+              {printedSscc(pallet.sscc)}
             </a>,
             countText(pallet.packCount),
             [say(`pallet-is-${pallet.status}`), pallet.placeCode].filter((part) => part !== null).join(' · '),

@@ -1,4 +1,5 @@
 import type { VNode } from 'preact';
+import { printedSscc } from '../../platform/printing/printed-figures.js';
 import { say } from '../../platform/sentences/sentences.js';
 import { countText, kilogramsText, roundKilogramsText } from '../../platform/web/figures-text.js';
 import { Table } from '../../platform/web/kit/table.js';
@@ -118,7 +119,7 @@ function palletRow(pallet: PalletLine, isGone: boolean, isAgain: boolean) {
     isLoud: isGone || isAgain,
     cells: [
       <a key="pallet" href={threadLink(pallet.sscc)}>
-        {pallet.sscc}
+        {printedSscc(pallet.sscc)}
       </a>,
       pallet.lotCodes.join(', '),
       countText(pallet.packCount),
