@@ -31,7 +31,7 @@ export async function packWeightsOf(
       const { basis, meanMilligrams, lowerMilligrams, upperMilligrams } = mean;
       const byWeigher = spreadOfWeigher(mean);
       if (byWeigher !== null) return [runId, { basis, meanMilligrams, ...byWeigher }];
-      const sample = mean.weighedPackCount === 0 ? samples.get(runId) : undefined;
+      const sample = samples.get(runId);
       const spread = basis === 'measured' && sample !== undefined ? spreadOfSample(sample, scales) : null;
       if (spread !== null) return [runId, { basis, meanMilligrams, ...spread }];
       const meanStandardMilligrams = standardUncertaintyWithin((upperMilligrams - lowerMilligrams) / 2);
@@ -40,14 +40,19 @@ export async function packWeightsOf(
   );
 }
 
-/** Of a run of which every pack was weighed nothing is left but the error that all readings share. */
-function spreadOfWeigher({
-  weigher,
-  unweighedPackCount,
-}: RunMeanNet): Pick<PackWeight, 'meanStandardMilligrams' | 'scale'> | null {
-  if (weigher === null || unweighedPackCount > 0) return null;
+/**
+ * Of packs that were weighed one by one nothing is left but the error that all readings share; those that were not may lie
+ * anywhere within the limits, and count by their share of the run.
+ */
+function spreadOfWeigher(mean: RunMeanNet): Pick<PackWeight, 'meanStandardMilligrams' | 'scale'> | null {
+  const { weigher, weighedPackCount, unweighedPackCount, lowerMilligrams, upperMilligrams } = mean;
+  if (weigher === null) return null;
+  const share = unweighedPackCount / (weighedPackCount + unweighedPackCount);
   const standardMilligrams = standardUncertaintyWithin(weigher.maximumPermissibleErrorMilligrams);
-  return { meanStandardMilligrams: 0, scale: { scaleId: weigher.id, standardMilligrams } };
+  return {
+    meanStandardMilligrams: share * standardUncertaintyWithin((upperMilligrams - lowerMilligrams) / 2),
+    scale: { scaleId: weigher.id, standardMilligrams },
+  };
 }
 
 interface Sample {
