@@ -7,6 +7,7 @@ import './desks.sentences.es.js';
 import { CorrectionsDeskModule } from './corrections/corrections-desk.module.js';
 import { DeviceDeskModule } from './device/device-desk.module.js';
 import { DispatchDeskModule } from './dispatch/dispatch-desk.module.js';
+import { HandSamplesDeskModule } from './hand-samples/hand-samples-desk.module.js';
 import { LineChecksDeskModule } from './line-checks/line-checks-desk.module.js';
 import { LineDeskModule } from './line/line-desk.module.js';
 import { PaperFormsModule } from './paper-forms/paper-forms.module.js';
@@ -19,6 +20,7 @@ import { CodeThreadApi } from './thread.api.js';
     CorrectionsDeskModule,
     DeviceDeskModule,
     DispatchDeskModule,
+    HandSamplesDeskModule,
     LineDeskModule,
     LineChecksDeskModule,
     DryerDeskModule,

@@ -15,7 +15,9 @@ export function LinePoints({ viewer, view }: { readonly viewer: Viewer; readonly
   const { points, line, stops } = view;
   const unsaid = stops.filter(({ reason }) => reason === 'not-said');
   const pressing = view.checks.filter(({ word }) => word === 'failed' || word === 'overdue' || word === 'due');
-  const count = points.length + unsaid.length + (pressing.length > 0 ? 1 : 0);
+  // Once it is overdue it is a point of its own.
+  const sample = view.handSample?.word === 'due' ? view.handSample : null;
+  const count = points.length + unsaid.length + (pressing.length > 0 ? 1 : 0) + (sample === null ? 0 : 1);
   if (count === 0) return <p class="quiet">{say('line-nothing-open')}</p>;
   return (
     <section class="line-points">
@@ -25,6 +27,12 @@ export function LinePoints({ viewer, view }: { readonly viewer: Viewer; readonly
           <li>
             <span>{say('line-checks-due', { count: pressing.length })}</span>
             <ActLink href={`/line/${line.id}/checks`} says={say('line-point-do')} />
+          </li>
+        )}
+        {sample === null ? null : (
+          <li>
+            <span>{say('line-sample-due', { count: sample.plan.packCount })}</span>
+            <ActLink href={`/line/${line.id}/hand-samples`} says={say('line-point-do')} />
           </li>
         )}
         {unsaid.slice(0, pointsShown).map((stop) => (
@@ -55,6 +63,10 @@ function hrefOf({ cause, subjectKind, subjectId }: PointRow, lineId: string): st
       return `${at}/pallets/${subjectId}`;
     case 'packs-without-code':
       return `/thread?code=${subjectId}`;
+    case 'hand-sample-overdue':
+      return `${at}/hand-samples`;
+    case 'weigher-silent':
+      return `/weigher-silences/${subjectId}`;
     case 'handover-not-confirmed':
       return `${at}/handovers/${subjectId}`;
     default:

@@ -1,6 +1,7 @@
 import { openChangeoverOf, type ChangeoverRow } from '../../hopper/changeovers.js';
 import type { HopperLevel } from '../../hopper/hopper-level.js';
 import { likelyLayersOf, type LikelyLayers } from '../../hopper/likely-layers.js';
+import { dueHandSample, type DueHandSample } from '../../fill-weight/hand-plan/due-hand-sample.js';
 import { dueChecks, type DueCheck } from '../../line-checks/due-checks.js';
 import { checksOfLineSince, type LineCheckRow } from '../../line-checks/line-checks.js';
 import { openPointsOf, type PointRow } from '../../open-points/open-points.js';
@@ -35,6 +36,8 @@ export interface ShiftView extends LineNow {
   readonly scan: ScanReading | null;
   /** The checks of the line by their plans, the most pressing first. */
   readonly checks: readonly DueCheck[];
+  /** The hand sample that the line owes; null where none is planned or no run is open. */
+  readonly handSample: DueHandSample | null;
   /** Those made in this shift. */
   readonly checksMade: readonly LineCheckRow[];
 }
@@ -78,6 +81,7 @@ export async function shiftViewOf(
     ),
     scan,
     checks: await dueChecks(from, line.id, now),
+    handSample: await dueHandSample(from, line.id, now),
     checksMade: await checksOfLineSince(from, line.id, shift.startsAt),
   };
 }

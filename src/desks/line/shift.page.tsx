@@ -45,7 +45,17 @@ export function shiftPage({ viewer, view, trouble }: ShiftProps): VNode {
         {mayRun ? <Buttons viewer={viewer} view={view} /> : null}
         <Live
           id="line-now"
-          about={[...followed, 'check-line', 'remove-sugar', 'see-level', 'run-down', 'prove-empty', 'place-hold']}
+          about={[
+            ...followed,
+            'check-line',
+            'weigh-hand-sample',
+            'look-at-weighing',
+            'remove-sugar',
+            'see-level',
+            'run-down',
+            'prove-empty',
+            'place-hold',
+          ]}
         >
           <ShiftPictures viewer={viewer} view={view} />
         </Live>
@@ -148,7 +158,9 @@ function OtherActs({ view, mayRun }: { readonly view: ShiftView; readonly mayRun
   const at = `/line/${view.line.id}`;
   const ways = [
     ...(view.run === null || !mayRun ? [] : ['count', 'film', 'code', 'run']),
-    ...(mayRun ? ['checks', 'late', 'unread', 'bin', 'swap', 'changeover', 'account'] : ['checks', 'account']),
+    ...(mayRun
+      ? ['checks', 'hand-samples', 'late', 'unread', 'bin', 'swap', 'changeover', 'account']
+      : ['checks', 'account']),
   ];
   return (
     <nav class="other-acts" aria-label={say('line-other-acts')}>

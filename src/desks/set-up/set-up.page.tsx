@@ -47,6 +47,11 @@ export function setUpPage({ viewer, state }: SetUpProps): VNode {
             <a href="/set-up/checks">{say('step-checks')}</a> <span class="quiet">{say('step-checks-says')}</span>
           </li>
         ) : null}
+        {mayDo(viewer.actor.roles, 'plan-checks') ? (
+          <li>
+            <a href="/set-up/weighing">{say('step-weighing')}</a> <span class="quiet">{say('step-weighing-says')}</span>
+          </li>
+        ) : null}
       </ol>
       <p class="quiet">{say('set-up-later')}</p>
       <p class="caution">{say('set-up-caution')}</p>

@@ -72,6 +72,7 @@ function Shown({ viewer, weights, market }: RunWeightsProps): VNode {
       </p>
       <div class="acts">
         <ActLink href={`/runs/${run.id}`} says={say('run-weights-back', { number: run.number })} />
+        <ActLink href={`/runs/${run.id}/hand-samples`} says={say('run-weights-samples')} />
       </div>
       {weighed === null ? null : (
         <>

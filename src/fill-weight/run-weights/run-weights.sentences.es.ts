@@ -2,6 +2,7 @@ import { addSentences } from '../../platform/sentences/sentences.js';
 
 addSentences('es', {
   'run-weights-title': 'Pesos de llenado de la corrida {number}',
+  'run-weights-samples': 'Muestras a mano',
   'run-weights-back': 'Volver a la corrida {number}',
   'run-weights-kept': '{place}: {packs} {packs?paquete pesado cumple|paquetes pesados cumplen} todas las reglas.',
   'run-weights-broken':

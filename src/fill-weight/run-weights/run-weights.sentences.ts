@@ -2,6 +2,7 @@ import { addSentences } from '../../platform/sentences/sentences.js';
 
 addSentences('en', {
   'run-weights-title': 'Fill weights of run {number}',
+  'run-weights-samples': 'Hand samples',
   'run-weights-back': 'Back to run {number}',
   'run-weights-kept':
     '{place}: the {packs} {packs?pack|packs} that {packs?was|were} weighed {packs?keeps|keep} every rule.',

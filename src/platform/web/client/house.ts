@@ -43,6 +43,13 @@ function parts(isSignedIn: boolean): readonly Promise<void>[] {
       }),
     );
   }
+  if (holds('[data-goes-on]')) {
+    loading.push(
+      import('./goes-on.js').then(({ goOnByEnter }) => {
+        goOnByEnter(document);
+      }),
+    );
+  }
   if (holds('a[data-back]')) {
     loading.push(
       import('./back.js').then(({ listenToEscape }) => {

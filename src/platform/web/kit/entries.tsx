@@ -103,10 +103,14 @@ interface NumberProps extends EntryProps {
   readonly unit?: string | undefined;
   /** What + and − add, where the page offers them. */
   readonly step?: string | undefined;
+  /** What a scale types while it has the focus stays in it. */
+  readonly takesScan?: boolean | undefined;
+  /** One of a row: Enter goes on to the next that is empty. */
+  readonly goesOn?: boolean | undefined;
 }
 
 /** A number, with comma or point. It is a text field: what was typed is never thrown away by the browser. */
-export function NumberEntry({ unit, step, ...entry }: NumberProps): VNode {
+export function NumberEntry({ unit, step, takesScan, goesOn, ...entry }: NumberProps): VNode {
   return (
     <Entry {...entry}>
       <span class="with-unit">
@@ -119,6 +123,8 @@ export function NumberEntry({ unit, step, ...entry }: NumberProps): VNode {
           maxLength={20}
           value={entered(entry)}
           data-number={step ?? ''}
+          data-takes-scan={takesScan === true ? '' : undefined}
+          data-goes-on={goesOn === true ? '' : undefined}
         />
         {unit === undefined ? null : <span class="unit">{unit}</span>}
       </span>
