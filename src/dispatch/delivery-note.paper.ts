@@ -5,7 +5,7 @@ import { gs1Linear } from '../platform/printing/symbols.js';
 import { say } from '../platform/sentences/sentences.js';
 import type { DeliveryNoteFacts, NoteBagGroup, NoteLot, NoteProduct } from './delivery-note.facts.js';
 import { noteHead } from './note-head.js';
-import { NoteFlow, noteLeftMm, noteWidthMm } from './note-flow.js';
+import { NoteFlow, noteLeftMm, noteWidthMm } from '../platform/printing/flowing-sheets.js';
 
 export const deliveryNoteKind = 'delivery-note';
 /** The first says "1 pallets"; notes that were given out in it are drawn so for ever. */

@@ -2,7 +2,7 @@ import { printedDay } from '../platform/printing/printed-figures.js';
 import { matrixSymbol } from '../platform/printing/symbols.js';
 import { say } from '../platform/sentences/sentences.js';
 import type { DeliveryNoteFacts } from './delivery-note.facts.js';
-import { noteLeftMm, noteWidthMm, type NoteFlow } from './note-flow.js';
+import { noteLeftMm, noteWidthMm, type NoteFlow } from '../platform/printing/flowing-sheets.js';
 
 const halfMm = noteWidthMm / 2 - 4;
 

@@ -33,6 +33,7 @@ import { LookAtWeighing } from './look-at-weighing.js';
 import { PackWeigherApi } from './pack-weigher.api.js';
 import { ReceiveWeights } from './receive-weights.js';
 import { RunWeightsApi } from './run-weights/run-weights.api.js';
+import { RunSights } from './run-weights/run-sights.js';
 import { RunController } from './run.controller.js';
 import { SetSilence } from './silence/set-silence.js';
 import { SilenceApi } from './silence/silence.api.js';
@@ -67,7 +68,7 @@ const commands = [
     RunWeightsApi,
     SilenceApi,
   ],
-  providers: [...commands, LookAtWeighing, WatchHandSamples, WatchSilences, WeightsInHand],
+  providers: [...commands, LookAtWeighing, RunSights, WatchHandSamples, WatchSilences, WeightsInHand],
   exports: commands,
 })
 export class FillWeightModule {}

@@ -14,21 +14,29 @@ export interface ChartEvent {
   readonly text: string;
 }
 
-/** Means per interval, in milligrams and in the order of time. */
+/** Figures of intervals, in milligrams and in the order of time: their means, or how far packs of each lie apart. */
 export interface MeansPictureFacts {
+  /** What is charted, as sentences call it. */
+  readonly figure: 'means' | 'deviations' | 'hours';
   readonly chart: ControlChart;
   /** When each interval began, and how many packs it has; as many as the chart has points. */
   readonly intervals: readonly { readonly at: string; readonly packCount: number }[];
   readonly signals: readonly Signal<ChartRuleName>[];
-  readonly events: readonly ChartEvent[];
-  readonly nominalMilligrams: number;
+  /** Null: another picture of the same intervals says what happened. */
+  readonly events: readonly ChartEvent[] | null;
+  /** Null: the law has no line for this figure. */
+  readonly nominalMilligrams: number | null;
   readonly timeZone: string;
 }
 
-const [width, height, left, right, top, bottom] = [960, 340, 124, 116, 16, 74];
+/** More events than this would cover each other's numbers: then only their lines are drawn. */
+const mostNumbered = 40;
+
+const [width, height, left, right, top, bottom] = [960, 360, 124, 116, 16, 94];
+const rowHeight = 24;
 
 /**
- * The means of intervals between their control limits, with what happened below. Control limits are thin and dashed, the
+ * The figures of intervals between their control limits, with what happened below. Control limits are thin and dashed, the
  * nominal quantity is the law's thick whole line; a mean with a signal is a full square, one beyond its limits a full
  * diamond, others are open circles. The tables beneath say the same.
  */
@@ -41,7 +49,9 @@ export function MeansPicture({ of }: { readonly of: MeansPictureFacts }): VNode 
   return (
     <figure class="weights">
       <svg class="picture weight-picture" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={inWords(of)}>
-        <path class="law" d={`M${left} ${y(nominalMilligrams)} H${width - right}`} />
+        {nominalMilligrams === null ? null : (
+          <path class="law" d={`M${left} ${y(nominalMilligrams)} H${width - right}`} />
+        )}
         <path class="line" d={`M${left} ${y(chart.centre)} H${width - right}`} />
         <path class="control" d={limitPath(of, x, (place) => y(chart.points[place]?.upper ?? chart.centre))} />
         <path class="control" d={limitPath(of, x, (place) => y(chart.points[place]?.lower ?? chart.centre))} />
@@ -55,8 +65,11 @@ export function MeansPicture({ of }: { readonly of: MeansPictureFacts }): VNode 
         ))}
         <Events of={of} x={x} />
       </svg>
-      <MeansTable of={of} />
-      <EventsTable of={of} />
+      <details>
+        <summary>{say('weights-as-table', { name: say(`weights-${of.figure}`) })}</summary>
+        <MeansTable of={of} />
+      </details>
+      {of.events === null ? null : <EventsTable events={of.events} timeZone={of.timeZone} />}
     </figure>
   );
 }
@@ -67,7 +80,10 @@ function scalesOf({ chart, intervals, nominalMilligrams }: MeansPictureFacts): {
   readonly x: Scale;
   readonly y: Scale;
 } {
-  const ends = [nominalMilligrams, ...chart.points.flatMap(({ value, lower, upper }) => [value, lower, upper])];
+  const ends = [
+    ...(nominalMilligrams === null ? [] : [nominalMilligrams]),
+    ...chart.points.flatMap(({ value, lower, upper }) => [value, lower, upper]),
+  ];
   const [low, high] = [Math.min(...ends), Math.max(...ends)];
   const margin = Math.max(1, high - low) * 0.06;
   const step = (width - left - right) / Math.max(1, intervals.length);
@@ -105,11 +121,19 @@ function Labels({ at, of, y }: { readonly at: number; readonly of: MeansPictureF
           </text>
         </g>
       ))}
-      <text class="law-name" x={left - 6} y={y(of.nominalMilligrams) - 3} text-anchor="end">
+      {of.nominalMilligrams === null ? null : <NominalLabel milligrams={of.nominalMilligrams} y={y} />}
+    </>
+  );
+}
+
+function NominalLabel({ milligrams, y }: { readonly milligrams: number; readonly y: Scale }): VNode {
+  return (
+    <>
+      <text class="law-name" x={left - 6} y={y(milligrams) - 3} text-anchor="end">
         {say('weights-nominal')}
       </text>
-      <text class="law-name" x={left - 6} y={y(of.nominalMilligrams) + 11} text-anchor="end">
-        {gramsText(of.nominalMilligrams)}
+      <text class="law-name" x={left - 6} y={y(milligrams) + 11} text-anchor="end">
+        {gramsText(milligrams)}
       </text>
     </>
   );
@@ -142,6 +166,10 @@ function isBeyond({ points }: ControlChart, place: number): boolean {
 function Events({ of, x }: { readonly of: MeansPictureFacts; readonly x: Scale }): VNode {
   const foot = height - bottom + 8;
   const { intervals, events, timeZone } = of;
+  const count = events?.length ?? 0;
+  const isNumbered = count <= mostNumbered;
+  // Numbers of many events stand in two rows, so that neighbours do not cover each other.
+  const rows = count > 12 ? 2 : 1;
   const shown = [0, Math.floor((intervals.length - 1) / 2), intervals.length - 1].filter(
     (place, at, all) => all.indexOf(place) === at,
   );
@@ -152,15 +180,20 @@ function Events({ of, x }: { readonly of: MeansPictureFacts; readonly x: Scale }
           {clockText(intervals[place]?.at ?? '', timeZone)}
         </text>
       ))}
-      {events.map(({ at }, number) => {
+      {(events ?? []).map(({ at }, number) => {
         const where = x(placeInTime(intervals, at));
+        const row = foot + 14 + (number % rows) * rowHeight;
         return (
           <g key={number}>
             <path class="strong" d={`M${where} ${top} V${foot}`} stroke-dasharray="1 5" />
-            <circle class="open" cx={where} cy={foot + 14} r={11} />
-            <text x={where} y={foot + 18} text-anchor="middle">
-              {number + 1}
-            </text>
+            {isNumbered ? (
+              <>
+                <circle class="open" cx={where} cy={row} r={11} />
+                <text x={where} y={row + 4} text-anchor="middle">
+                  {number + 1}
+                </text>
+              </>
+            ) : null}
           </g>
         );
       })}
@@ -178,23 +211,28 @@ function placeInTime(intervals: MeansPictureFacts['intervals'], at: string): num
   return next - 1.5 + (time - from) / (until - from);
 }
 
-function inWords({ chart, signals, intervals, nominalMilligrams }: MeansPictureFacts): string {
-  return say('weights-means-says', {
+function inWords({ figure, chart, signals, intervals, nominalMilligrams }: MeansPictureFacts): string {
+  return say(`weights-${figure}-says`, {
     count: intervals.length,
     centre: gramsText(chart.centre),
-    nominal: gramsText(nominalMilligrams),
+    nominal: nominalMilligrams === null ? null : gramsText(nominalMilligrams),
     beyond: chart.points.filter((_, place) => isBeyond(chart, place)).length,
     signals: new Set(signals.map(({ at }) => at)).size,
   });
 }
 
-function MeansTable({ of: { chart, intervals, signals, timeZone } }: { readonly of: MeansPictureFacts }): VNode {
+function MeansTable({
+  of: { figure, chart, intervals, signals, timeZone },
+}: {
+  readonly of: MeansPictureFacts;
+}): VNode {
+  const whens = whenTexts(intervals, timeZone);
   const rows = chart.points.map(({ value, lower, upper }, place) => {
     const own = signals.filter(({ at }) => at === place);
     return {
       key: String(place),
       cells: [
-        localText(intervals[place]?.at ?? '', timeZone),
+        whens[place],
         countText(intervals[place]?.packCount ?? 0),
         gramsText(value, 2),
         gramsText(lower, 2),
@@ -206,11 +244,11 @@ function MeansTable({ of: { chart, intervals, signals, timeZone } }: { readonly 
   });
   return (
     <Table
-      caption={say('weights-means')}
+      caption={say(`weights-${figure}`)}
       columns={[
         { head: say('weights-interval') },
         { head: say('weights-packs'), align: 'number' },
-        { head: say('weights-mean'), align: 'number' },
+        { head: say(`weights-one-of-${figure}`), align: 'number' },
         { head: say('weights-lower-limit'), align: 'number' },
         { head: say('weights-upper-limit'), align: 'number' },
         { head: say('weights-signal') },
@@ -220,7 +258,22 @@ function MeansTable({ of: { chart, intervals, signals, timeZone } }: { readonly 
   );
 }
 
-function EventsTable({ of: { events, timeZone } }: { readonly of: MeansPictureFacts }): VNode {
+/** When each interval began: the day is said where it begins. */
+function whenTexts(intervals: MeansPictureFacts['intervals'], timeZone: string): readonly string[] {
+  const whole = intervals.map(({ at }) => localText(at, timeZone));
+  // The clock ends the text in every language.
+  const clock = (text: string): string => text.slice(-'00:00'.length);
+  const day = (text = ''): string => text.slice(0, -'00:00'.length);
+  return whole.map((text, place) => (place > 0 && day(whole[place - 1]) === day(text) ? clock(text) : text));
+}
+
+function EventsTable({
+  events,
+  timeZone,
+}: {
+  readonly events: readonly ChartEvent[];
+  readonly timeZone: string;
+}): VNode {
   return (
     <Table
       caption={say('weights-events')}

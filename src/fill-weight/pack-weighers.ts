@@ -34,6 +34,14 @@ export async function packWeigherOfDevice(from: ReadFrom, deviceId: string): Pro
   return row === undefined ? null : plain(row);
 }
 
+/** Pack weighers by their ids, those too that were withdrawn since. */
+export async function packWeighersNamed(from: ReadFrom, ids: readonly string[]): Promise<PackWeigherRow[]> {
+  if (ids.length === 0) return [];
+  const rows = await from.sql<PackWeigherRow>`
+    SELECT ${columns} WHERE w."id" IN (${() => [...ids]}) ORDER BY w."code"`;
+  return rows.map(plain);
+}
+
 const columns = (): string => `
   w."id", w."site_id" AS "siteId", w."device_id" AS "deviceId", d."code" AS "deviceCode", w."line_id" AS "lineId",
   l."code" AS "lineCode", w."code", w."step_milligrams" AS "stepMilligrams",

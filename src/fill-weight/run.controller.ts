@@ -12,7 +12,8 @@ import { readRunView } from '../packing/run-view.js';
 import { runListPage } from '../packing/packing-run-list.page.js';
 import { packingRunPage } from '../packing/packing-run.page.js';
 import { meanNetOf } from './mean-nets.js';
-import { judgedMarkets, readRunWeights } from './run-weights/run-weights.js';
+import { RunSights } from './run-weights/run-sights.js';
+import { judgedMarkets } from './run-weights/run-weights.js';
 import { runWeightsPage } from './run-weights/run-weights.page.js';
 import { RunWeightsQuery } from './run-weights/run-weights.query.js';
 
@@ -20,7 +21,10 @@ import { RunWeightsQuery } from './run-weights/run-weights.query.js';
 @ApiExcludeController()
 @Controller('runs')
 export class RunController {
-  constructor(@Inject(READER) private readonly reader: ReadFrom) {}
+  constructor(
+    @Inject(READER) private readonly reader: ReadFrom,
+    private readonly sights: RunSights,
+  ) {}
 
   @Get()
   @May('read')
@@ -49,7 +53,7 @@ export class RunController {
     @Query() query: RunWeightsQuery,
   ): Promise<VNode> {
     const run = await findRun(this.reader, viewer.actor.siteId, id);
-    const weights = await readRunWeights(this.reader, run);
-    return runWeightsPage({ viewer, weights, market: query.market ?? judgedMarkets[0] });
+    const sight = await this.sights.of(run);
+    return runWeightsPage({ viewer, sight, market: query.market ?? judgedMarkets[0] });
   }
 }

@@ -67,9 +67,12 @@ export function WeightHistogram({ of }: { readonly of: HistogramFacts }): VNode 
         </text>
       </svg>
       <LimitsTable of={of} />
-      <div class="few-columns">
-        <BinsTable of={of} />
-      </div>
+      <details>
+        <summary>{say('weights-as-table', { name: say('weights-bins') })}</summary>
+        <div class="few-columns">
+          <BinsTable of={of} />
+        </div>
+      </details>
     </figure>
   );
 }

@@ -41,6 +41,7 @@ function means(): MeansPictureFacts {
   const chart = meansAboutTarget(samples, { target: 1_002_000, sigma: 4_000, width: 3 });
   const at = (minutes: number) => new Date(Date.UTC(2026, 2, 12, 6, minutes)).toISOString();
   return {
+    figure: 'means',
     chart,
     intervals: samples.map(({ count }, place) => ({ at: at(place * 15), packCount: count })),
     signals: findSignals(standardized(chart), westernElectricRules),
@@ -139,6 +140,24 @@ describe('the picture of means', () => {
     const half = (xOf(1) - xOf(0)) / 2;
     expect(xs[0]! > xOf(17) - half && xs[0]! < xOf(18) - half).toBe(true);
     expect(xs[1]! > xOf(22) - half && xs[1]! < xOf(23) - half).toBe(true);
+  });
+
+  it('has no line of the law, and no events, for how far packs lie apart', () => {
+    const html = render(
+      <MeansPicture of={{ ...facts, figure: 'deviations', nominalMilligrams: null, events: null }} />,
+    );
+    expect(html).not.toContain('class="law');
+    expect(html.match(/class="control"/g)).toHaveLength(2);
+    expect(html).toContain('Standard deviations of 30 intervals');
+    expect(html).not.toContain('Setting raised');
+  });
+
+  it('leaves out the numbers of events that would cover each other', () => {
+    const events = Array.from({ length: 41 }, () => ({ at: facts.intervals[3]!.at, text: 'Stop' }));
+    const many = render(<MeansPicture of={{ ...facts, events }} />);
+    expect(many).not.toContain('r="11"');
+    expect(many.match(/stroke-dasharray="1 5"/g)).toHaveLength(41);
+    expect(render(<MeansPicture of={{ ...facts, events: events.slice(1) }} />)).toContain('r="11"');
   });
 
   it('draws nothing of nothing, and has no style of its own', () => {

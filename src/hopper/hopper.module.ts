@@ -36,6 +36,7 @@ import { StartRun } from './start-run.js';
 import { TipBag } from './tip-bag.js';
 import { TipOneOfSeveral } from './tip-one-of-several.js';
 import { TipReworkBin } from './tip-rework-bin.js';
+import './tip-events.js';
 import { TipApi, TipCorrectionApi } from './tip.api.js';
 import { WithdrawFlowModel, WithdrawTrial } from './withdraw-flow-fact.js';
 

@@ -1,4 +1,4 @@
-import { noteLeftMm, noteWidthMm, type NoteFlow } from '../dispatch/note-flow.js';
+import { noteLeftMm, noteWidthMm, type NoteFlow } from '../platform/printing/flowing-sheets.js';
 import { say } from '../platform/sentences/sentences.js';
 import type { PrintedBalance } from './recall-report.facts.js';
 

@@ -2,7 +2,7 @@ import { kilograms, roundKilograms, thousands } from '../platform/printing/print
 import { PdfKit } from '../platform/printing/pdf-kit.js';
 import type { PdfColumn, PdfRow } from '../platform/printing/pdf-table.js';
 import { say } from '../platform/sentences/sentences.js';
-import { NoteFlow, noteLeftMm, noteWidthMm } from '../dispatch/note-flow.js';
+import { NoteFlow, noteLeftMm, noteWidthMm } from '../platform/printing/flowing-sheets.js';
 import { balanceBar } from './balance-bar.js';
 import { drawRibbons } from './ribbon-drawing.js';
 import type { PrintedBalance, RecallReportFacts } from './recall-report.facts.js';

@@ -1,4 +1,4 @@
-import { noteLeftMm, noteWidthMm, type NoteFlow } from '../dispatch/note-flow.js';
+import { noteLeftMm, noteWidthMm, type NoteFlow } from '../platform/printing/flowing-sheets.js';
 import { say } from '../platform/sentences/sentences.js';
 import { layOutRibbons, ribbonSizes, type Corners, type RibbonPicture } from '../tracing/ribbon-layout.js';
 import { amountsText, axisText } from '../tracing/ribbon-words.js';

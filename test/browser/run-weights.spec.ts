@@ -62,8 +62,10 @@ describe('the page of a run’s fill weights, with its pictures', () => {
     await context.addCookies([{ name, value, url: address }]);
     const page = await context.newPage();
     await page.goto(`${address}/runs/${run.runId}/weights`);
-    expect(await page.locator('svg.weight-picture').count()).toBe(2);
+    // Weights, means and spreads of subgroups, means by the hour.
+    expect(await page.locator('svg.weight-picture').count()).toBe(4);
     expect(await page.locator('tr.loud').count()).toBeGreaterThan(1);
+    await page.evaluate("document.querySelectorAll('main details').forEach((table) => { table.open = true; })");
     for (const size of sizes) {
       await page.setViewportSize(size);
       expect(await accessibilityFindings(page)).toEqual([]);

@@ -1,4 +1,4 @@
-import { incompleteBeta } from './incomplete-beta.js';
+import { studentTTail } from './student-t-tail.js';
 
 /** Halving stops when the bracket is this narrow beside its value. */
 const relativeWidth = 1e-14;
@@ -32,16 +32,12 @@ export function studentTQuantile(probability: number, degreesOfFreedom: number):
 function sizeWithTail(tail: number, degreesOfFreedom: number): number {
   let low = 0;
   let high = 1;
-  while (tailBeyond(high, degreesOfFreedom) > tail) high *= 2;
+  while (studentTTail(high, degreesOfFreedom) > tail) high *= 2;
   while (high - low > relativeWidth * high) {
     const middle = (low + high) / 2;
     if (middle <= low || middle >= high) break;
-    if (tailBeyond(middle, degreesOfFreedom) > tail) low = middle;
+    if (studentTTail(middle, degreesOfFreedom) > tail) low = middle;
     else high = middle;
   }
   return (low + high) / 2;
-}
-
-function tailBeyond(t: number, degreesOfFreedom: number): number {
-  return incompleteBeta(degreesOfFreedom / (degreesOfFreedom + t * t), degreesOfFreedom / 2, 0.5) / 2;
 }

@@ -6,27 +6,32 @@ import { May, type Actor } from '../../platform/actor.js';
 import { READER, type ReadFrom } from '../../platform/database/reading.js';
 import { Acting } from '../../platform/web/request.js';
 import type { Silence } from '../silence/silences.js';
-import { readRunWeights, type RunWeights } from './run-weights.js';
+import { RunSights, type RunSight } from './run-sights.js';
+import type { SubgroupsOfRun } from './single-weights.js';
 import { runWeightsExample } from './run-weights.examples.js';
 
 @ApiTags('fill weights')
 @Controller('api/runs')
 export class RunWeightsApi {
-  constructor(@Inject(READER) private readonly reader: ReadFrom) {}
+  constructor(
+    @Inject(READER) private readonly reader: ReadFrom,
+    private readonly sights: RunSights,
+  ) {}
 
   @Get(':id/weights')
   @May('read')
   @ApiOperation({
     summary:
-      'The weights of a run: its verdict by the rules of each market, giveaway, histogram, hours, and the sums of each weigher. Law differs by country, and an inspector decides',
+      'The weights of a run: its verdict by the rules of each market, giveaway, histogram, hours, control chart, heads, what happened meanwhile, and the sums of each weigher. Law differs by country, and an inspector decides',
   })
   @ApiOkResponse({ schema: { example: runWeightsExample } })
   async ofRun(@Acting() actor: Actor, @Param('id', ParseUUIDPipe) id: string) {
-    return asJson(await readRunWeights(this.reader, await findRun(this.reader, actor.siteId, id)));
+    return asJson(await this.sights.of(await findRun(this.reader, actor.siteId, id)));
   }
 }
 
-function asJson({ run, yardstick, weighers, weighed, verdicts, hours, ...counts }: RunWeights) {
+function asJson({ weights, single, heads, events }: RunSight) {
+  const { run, yardstick, weighers, weighed, verdicts, hours, ...counts } = weights;
   const { weighedPackCount, rejectedPackCount, unweighedPackCount, uncountedPackCount } = counts;
   const { verifiedPackCount, takenOutPackCount, silences } = counts;
   return {
@@ -34,7 +39,8 @@ function asJson({ run, yardstick, weighers, weighed, verdicts, hours, ...counts 
     ...{ weighedPackCount, rejectedPackCount, unweighedPackCount, uncountedPackCount, yardstick },
     ...{ verifiedPackCount, takenOutPackCount, silences: silences.map(silenceAsJson) },
     weighed: weighed === null ? null : { ...weighed, bins: weighed.bins.map(binAsJson) },
-    ...{ verdicts, hours },
+    ...{ verdicts, hours, heads, events, unreadable: single.unreadable },
+    charted: single.charted === null ? null : subgroupsAsJson(single.charted),
     weighers: weighers.map(({ weigherId, firstAt, lastAt, summary }) => ({
       ...{ weigherId, firstAt, lastAt },
       accepted: sumsAsJson(summary.accepted),
@@ -46,6 +52,17 @@ function asJson({ run, yardstick, weighers, weighed, verdicts, hours, ...counts 
 function silenceAsJson(silence: Silence) {
   const { weigherId, sinceAt, untilAt, countedPackCount, weighedPackCount, unverifiedPackCount } = silence;
   return { weigherId, sinceAt, untilAt, countedPackCount, weighedPackCount, unverifiedPackCount };
+}
+
+function subgroupsAsJson({ weigherId, everyMinutes, size, subgroups }: SubgroupsOfRun) {
+  return {
+    ...{ weigherId, everyMinutes, size },
+    subgroups: subgroups.map(({ atCentiseconds, mean, standardDeviation }) => ({
+      at: new Date(atCentiseconds * 10).toISOString(),
+      meanMilligrams: mean,
+      standardDeviationMilligrams: standardDeviation,
+    })),
+  };
 }
 
 function binAsJson({ from, until, count }: { readonly from: number; readonly until: number; readonly count: number }) {

@@ -62,6 +62,25 @@ export const runWeightsExample = {
       beyondT2Count: 0,
     },
   ],
+  heads: [
+    {
+      head: 7,
+      packCount: 1_303,
+      meanErrorMilligrams: 1_340.5,
+      standardDeviationMilligrams: 4_890.2,
+      beyondT1Count: 0,
+      fromOthersMilligrams: -1_787.6,
+      isOff: true,
+    },
+  ],
+  events: [{ at: '2026-03-12T09:12:00.000Z', text: 'Stop: jam' }],
+  unreadable: [],
+  charted: {
+    weigherId: id,
+    everyMinutes: 15,
+    size: 14,
+    subgroups: [{ at: firstAt, meanMilligrams: 2_003_100, standardDeviationMilligrams: 4_700.5 }],
+  },
   weighers: [
     {
       weigherId: id,

@@ -10,12 +10,16 @@ import { flooredMilligrams, outsideText } from '../verdict-texts.js';
 import { Silences, VerifiedLine } from '../silence/unverified-packs.js';
 import { gramsText } from '../weight-text.js';
 import { RulesByMarket, RulesOfMarket } from './rules-tables.js';
+import { ControlChartsOfRun } from './control-charts.js';
+import { HeadsOfRun } from './heads-table.js';
+import type { RunSight } from './run-sights.js';
 import type { JudgedMarket, MarketVerdict, RunWeights, Weighed } from './run-weights.js';
+import { UnreadableOfRun } from './unreadable-weights.js';
 import { HistogramOfRun, MeansOfRun, NothingWeighed } from './weights-drawn.js';
 
 interface RunWeightsProps {
   readonly viewer: Viewer;
-  readonly weights: RunWeights;
+  readonly sight: RunSight;
   /** Whose rules stand first. */
   readonly market: JudgedMarket;
 }
@@ -31,12 +35,15 @@ const followed = [
   'withdraw-tare-correction',
   'weigh-hand-sample',
   'correct-hand-sample',
+  'stop-line',
+  'check-line',
+  'tip-bag',
 ];
 
 /** Whether a run's packs are lawful, and what they give away. Of an open run it follows the weights as they come in. */
-export function runWeightsPage({ viewer, weights, market }: RunWeightsProps): VNode {
-  const { number, closedAt } = weights.run;
-  const shown = <Shown viewer={viewer} weights={weights} market={market} />;
+export function runWeightsPage({ viewer, sight, market }: RunWeightsProps): VNode {
+  const { number, closedAt } = sight.weights.run;
+  const shown = <Shown viewer={viewer} sight={sight} market={market} />;
   return (
     <Shell title={say('run-weights-title', { number })} viewer={viewer}>
       {closedAt === null ? (
@@ -50,7 +57,8 @@ export function runWeightsPage({ viewer, weights, market }: RunWeightsProps): VN
   );
 }
 
-function Shown({ viewer, weights, market }: RunWeightsProps): VNode {
+function Shown({ viewer, sight, market }: RunWeightsProps): VNode {
+  const { weights } = sight;
   const { run, verdicts, weighed } = weights;
   const [first, others] = [
     verdicts.filter((verdict) => verdict.market === market),
@@ -85,10 +93,41 @@ function Shown({ viewer, weights, market }: RunWeightsProps): VNode {
           <Giveaway of={weighed} />
           <h2>{say('run-weights-histogram')}</h2>
           <HistogramOfRun of={weights} weighed={weighed} verdicts={[...first, ...others]} />
-          <h2>{say('run-weights-hours')}</h2>
-          <MeansOfRun of={weights} timeZone={viewer.timeZone} />
+          <Charts sight={sight} timeZone={viewer.timeZone} />
         </>
       )}
+    </>
+  );
+}
+
+interface ChartsProps {
+  readonly sight: RunSight;
+  readonly timeZone: string;
+}
+
+/** What single weights say, as long as they are kept, and what the sums of hours say for ever. */
+function Charts({ sight, timeZone }: ChartsProps): VNode {
+  const { weights, single, heads, events } = sight;
+  const { nominalMilligrams } = weights.yardstick;
+  const { charted, unreadable } = single;
+  const isCharted = charted !== null && charted.subgroups.length > 1;
+  return (
+    <>
+      {charted === null ? null : (
+        <>
+          <h2>{say('run-weights-control')}</h2>
+          <ControlChartsOfRun headCount={heads.length} {...{ charted, events, nominalMilligrams, timeZone }} />
+        </>
+      )}
+      {heads.length === 0 ? null : (
+        <>
+          <h2>{say('run-weights-heads')}</h2>
+          <HeadsOfRun {...{ heads, nominalMilligrams }} />
+        </>
+      )}
+      <h2>{say('run-weights-hours')}</h2>
+      <MeansOfRun of={weights} events={isCharted ? null : events} timeZone={timeZone} />
+      <UnreadableOfRun of={unreadable} />
     </>
   );
 }

@@ -63,4 +63,55 @@ addSentences('es', {
     'Cada hora de UTC es una cifra. Los límites salen de los pasos entre horas, no de la ley: una señal pregunta qué cambió.',
   'run-weights-few-hours': 'Con {count} horas los propios límites son inciertos; lo usual son de 20 a 25.',
   'run-weights-stop': 'Parada: {reason}',
+  'run-weights-tip': 'Vaciado: {number}',
+  'run-weights-tare': 'Tara corregida desde aquí: {grams} g en cada neto',
+  'run-weights-check-passed': 'Control superado: {station}',
+  'run-weights-check-failed': 'Control no superado: {station}',
+  'run-weights-control': 'Gráfico de control',
+  'run-weights-spread': 'Cuánto distan entre sí los paquetes de un subgrupo',
+  'run-weights-no-subgroups':
+    'Un gráfico de control necesita dos subgrupos de {size} paquetes seguidos. Mientras se guarden los pesos sueltos se dibuja aquí.',
+  'run-weights-subgroup':
+    'Un subgrupo son los primeros {size} paquetes aceptados seguidos de cada {minutes} minutos; los rechazados se pasan por alto.',
+  'run-weights-subgroup-heads': 'Así a cada uno de los {heads} cabezales le toca su turno.',
+  'run-weights-limits-own':
+    'Los límites de control (a trazos) salen de cuánto distan los paquetes de un subgrupo, en torno a la media de todos ellos. No son los de la ley: la línea gruesa es la cantidad nominal.',
+  'run-weights-few-subgroups': 'Con {count} subgrupos los propios límites son inciertos; lo usual son de 20 a 25.',
+  'run-weights-no-signal': 'Ninguna regla halla una señal: las medias varían como los paquetes de un subgrupo.',
+  'run-weights-signal': '{at}: {rule}. Preguntar qué cambió.',
+  'run-weights-more-signals': '{count} {count?señal anterior está|señales anteriores están} en la tabla.',
+  'run-weights-sum-quiet': 'Suma acumulada (k {allowance}, h {decision}): ningún desplazamiento duradero.',
+  'run-weights-sum-high':
+    'Suma acumulada (k {allowance}, h {decision}): vista el {at}, la media es mayor desde hacia el {since}, cerca de {grams} g.',
+  'run-weights-sum-low':
+    'Suma acumulada (k {allowance}, h {decision}): vista el {at}, la media es menor desde hacia el {since}, cerca de {grams} g.',
+  'run-weights-heads': 'Cabezales',
+  'run-weights-heads-compared': 'Cada cabezal frente a los demás juntos',
+  'run-weights-heads-alike': 'Ningún cabezal llena distinto de los demás.',
+  'run-weights-heads-test':
+    'Prueba t de Welch, con el riesgo de {percent} % repartido entre los cabezales (Bonferroni), apartados los que difieren; menos de un paso de la pesadora no se dice.',
+  'run-weights-head': 'Cabezal',
+  'run-weights-head-beyond': 'Por debajo de T1',
+  'run-weights-head-share': 'Parte por debajo de T1',
+  'run-weights-head-off': 'Frente a los demás (g)',
+  'run-weights-head-less': 'El cabezal {head} llena {grams} g menos que los demás.',
+  'run-weights-head-more': 'El cabezal {head} llena {grams} g más que los demás.',
+  'run-weights-unreadable': 'Pesos que no se pueden leer',
+  'run-weights-unreadable-says':
+    'Las sumas de arriba los contienen. Los gráficos de pesos sueltos y los cabezales se hacen sin ellos.',
+  'run-weights-block': 'Bloque',
+  'run-weights-sequences': 'Números de secuencia',
+  'run-weights-why': 'Por qué',
+  'run-weights-damaged': 'Bloques dañados',
+  'run-weights-dropped-says':
+    '{count} {count?peso suelto se eliminó|pesos sueltos se eliminaron} tras su plazo, por orden.',
+  'run-weights-damaged-says':
+    '{count} {count?peso suelto está dañado|pesos sueltos están dañados}. Buscar una copia de seguridad anterior al daño.',
+  'run-weights-more-blocks': '{count} {count?bloque dañado más no aparece|bloques dañados más no aparecen} aquí.',
+  'weights-damage-too-short': 'menos bytes que cualquier bloque',
+  'weights-damage-unknown-version': 'escrito por una edición posterior del formato',
+  'weights-damage-wrong-checksum': 'no son los bytes que se escribieron',
+  'weights-damage-runs-past-its-end': 'dice más de lo que contiene',
+  'weights-damage-bytes-left-over': 'contiene bytes de los que nada habla',
+  'weights-damage-impossible-value': 'contiene un valor imposible',
 });

@@ -15,8 +15,8 @@ import {
   type WeightSums,
   type Yardstick,
 } from '../../core/weight-blocks/weight-summary.js';
-import { removalsOfRun, stopsOf } from '../../packing/packing-runs.js';
-import type { RunRow, StopRow } from '../../packing/packing-run-rows.js';
+import { removalsOfRun } from '../../packing/packing-runs.js';
+import type { RunRow } from '../../packing/packing-run-rows.js';
 import type { Instant } from '../../platform/clock.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import { hoursOfRun, summariesOfRun, type RunOfWeigher } from '../kept/weight-questions.js';
@@ -85,7 +85,6 @@ export interface RunWeights {
   /** One for each of `judgedMarkets`, in that order. */
   readonly verdicts: readonly MarketVerdict[];
   readonly hours: readonly HourWeighed[];
-  readonly stops: readonly StopRow[];
   /** From hand samples, or assumed. */
   readonly meanNet: RunMeanNet;
 }
@@ -108,7 +107,6 @@ export async function readRunWeights(from: ReadFrom, run: RunRow): Promise<RunWe
     weighed: weighedOf(accepted, yardstick),
     verdicts: verdictsOf(nominalMilligrams, runSummaryOf(accepted, yardstick)),
     hours: await hoursWeighed(from, run.id),
-    stops: await stopsOf(from, [run.id]),
     meanNet: await meanNetOf(from, run.id),
   };
 }

@@ -8,7 +8,7 @@ import { ruleSetOf } from '../../core/average-quantity/rule-sets.js';
 import { say } from '../../platform/sentences/sentences.js';
 import { countText } from '../../platform/web/figures-text.js';
 import { localText } from '../../platform/web/local-text.js';
-import { MeansPicture } from '../means-picture.js';
+import { MeansPicture, type ChartEvent } from '../means-picture.js';
 import { WeightHistogram, type HistogramFacts } from '../weight-histogram.js';
 import { gramsText } from '../weight-text.js';
 import type { MarketVerdict, RunWeights, Weighed } from './run-weights.js';
@@ -72,7 +72,16 @@ function limitIn(lines: readonly RunLine[], milligrams: number | null): Histogra
 }
 
 /** The means of the hours as single figures: of hundreds of packs each, their own spread says nothing of hours. */
-export function MeansOfRun({ of, timeZone }: { readonly of: RunWeights; readonly timeZone: string }): VNode {
+export function MeansOfRun({
+  of,
+  events,
+  timeZone,
+}: {
+  readonly of: RunWeights;
+  /** Null: the control chart says what happened. */
+  readonly events: readonly ChartEvent[] | null;
+  readonly timeZone: string;
+}): VNode {
   const { hours, yardstick } = of;
   if (hours.length < 2) return <p class="quiet">{say('run-weights-one-hour')}</p>;
   const { nominalMilligrams } = yardstick;
@@ -85,14 +94,11 @@ export function MeansOfRun({ of, timeZone }: { readonly of: RunWeights; readonly
       </p>
       <MeansPicture
         of={{
+          figure: 'hours',
           chart,
           intervals: hours.map(({ hourAt, packCount }) => ({ at: hourAt, packCount })),
           signals: findSignals(standardized(chart), westernElectricRules),
-          events: of.stops.map(({ stoppedAt, reason }) => ({
-            at: stoppedAt,
-            text: say('run-weights-stop', { reason: say(`stop-reason-${reason}`) }),
-          })),
-          ...{ nominalMilligrams, timeZone },
+          ...{ events, nominalMilligrams, timeZone },
         }}
       />
     </>

@@ -1,6 +1,6 @@
-import type { PdfKit } from '../platform/printing/pdf-kit.js';
-import type { PdfSheet } from '../platform/printing/pdf-sheet.js';
-import { tableHead, tableRow, tableRowMm, type PdfColumn, type PdfRow } from '../platform/printing/pdf-table.js';
+import type { PdfKit } from './pdf-kit.js';
+import type { PdfSheet } from './pdf-sheet.js';
+import { tableHead, tableRow, tableRowMm, type PdfColumn, type PdfRow } from './pdf-table.js';
 
 export const noteLeftMm = 15;
 export const noteWidthMm = 180;

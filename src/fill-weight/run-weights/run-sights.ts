@@ -1,0 +1,50 @@
+import { Inject, Injectable } from '@nestjs/common';
+import type { RunRow } from '../../packing/packing-run-rows.js';
+import { Clock } from '../../platform/clock.js';
+import { HeavyReads } from '../../platform/database/heavy-reads.js';
+import { READER, type ReadFrom } from '../../platform/database/reading.js';
+import type { ChartEvent } from '../means-picture.js';
+import { packWeighersNamed, type PackWeigherRow } from '../pack-weighers.js';
+import { compareHeads, type HeadCompared } from './compared-heads.js';
+import { eventsOfRun } from './run-events.js';
+import { readRunWeights, type RunWeights } from './run-weights.js';
+import type { SingleWeights } from './single-weights.js';
+import { question } from './single-weights.question.js';
+
+/** All that is seen of a run's fill weights: what their sums say, what single weights say, and what happened meanwhile. */
+export interface RunSight {
+  readonly weights: RunWeights;
+  readonly single: SingleWeights;
+  readonly heads: readonly HeadCompared[];
+  readonly events: readonly ChartEvent[];
+  readonly packWeighers: readonly PackWeigherRow[];
+}
+
+/** Reads what is seen of a run's weights; single weights are decoded beside the server. */
+@Injectable()
+export class RunSights {
+  constructor(
+    @Inject(READER) private readonly reader: ReadFrom,
+    private readonly heavy: HeavyReads,
+    private readonly clock: Clock,
+  ) {}
+
+  async of(run: RunRow): Promise<RunSight> {
+    const weights = await readRunWeights(this.reader, run);
+    const single = await this.singleWeights(weights);
+    const untilAt = run.closedAt ?? this.clock.now();
+    const ids = weights.weighers.map(({ weigherId }) => weigherId);
+    const packWeighers = await packWeighersNamed(this.reader, ids);
+    return {
+      ...{ weights, single, packWeighers },
+      heads: compareHeads(single.heads, Math.max(0, ...packWeighers.map(({ stepMilligrams }) => stepMilligrams))),
+      events: await eventsOfRun(this.reader, { run, untilAt }, single.tareChanges),
+    };
+  }
+
+  private async singleWeights({ run, yardstick, weighed, weighers }: RunWeights): Promise<SingleWeights> {
+    const nothing = { charted: null, heads: [], tareChanges: [], unreadable: [] };
+    if (weighed === null && weighers.length === 0) return nothing;
+    return JSON.parse(await this.heavy.ask(question, { runId: run.id, yardstick })) as SingleWeights;
+  }
+}
