@@ -34,6 +34,10 @@ import { PackWeigherApi } from './pack-weigher.api.js';
 import { ReceiveWeights } from './receive-weights.js';
 import { RunWeightsApi } from './run-weights/run-weights.api.js';
 import { RunSights } from './run-weights/run-sights.js';
+import { IssueWeightReport } from './report/issue-weight-report.js';
+import { WeightReportController } from './report/weight-report.controller.js';
+import './report/weight-report.sentences.js';
+import './report/weight-report.sentences.es.js';
 import { RunController } from './run.controller.js';
 import { SetSilence } from './silence/set-silence.js';
 import { SilenceApi } from './silence/silence.api.js';
@@ -47,6 +51,7 @@ const commands = [
   CorrectTare,
   DropOldWeights,
   DropWeights,
+  IssueWeightReport,
   EndHandPlan,
   ReceiveWeights,
   SealWeights,
@@ -67,6 +72,7 @@ const commands = [
     RunController,
     RunWeightsApi,
     SilenceApi,
+    WeightReportController,
   ],
   providers: [...commands, LookAtWeighing, RunSights, WatchHandSamples, WatchSilences, WeightsInHand],
   exports: commands,

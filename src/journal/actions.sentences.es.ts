@@ -90,6 +90,7 @@ addSentences('es', {
   'action-list-recall-customers': 'clientes de una retirada listados',
   'action-load-bag': 'big bag cargado',
   'action-load-pallet': 'palé cargado',
+  'action-issue-weight-report': 'informe de pesos de llenado emitido',
   'action-look-at-line-checks': 'comprobaciones de línea repasadas',
   'action-look-at-scale': 'báscula mirada',
   'action-look-at-weighing': 'pesadoras y muestras a mano repasadas',

@@ -91,6 +91,7 @@ export const actionSentences = {
   'action-list-recall-customers': 'customers of a recall listed',
   'action-load-bag': 'bag loaded',
   'action-load-pallet': 'pallet loaded',
+  'action-issue-weight-report': 'report of fill weights issued',
   'action-look-at-line-checks': 'line checks gone through',
   'action-look-at-scale': 'scale looked at',
   'action-look-at-weighing': 'weighers and hand samples gone through',

@@ -45,17 +45,22 @@ export function filledPacks(filled: FilledPacks): WeightColumns {
 /** Keeps weights of a run as the way in does with a batch that it accepts. */
 export async function keepPacks(
   house: TestHouse,
-  of: { readonly runId: string; readonly weigherId: string; readonly nominalMilligrams: number },
+  of: {
+    readonly runId: string;
+    readonly weigherId: string;
+    readonly nominalMilligrams: number;
+    readonly series?: string;
+  },
   columns: WeightColumns,
 ): Promise<void> {
-  const { runId, weigherId, nominalMilligrams } = of;
+  const { runId, weigherId, nominalMilligrams, series = '1' } = of;
   await house.get(UnitOfWork).run(async (tx) => {
     await tx.insert(WeightBatch, {
-      ...{ id: ids.next(), weigherId, runId, series: '1' },
+      ...{ id: ids.next(), weigherId, runId, series },
       ...extentOf(columns),
       weights: Buffer.from(encodeWeights(columns)),
       ...{ digest: '', entryId: ids.next(), receivedAt: house.clock.now() },
     });
-    await addToSummaries(tx, { runId, weigherId, series: '1', nominalMilligrams, columns });
+    await addToSummaries(tx, [{ runId, weigherId, series, nominalMilligrams, columns }]);
   });
 }

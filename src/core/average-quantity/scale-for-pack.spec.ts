@@ -1,7 +1,8 @@
 import { describe, expect, it } from '@jest/globals';
 import { describeWithChecks, readChecks } from '../../../test/support/checks.js';
+import { maximumAllowableVariationMilligrams } from './maximum-allowable-variation.js';
 import { type AccuracyClass, permissibleError } from './scale-error.js';
-import { coarsestInterval, scaleForPack } from './scale-for-pack.js';
+import { coarsestInterval, scaleForPack, weigherForPack } from './scale-for-pack.js';
 
 const classThree = (intervalGrams: number) =>
   ({ accuracyClass: 'III', intervalMilligrams: Math.round(intervalGrams * 1000) }) as const;
@@ -148,5 +149,29 @@ describeWithChecks('the coarsest scale of class III for a pack', () => {
     expect(coarsestInterval('directive', 'III', bare(2_500))).toBeGreaterThan(
       coarsestInterval('directive', 'III', bare(3_000))!,
     );
+  });
+});
+
+describe('a weigher whose error is known', () => {
+  // TNE of 2 kg is 30 g, a fifth of it 6 g; the maximum allowable variation of 2 kg is 54 g (memory), a sixth of it 9 g.
+  it('is good enough up to a fifth of the tolerable error, the edge included', () => {
+    const at = (errorMilligrams: number) =>
+      weigherForPack('directive', { errorMilligrams, intervalMilligrams: 200 }, 2_000_000);
+    expect(at(6_000)).toMatchObject({ verdict: 'good-enough', errorMilligrams: 6_000, allowedMilligrams: 6_000 });
+    expect(at(6_001).verdict).toBe('too-coarse');
+  });
+
+  it('is judged by its uncertainty under OIML R 87, and by its division in the USA', () => {
+    const at = (errorMilligrams: number) =>
+      weigherForPack('oiml-r87', { errorMilligrams, intervalMilligrams: 200 }, 2_000_000).verdict;
+    // 2·E/√3 ≤ 6 g: E up to 5.196 g.
+    expect([at(5_196), at(5_197)]).toEqual(['good-enough', 'too-coarse']);
+    const american = weigherForPack('handbook-133', { errorMilligrams: 500, intervalMilligrams: 200 }, 2_000_000);
+    const { verdict, ...figures } = american;
+    expect(verdict).toBe('good-enough');
+    expect(figures).toMatchObject({
+      errorMilligrams: 200,
+      allowedMilligrams: maximumAllowableVariationMilligrams(2_000_000) / 6,
+    });
   });
 });

@@ -49,7 +49,37 @@ export function scaleForPack(demand: ScaleDemand, scale: ScaleOfPack, pack: Pack
   if (gross.kind !== 'error') return { verdict: 'cannot-weigh-it', why: gross.kind, ...origins[demand] };
   if (demand === 'handbook-133') return byDivision(scale, pack.nominalMilligrams);
   const errorMilligrams = gross.milligrams + tareErrorMilligrams(scale, pack.tareMilligrams);
-  const tolerance = tolerableNegativeErrorMilligrams(pack.nominalMilligrams, demand);
+  return byError(demand, errorMilligrams, pack.nominalMilligrams);
+}
+
+/** What is known of a weigher that has no accuracy class on its plate, such as one that weighs packs as they run by. */
+export interface KnownScale {
+  /** How far off a weighing may be, by its last verification or test; whole milligrams above 0. */
+  readonly errorMilligrams: number;
+  /** The step of its display, in whole milligrams above 0. */
+  readonly intervalMilligrams: number;
+}
+
+/**
+ * Whether a weigher whose error is known is good enough for packs of a nominal quantity.
+ *
+ * The rules are those of `scaleForPack`; the error is taken as known and not from a class. Its tare is known otherwise.
+ *
+ * @throws RangeError where the nominal quantity is outside of the table
+ * @see Directive 76/211/EEC Annex II 1; NI SR 2011/331 Schedule 2 paragraph 1.3; NIST Handbook 133 section 2.2
+ * @example weigherForPack('directive', { errorMilligrams: 500, intervalMilligrams: 200 }, 2_000_000).verdict // good-enough
+ */
+export function weigherForPack(demand: ScaleDemand, weigher: KnownScale, nominalMilligrams: number): ScaleFitness {
+  if (demand === 'handbook-133') return byDivision(weigher, nominalMilligrams);
+  return byError(demand, weigher.errorMilligrams, nominalMilligrams);
+}
+
+function byError(
+  demand: Exclude<ScaleDemand, 'handbook-133'>,
+  errorMilligrams: number,
+  nominalMilligrams: number,
+): ScaleFitness {
+  const tolerance = tolerableNegativeErrorMilligrams(nominalMilligrams, demand);
   const isGoodEnough =
     demand === 'directive'
       ? 5 * errorMilligrams <= tolerance
@@ -69,7 +99,10 @@ const origins: Readonly<Record<ScaleDemand, Origin>> = {
   'handbook-133': from('section 2.2'),
 };
 
-function byDivision({ intervalMilligrams }: ScaleOfPack, labelledMilligrams: number): ScaleFitness {
+function byDivision(
+  { intervalMilligrams }: Pick<ScaleOfPack, 'intervalMilligrams'>,
+  labelledMilligrams: number,
+): ScaleFitness {
   const variation = maximumAllowableVariationMilligrams(labelledMilligrams);
   return {
     verdict: 6 * intervalMilligrams <= variation ? 'good-enough' : 'too-coarse',

@@ -30,7 +30,7 @@ interface ControlChartsProps {
 export function ControlChartsOfRun(props: ControlChartsProps): VNode {
   const { charted, events, nominalMilligrams, timeZone } = props;
   const { subgroups } = charted;
-  if (subgroups.length < 2) return <p class="quiet">{say('run-weights-no-subgroups', { size: charted.size })}</p>;
+  if (subgroups.length < 2) return <p class="quiet">{say('run-weights-no-subgroups')}</p>;
   const { means, spreads } = meansAndDeviations(subgroups);
   const intervals = subgroups.map((subgroup) => ({ at: beginOf(subgroup), packCount: subgroup.count }));
   const signals = findSignals(standardized(means), westernElectricRules);

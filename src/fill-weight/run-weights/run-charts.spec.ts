@@ -69,7 +69,7 @@ describe('the charts of a run’s fill weights', () => {
 
     const said = await page(runId);
     // Four hours in 48 intervals: one every five minutes, of all six heads.
-    expect(said).toContain('the first 6 accepted packs in a row of every 5 minutes');
+    expect(said).toContain('the first 6 accepted packs in a row of every 5 min;');
     expect(said).toContain('each of the 6 heads has its turn');
     expect(said).toMatch(/(Western Electric [1-4])\)\. Ask what changed/);
     expect(said).toMatch(/Cumulative sum \(k 0.5, h 5\): seen at .*, the mean has been (higher|lower)/);

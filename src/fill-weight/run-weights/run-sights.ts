@@ -5,6 +5,9 @@ import { HeavyReads } from '../../platform/database/heavy-reads.js';
 import { READER, type ReadFrom } from '../../platform/database/reading.js';
 import type { ChartEvent } from '../means-picture.js';
 import { packWeighersNamed, type PackWeigherRow } from '../pack-weighers.js';
+import { summariesOfRun } from '../kept/weight-questions.js';
+import type { UnreadableWeights } from '../kept/kept-weights.js';
+import { issuedReportsOf, type IssuedReport } from '../report/issued-reports.js';
 import { compareHeads, type HeadCompared } from './compared-heads.js';
 import { eventsOfRun } from './run-events.js';
 import { readRunWeights, type RunWeights } from './run-weights.js';
@@ -18,6 +21,7 @@ export interface RunSight {
   readonly heads: readonly HeadCompared[];
   readonly events: readonly ChartEvent[];
   readonly packWeighers: readonly PackWeigherRow[];
+  readonly reports: readonly IssuedReport[];
 }
 
 /** Reads what is seen of a run's weights; single weights are decoded beside the server. */
@@ -36,10 +40,18 @@ export class RunSights {
     const ids = weights.weighers.map(({ weigherId }) => weigherId);
     const packWeighers = await packWeighersNamed(this.reader, ids);
     return {
-      ...{ weights, single, packWeighers },
+      ...{ weights, single, packWeighers, reports: await issuedReportsOf(this.reader, run.id) },
       heads: compareHeads(single.heads, Math.max(0, ...packWeighers.map(({ stepMilligrams }) => stepMilligrams))),
       events: await eventsOfRun(this.reader, { run, untilAt }, single.tareChanges),
     };
+  }
+
+  /** The weights of a run that were dropped or are damaged. */
+  async unreadableOf(runId: string): Promise<readonly UnreadableWeights[]> {
+    const [first] = await summariesOfRun(this.reader, runId);
+    if (first === undefined) return [];
+    const asked = { runId, yardstick: first.yardstick };
+    return (JSON.parse(await this.heavy.ask(question, asked)) as SingleWeights).unreadable;
   }
 
   private async singleWeights({ run, yardstick, weighed, weighers }: RunWeights): Promise<SingleWeights> {

@@ -1,11 +1,13 @@
-import { Controller, Get, Inject, Param, ParseUUIDPipe } from '@nestjs/common';
+import { Controller, Get, Post, Inject, Param, ParseUUIDPipe } from '@nestjs/common';
 import { ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import type { Asked } from '../../journal/entry-draft.js';
 import type { WeightSums } from '../../core/weight-blocks/weight-summary.js';
 import { findRun } from '../../packing/packing-runs.js';
 import { May, type Actor } from '../../platform/actor.js';
 import { READER, type ReadFrom } from '../../platform/database/reading.js';
-import { Acting } from '../../platform/web/request.js';
+import { Acting, Asking } from '../../platform/web/request.js';
 import type { Silence } from '../silence/silences.js';
+import { IssueWeightReport, type WeightReportAnswer } from '../report/issue-weight-report.js';
 import { RunSights, type RunSight } from './run-sights.js';
 import type { SubgroupsOfRun } from './single-weights.js';
 import { runWeightsExample } from './run-weights.examples.js';
@@ -16,6 +18,7 @@ export class RunWeightsApi {
   constructor(
     @Inject(READER) private readonly reader: ReadFrom,
     private readonly sights: RunSights,
+    private readonly issueReport: IssueWeightReport,
   ) {}
 
   @Get(':id/weights')
@@ -27,6 +30,13 @@ export class RunWeightsApi {
   @ApiOkResponse({ schema: { example: runWeightsExample } })
   async ofRun(@Acting() actor: Actor, @Param('id', ParseUUIDPipe) id: string) {
     return asJson(await this.sights.of(await findRun(this.reader, actor.siteId, id)));
+  }
+
+  @Post(':id/weights/report')
+  @May('weigh-packs')
+  @ApiOperation({ summary: 'Issue a report of a run’s weights for an inspector; its PDF is /papers/{paperId}/file' })
+  report(@Asking() asked: Asked, @Param('id', ParseUUIDPipe) id: string): Promise<WeightReportAnswer> {
+    return this.issueReport.execute(asked, id);
   }
 }
 

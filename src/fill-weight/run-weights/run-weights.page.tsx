@@ -6,15 +6,17 @@ import { Figures } from '../../platform/web/kit/figures.js';
 import { Live } from '../../platform/web/kit/live.js';
 import type { Viewer } from '../../platform/web/request.js';
 import { Shell } from '../../platform/web/shell.js';
-import { flooredMilligrams, outsideText } from '../verdict-texts.js';
+import { flooredMilligrams } from '../verdict-texts.js';
 import { Silences, VerifiedLine } from '../silence/unverified-packs.js';
 import { gramsText } from '../weight-text.js';
 import { RulesByMarket, RulesOfMarket } from './rules-tables.js';
 import { ControlChartsOfRun } from './control-charts.js';
 import { HeadsOfRun } from './heads-table.js';
 import type { RunSight } from './run-sights.js';
-import type { JudgedMarket, MarketVerdict, RunWeights, Weighed } from './run-weights.js';
+import type { JudgedMarket, RunWeights, Weighed } from './run-weights.js';
 import { UnreadableOfRun } from './unreadable-weights.js';
+import { verdictSays } from './verdict-line.js';
+import { ReportsOfRun } from '../report/reports-of-run.js';
 import { HistogramOfRun, MeansOfRun, NothingWeighed } from './weights-drawn.js';
 
 interface RunWeightsProps {
@@ -96,6 +98,7 @@ function Shown({ viewer, sight, market }: RunWeightsProps): VNode {
           <Charts sight={sight} timeZone={viewer.timeZone} />
         </>
       )}
+      <ReportsOfRun viewer={viewer} run={run} reports={sight.reports} />
     </>
   );
 }
@@ -130,15 +133,6 @@ function Charts({ sight, timeZone }: ChartsProps): VNode {
       <UnreadableOfRun of={unreadable} />
     </>
   );
-}
-
-function verdictSays(verdict: MarketVerdict, { weighed, weighedPackCount }: RunWeights): string {
-  const place = say(`run-weights-market-${verdict.market}`);
-  if (verdict.outside !== null) return say('run-weights-outside', { place, why: outsideText(verdict.outside) });
-  if (weighed === null) return say('run-weights-nothing');
-  const broken = verdict.ruleSets.flatMap(({ lines }) => lines.filter((line) => line.verdict === 'broken'));
-  const rules = [...new Set(broken.map(({ rule }) => say(`fill-rule-${rule}`)))].join(', ');
-  return say(`run-weights-${verdict.overall}`, { place, packs: countText(weighedPackCount), rules });
 }
 
 function Verified({ of }: { readonly of: RunWeights }): VNode {

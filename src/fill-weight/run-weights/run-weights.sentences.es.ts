@@ -70,9 +70,9 @@ addSentences('es', {
   'run-weights-control': 'Gráfico de control',
   'run-weights-spread': 'Cuánto distan entre sí los paquetes de un subgrupo',
   'run-weights-no-subgroups':
-    'Un gráfico de control necesita dos subgrupos de {size} paquetes seguidos. Mientras se guarden los pesos sueltos se dibuja aquí.',
+    'Un gráfico de control necesita dos subgrupos de paquetes seguidos. Mientras se guarden los pesos sueltos se dibuja aquí.',
   'run-weights-subgroup':
-    'Un subgrupo son los primeros {size} paquetes aceptados seguidos de cada {minutes} minutos; los rechazados se pasan por alto.',
+    'Un subgrupo son paquetes aceptados seguidos: los primeros {size} de cada {minutes} min; los rechazados se pasan por alto.',
   'run-weights-subgroup-heads': 'Así a cada uno de los {heads} cabezales le toca su turno.',
   'run-weights-limits-own':
     'Los límites de control (a trazos) salen de cuánto distan los paquetes de un subgrupo, en torno a la media de todos ellos. No son los de la ley: la línea gruesa es la cantidad nominal.',

@@ -67,9 +67,9 @@ addSentences('en', {
   'run-weights-control': 'Control chart',
   'run-weights-spread': 'How far packs of a subgroup lie apart',
   'run-weights-no-subgroups':
-    'A control chart needs two subgroups of {size} packs in a row. As long as single weights are kept it is drawn here.',
+    'A control chart needs two subgroups of packs in a row. As long as single weights are kept it is drawn here.',
   'run-weights-subgroup':
-    'A subgroup is the first {size} accepted packs in a row of every {minutes} minutes; rejected packs are passed over.',
+    'A subgroup is the first {size} accepted packs in a row of every {minutes} min; rejected packs are passed over.',
   'run-weights-subgroup-heads': 'So each of the {heads} heads has its turn in it.',
   'run-weights-limits-own':
     'The control limits (dashed) come from how packs of one subgroup lie apart, about the mean of all subgroups. They are not the law’s: the thick line is the nominal quantity.',

@@ -1,0 +1,63 @@
+import { addSentences } from '../../platform/sentences/sentences.js';
+
+addSentences('en', {
+  'weight-report-title': 'Fill weights of packing run',
+  'weight-report-continued': 'continued',
+  'weight-report-page': 'page {page} of {pages}',
+  'weight-report-issued': 'issued {at}, {who}',
+  'weight-report-open': 'The run was open when this was issued: it says how it stood then.',
+  'weight-report-site': 'Packed by',
+  'weight-report-site-says': '{site}, GLN {gln}',
+  'weight-report-line': 'Line',
+  'weight-report-line-says': '{line}',
+  'weight-report-format': 'Pack',
+  'weight-report-format-says': '{name}, GTIN {gtin}, nominal quantity {grams} g',
+  'weight-report-lots': 'Lots',
+  'weight-report-lots-says': '{lots}',
+  'weight-report-times': 'Packed',
+  'weight-report-times-says': '{from} until {until}',
+  'weight-report-tare': 'Tare',
+  'weight-report-tare-says':
+    '{grams} g by the pack’s record. Nets are taken as the weigher sent them; corrections are listed below.',
+  'weight-report-scale': 'Scale',
+  'weight-report-scale-says':
+    '{code}, display in steps of {step} g; by its last verification or test off by {error} g at most.',
+  'weight-report-scale-good-enough': '{law}: good enough, {found} g against {allowed} g ({clause}).',
+  'weight-report-scale-too-coarse': '{law}: too coarse for this pack, {found} g against {allowed} g ({clause}).',
+  'weight-report-scale-cannot': 'It cannot weigh such packs.',
+  'weight-report-law-directive': 'Error against a fifth of the tolerable negative error (EU, UK)',
+  'weight-report-law-oiml-r87': 'Uncertainty against 0.2 T (OIML R 87)',
+  'weight-report-law-handbook-133':
+    'Division against a sixth of the maximum allowable variation (USA, NIST Handbook 133)',
+  'weight-report-counts': 'Counts and figures',
+  'weight-report-what': 'What',
+  'weight-report-found': 'Found',
+  'weight-report-mean': 'Mean net of weighed packs',
+  'weight-report-uncounted': 'Weighed and not counted',
+  'weight-report-overall-kept': 'every rule is kept',
+  'weight-report-overall-broken': 'not kept: {rules}',
+  'weight-report-overall-not-judged': 'not every rule could be judged',
+  'weight-report-hour': 'Hour, from',
+  'weight-report-when': 'Weighed',
+  'weight-report-sequence': 'Sequence',
+  'weight-report-net': 'Net (g)',
+  'weight-report-short': 'Accepted packs beyond T2, the lightest first',
+  'weight-report-more-short': '{count} more {count?pack is|packs are} beyond T2.',
+  'weight-report-tares': 'Tares that were corrected later',
+  'weight-report-tare-corrected':
+    '{at}: {grams} g added to each net of sequences {from} to {to}, {packs} {packs?pack|packs}. Reason: {reason}',
+  'weight-report-tare-withdrawn':
+    '{at}: {grams} g was added to each net of sequences {from} to {to}, {packs} {packs?pack|packs}, and taken back since. Reason: {reason}',
+  'weight-report-anew': 'Every figure of this report was worked out anew from the corrected nets.',
+  'weight-report-note': 'To be read with it',
+  'weight-report-inspector':
+    'The figures are sums over the packer’s own weights: an inspector draws a sample and decides.',
+  'weight-report-memory':
+    'Where a figure is said to be from memory, computed or our own reading, the text of the law was not at hand: look it up before you rely on it.',
+  'weight-report-none': 'None.',
+  'weight-report-issue': 'Issue a report for an inspector (PDF)',
+  'weight-report-issue-says': 'It is kept as it is issued. Later weights or corrections need another one.',
+  'weight-reports': 'Reports issued',
+  'weight-report-issued-at': 'Issued',
+  'weight-report-open-file': 'Open the report of {at}',
+});
