@@ -11,6 +11,8 @@ export interface ShownCodes {
   readonly packCode: string;
   readonly bagNumber: string;
   readonly sscc: string;
+  /** The run whose packs were weighed last. */
+  readonly weighedRunId: string;
 }
 
 /** A pack of about the middle of the demo, the bag that most of it came from, and the pallet it went onto. */
@@ -24,7 +26,14 @@ export async function codesToShow(from: ReadFrom, truth: DemoTruth): Promise<Sho
     SELECT p."sscc" FROM "pallet" p JOIN "pallet_content" c ON c."pallet_id" = p."id" AND c."voided_by" IS NULL
     WHERE c."run_id" = ${probe.runId} AND c."from_count" <= ${probe.fromCount} AND c."to_count" > ${probe.fromCount}
     ORDER BY p."id" LIMIT 1`;
-  return { packCode: probe.printed, bagNumber: bag?.number ?? '', sscc: pallet?.sscc ?? '' };
+  const [weighed] = await from.sql<{ runId: string }>`
+    SELECT "run_id" AS "runId" FROM "weight_run" ORDER BY "last_at" DESC, "run_id" LIMIT 1`;
+  return {
+    packCode: probe.printed,
+    bagNumber: bag?.number ?? '',
+    sscc: pallet?.sscc ?? '',
+    weighedRunId: weighed?.runId ?? '',
+  };
 }
 
 /** What is printed when the plant is served. */
@@ -46,6 +55,7 @@ Open
   ${address}/
   ${address}/thread?code=${encodeURIComponent(codes.packCode)}
   ${address}/accounts
+  ${address}/runs/${codes.weighedRunId}/weights
 
 Type into the search box
   ${codes.packCode.padEnd(22)} printed on a pack

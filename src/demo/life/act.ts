@@ -278,7 +278,29 @@ export type AccountAct = {
   readonly untilAt: Instant;
 };
 
-export type Act = DryingAct | LaboratoryAct | QualityAct | HopperAct | LineAct | PalletAct | DispatchAct | AccountAct;
+/** Packs as a weigher sends them, in columns of the same length. */
+export interface SentPacks {
+  readonly sequences: Float64Array;
+  readonly atCentiseconds: Float64Array;
+  readonly netMilligrams: Int32Array;
+  readonly heads: Uint8Array;
+  readonly isRejected: Uint8Array;
+}
+
+export type WeighingAct =
+  | { readonly kind: 'send-weights'; readonly line: string; readonly run: string; readonly packs: SentPacks }
+  | {
+      readonly kind: 'correct-tare';
+      readonly line: string;
+      readonly run: string;
+      readonly fromSequence: number;
+      readonly toSequence: number;
+      readonly addedMilligrams: number;
+      readonly reason: string;
+    };
+
+export type Act =
+  DryingAct | LaboratoryAct | QualityAct | HopperAct | LineAct | WeighingAct | PalletAct | DispatchAct | AccountAct;
 
 /** An act with the time at which it is recorded. */
 export interface TimedAct {

@@ -1,4 +1,5 @@
 import type { HopperCells } from '../plant-physics/hopper-cells.js';
+import { gramsIn } from '../plant-physics/composition.js';
 import { PackingMachine } from '../plant-physics/packing-machine.js';
 import type { Random } from '../plant-physics/random.js';
 import type { StopWord } from './act.js';
@@ -8,6 +9,7 @@ import { LineChecks } from './line-checks.js';
 import { LineBins, type TakenBin } from './line-bins.js';
 import { instantOf, type Minute } from './minutes.js';
 import { natureOf } from './pack-formats.js';
+import { PackWeighing } from './pack-weighing.js';
 import { PalletMaker } from './pallet-maker.js';
 import { RunBook } from './run-book.js';
 import type { World } from './world.js';
@@ -31,6 +33,7 @@ export class LineCrew {
   private readonly bins: LineBins;
   private readonly pallets: PalletMaker;
   private readonly checks: LineChecks;
+  private readonly weigher: PackWeighing;
   private serial = { run: 0, stop: 0, film: 0, handover: 0 };
   private isStarved = false;
 
@@ -43,6 +46,7 @@ export class LineCrew {
     this.coder = new Coder(world, plan.code);
     this.bins = new LineBins(world, plan.code);
     this.pallets = new PalletMaker(world, world.random(`pallets ${plan.code}`));
+    this.weigher = new PackWeighing(world, plan.code);
     this.checks = new LineChecks(world, plan.code, (minute) => this.coder.printedAt(minute));
   }
 
@@ -103,6 +107,8 @@ export class LineCrew {
     this.pack(minute, run);
     this.pallets.buildFull(minute + 1, run);
     if ((minute + 1) % 30 === 0) this.count(minute + 1);
+    // Nothing is left to come when the demo begins to be looked at.
+    if (minute + 2 === this.world.plan.until) this.sendWeights(minute + 1, run);
   }
 
   /** The counter of the line, read by itself. */
@@ -111,6 +117,7 @@ export class LineCrew {
     if (run === null || run.startedAt >= minute) return;
     run.book.cut(minute);
     const { count } = run.book;
+    this.sendWeights(minute, run);
     this.world.diary.note(minute, 'counter', {
       kind: 'count',
       run: run.key,
@@ -125,6 +132,7 @@ export class LineCrew {
     const { run } = this;
     if (run === null) return null;
     run.book.cut(minute);
+    this.sendWeights(minute, run);
     const counted = { packCount: run.book.count, loosePackCount: this.pallets.looseCount(run) };
     this.signOver(minute, counted);
     this.bins.sweep(minute);
@@ -154,6 +162,7 @@ export class LineCrew {
     run.book.cut(minute);
     const counted = { packCount: run.book.count, loosePackCount: this.pallets.looseCount(run) };
     const closedAt = instantOf(minute);
+    this.sendWeights(minute, run);
     this.world.diary.note(minute, by, { kind: 'close-run', run: run.key, ...counted, closedAt });
     this.pallets.buildRest(minute + 4, run);
     this.run = null;
@@ -163,6 +172,10 @@ export class LineCrew {
   remember(minute: Minute): void {
     this.run?.book.cut(minute);
     this.bins.remember();
+  }
+
+  private sendWeights(minute: Minute, { key, format, machine }: LiveRun): void {
+    this.weigher.send(minute, { key, format, spreadGrams: machine.nature.spreadGrams });
   }
 
   private pack(minute: Minute, run: LiveRun): void {
@@ -175,12 +188,16 @@ export class LineCrew {
     for (let left = packs; left > 0;) {
       const room = this.pallets.roomFor(run);
       const size = room > 0 ? Math.min(left, room) : left;
-      run.book.packed(minute, size, this.hopper.draw(run.machine.gramsOf(size)));
+      const sugar = this.hopper.draw(run.machine.gramsOf(size));
+      run.book.packed(minute, size, sugar);
+      this.weigher.packed(minute, size, gramsIn(sugar));
       if (size === room) run.book.cut(minute + 1);
       left -= size;
     }
     for (let reject = 0; reject < rejectCount; reject += 1) {
-      this.bins.reject(this.hopper.draw(run.machine.gramsOfReject()));
+      const sugar = this.hopper.draw(run.machine.gramsOfReject());
+      this.bins.reject(sugar);
+      this.weigher.thrownOut(minute, gramsIn(sugar));
     }
     if (this.random.happens(0.012)) this.bins.spill(this.hopper.draw(this.random.whole(150, 1900)));
   }

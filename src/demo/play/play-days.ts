@@ -23,6 +23,7 @@ import { linePlayers } from './play-line.js';
 import { palletPlayers } from './play-pallets.js';
 import { qualityPlayers } from './play-quality.js';
 import type { Player, Players } from './players.js';
+import { weighingPlayers } from './play-weighing.js';
 import { takeInComplaints } from './take-in-complaints.js';
 
 const allPlayers = (): Players<Act> => ({
@@ -31,6 +32,7 @@ const allPlayers = (): Players<Act> => ({
   ...qualityPlayers,
   ...hopperPlayers,
   ...linePlayers,
+  ...weighingPlayers,
   ...palletPlayers,
   ...dispatchPlayers(),
   ...accountPlayers,

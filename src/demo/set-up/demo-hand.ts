@@ -18,6 +18,8 @@ export interface PlantIds {
   readonly scales: ReadonlyMap<string, string>;
   readonly places: ReadonlyMap<string, string>;
   readonly customers: readonly string[];
+  /** The machines of the pack weighers, by line. */
+  readonly weighers: ReadonlyMap<string, string>;
   /** By line and station. */
   readonly checkPlans: ReadonlyMap<string, string>;
 }

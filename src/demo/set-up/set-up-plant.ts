@@ -21,6 +21,7 @@ import type { DemoPlan } from '../life/demo-plan.js';
 import { productionDayStart, timeZone } from '../life/minutes.js';
 import { askedByHouse, idIn, type Give, type PlantIds } from './demo-hand.js';
 import { setUpChecks } from './set-up-checks.js';
+import { setUpWeighers } from './set-up-weighers.js';
 import { setUpGoods } from './set-up-goods.js';
 
 /** Alder Quay: invented, with GS1's demonstration prefix 952. */
@@ -47,12 +48,22 @@ export async function setUpPlant(give: Give, plan: DemoPlan, siteId: string): Pr
   });
   const goods = await setUpGoods(give, asked, (digits) => digits + gs1CheckDigit(digits));
   const checkPlans = await setUpChecks(give, asked, machines.lines);
+  const weighers = await setUpWeighers(give, asked, machines.lines);
   const places = new Map<string, string>();
   for (const code of ['LANE-1', 'LANE-2', 'LANE-3', 'LANE-4', 'LANE-5', 'LANE-6', 'BAGS', 'RETURNS']) {
     places.set(code, (await give(AddStorePlace).execute(asked, { code, kind: 'store' })).id);
   }
   places.set('DOCK-1', (await give(AddStorePlace).execute(asked, { code: 'DOCK-1', kind: 'dock' })).id);
-  return { siteId, ...machines, ...goods, scales, places, customers: await addCustomers(give, asked), checkPlans };
+  return {
+    siteId,
+    ...machines,
+    ...goods,
+    scales,
+    weighers,
+    places,
+    customers: await addCustomers(give, asked),
+    checkPlans,
+  };
 }
 
 async function setRules(give: Give, asked: Asked): Promise<void> {
