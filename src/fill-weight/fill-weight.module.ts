@@ -29,6 +29,10 @@ import { DropWeights } from './kept/drop-weights.js';
 import { KeptWeightsApi } from './kept/kept-weights.api.js';
 import { SealWeights } from './kept/seal-weights.js';
 import { WithdrawTareCorrection } from './kept/withdraw-tare-correction.js';
+import { LineFillApi } from './line-fill/line-fill.api.js';
+import { LineFillController } from './line-fill/line-fill.controller.js';
+import './line-fill/line-fill.sentences.js';
+import './line-fill/line-fill.sentences.es.js';
 import { LookAtWeighing } from './look-at-weighing.js';
 import { PackWeigherApi } from './pack-weigher.api.js';
 import { ReceiveWeights } from './receive-weights.js';
@@ -68,6 +72,8 @@ const commands = [
     HandPlanApi,
     HandSampleApi,
     KeptWeightsApi,
+    LineFillApi,
+    LineFillController,
     PackWeigherApi,
     RunController,
     RunWeightsApi,

@@ -26,7 +26,7 @@ const asked: SetpointFacts = {
 };
 const advice = adviseSetpoint(asked);
 
-function page(currentMilligrams: number): string {
+function page(currentMilligrams: number, isPriced = true): string {
   const change = monthlyChange({
     nominalMilligrams: 1_000_000,
     currentMilligrams,
@@ -34,7 +34,7 @@ function page(currentMilligrams: number): string {
     packsPerMonth: 1_200_000,
     pricePerKilogram: 0.5,
   });
-  return render(<SetpointSum of={{ asked, advice, change }} />).replaceAll('\u202f', ' ');
+  return render(<SetpointSum of={{ asked, advice, change, isPriced }} />).replaceAll('\u202f', ' ');
 }
 
 describe('the advised setpoint on a page', () => {
@@ -59,14 +59,23 @@ describe('the advised setpoint on a page', () => {
       'gives away 9 600 kg net a month, worth 4 800; this setting would save 3 600 kg, worth 1 800.',
     );
     expect(page(1_003_000)).toContain('this setting takes 2 400 kg more, worth 1 200, because');
+    expect(page(1_008_000, false)).toContain('gives away 9 600 kg net a month; this setting would save 3 600 kg.');
+    expect(page(1_003_000, false)).toContain('3 600 kg net a month; this setting takes 2 400 kg more, because');
+    expect(page(999_000)).toContain(
+      'hold 1 200 kg less a month than they say, worth 600; this setting takes 7 200 kg more, worth 3 600.',
+    );
+    expect(page(999_000, false)).toContain(
+      'hold 1 200 kg less a month than they say; this setting takes 7 200 kg more.',
+    );
   });
 
   it('has words for every term and every rule, in both languages', () => {
     const codes = [
       ...advice.terms.map(({ name }) => `setpoint-${name}`),
       ...fillRuleNames.map((name) => `setpoint-binds-${name}`),
+      ...['saves', 'costs', 'short'].flatMap((now) => [`setpoint-${now}`, `setpoint-${now}-unpriced`]),
     ];
-    expect(codes).toHaveLength(8);
+    expect(codes).toHaveLength(14);
     expect(codes.filter((code) => !hasSentence(code) || !hasSentence(code, 'es'))).toEqual([]);
   });
 });

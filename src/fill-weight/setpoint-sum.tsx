@@ -10,10 +10,15 @@ export interface SetpointSumFacts {
   readonly asked: SetpointFacts;
   readonly advice: SetpointAdvice;
   readonly change: MonthlyChange;
+  /** A price was said; else no money is. */
+  readonly isPriced: boolean;
+  /** What the table of the sum is called; absent: as on a page with one of them. */
+  readonly caption?: string | undefined;
 }
 
 /** The advised setpoint as the sum that it is, the risk that it leaves, and what is not in that risk. People decide. */
-export function SetpointSum({ of: { asked, advice, change } }: { readonly of: SetpointSumFacts }): VNode {
+export function SetpointSum({ of }: { readonly of: SetpointSumFacts }): VNode {
+  const { asked, advice, change, isPriced, caption } = of;
   return (
     <>
       <p class="sentence">
@@ -23,7 +28,7 @@ export function SetpointSum({ of: { asked, advice, change } }: { readonly of: Se
         })}
       </p>
       <Table
-        caption={say('setpoint-sum')}
+        caption={caption ?? say('setpoint-sum')}
         columns={[{ head: say('setpoint-term') }, { head: say('weights-grams'), align: 'number' }]}
         rows={advice.terms.map(({ name, milligrams }) => ({
           key: name,
@@ -33,7 +38,7 @@ export function SetpointSum({ of: { asked, advice, change } }: { readonly of: Se
       />
       <p>{riskText(asked, advice)}</p>
       <p>{say('setpoint-not-in-risk')}</p>
-      <p>{changeText(change)}</p>
+      <p>{changeText(change, isPriced)}</p>
     </>
   );
 }
@@ -48,14 +53,21 @@ function riskText({ riskPerLot }: SetpointFacts, { risk, chance }: SetpointAdvic
   });
 }
 
-function changeText({ savedKilograms, savedMoney, givenAwayKilograms, givenAwayMoney }: MonthlyChange): string {
+function changeText(change: MonthlyChange, isPriced: boolean): string {
+  const { savedKilograms, savedMoney, givenAwayKilograms, givenAwayMoney } = change;
   const net = {
-    away: countText(Math.round(givenAwayKilograms)),
-    awayMoney: countText(Math.round(givenAwayMoney)),
-    kilograms: countText(Math.abs(Math.round(savedKilograms))),
-    money: countText(Math.abs(Math.round(savedMoney))),
+    away: sizeText(givenAwayKilograms),
+    awayMoney: sizeText(givenAwayMoney),
+    kilograms: sizeText(savedKilograms),
+    money: sizeText(savedMoney),
   };
-  return savedKilograms < 0 ? say('setpoint-costs', net) : say('setpoint-saves', net);
+  const now = givenAwayKilograms < 0 ? 'short' : savedKilograms < 0 ? 'costs' : 'saves';
+  return say(isPriced ? `setpoint-${now}` : `setpoint-${now}-unpriced`, net);
+}
+
+/** Without its sign: the sentence says which way. */
+function sizeText(amount: number): string {
+  return countText(Math.abs(Math.round(amount)));
 }
 
 /** To the tenth of a per cent, upwards: a risk is not made smaller by rounding. */

@@ -23,4 +23,11 @@ addSentences('es', {
     'Ahora la línea regala {away} kg netos al mes, por valor de {awayMoney}; este ajuste ahorraría {kilograms} kg, por valor de {money}.',
   'setpoint-costs':
     'Ahora la línea regala {away} kg netos al mes, por valor de {awayMoney}; este ajuste necesita {kilograms} kg más, por valor de {money}, porque el actual no cumple las reglas con este riesgo.',
+  'setpoint-short':
+    'Ahora los paquetes contienen al mes {away} kg menos de lo que dicen, por valor de {awayMoney}; este ajuste necesita {kilograms} kg más, por valor de {money}. Preguntar a calidad qué se hace con los paquetes a los que les falta.',
+  'setpoint-saves-unpriced': 'Ahora la línea regala {away} kg netos al mes; este ajuste ahorraría {kilograms} kg.',
+  'setpoint-costs-unpriced':
+    'Ahora la línea regala {away} kg netos al mes; este ajuste necesita {kilograms} kg más, porque el actual no cumple las reglas con este riesgo.',
+  'setpoint-short-unpriced':
+    'Ahora los paquetes contienen al mes {away} kg menos de lo que dicen; este ajuste necesita {kilograms} kg más. Preguntar a calidad qué se hace con los paquetes a los que les falta.',
 });

@@ -22,4 +22,11 @@ addSentences('en', {
     'Now the line gives away {away} kg net a month, worth {awayMoney}; this setting would save {kilograms} kg, worth {money}.',
   'setpoint-costs':
     'Now the line gives away {away} kg net a month, worth {awayMoney}; this setting takes {kilograms} kg more, worth {money}, because the present one does not keep the rules at this risk.',
+  'setpoint-short':
+    'Now the packs hold {away} kg less a month than they say, worth {awayMoney}; this setting takes {kilograms} kg more, worth {money}. Ask quality what becomes of the packs that are short.',
+  'setpoint-saves-unpriced': 'Now the line gives away {away} kg net a month; this setting would save {kilograms} kg.',
+  'setpoint-costs-unpriced':
+    'Now the line gives away {away} kg net a month; this setting takes {kilograms} kg more, because the present one does not keep the rules at this risk.',
+  'setpoint-short-unpriced':
+    'Now the packs hold {away} kg less a month than they say; this setting takes {kilograms} kg more. Ask quality what becomes of the packs that are short.',
 });

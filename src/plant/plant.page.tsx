@@ -60,7 +60,7 @@ export function plantPage({ viewer, plant }: PlantProps): VNode {
         rows={plant.lines.map((line) => ({
           key: line.id,
           cells: [
-            line.code,
+            <a href={`/lines/${line.id}/fill`}>{line.code}</a>,
             line.name,
             line.hopperCode === null
               ? say('plant-fed-by-none')

@@ -83,6 +83,7 @@ function Shown({ viewer, sight, market }: RunWeightsProps): VNode {
       <div class="acts">
         <ActLink href={`/runs/${run.id}`} says={say('run-weights-back', { number: run.number })} />
         <ActLink href={`/runs/${run.id}/hand-samples`} says={say('run-weights-samples')} />
+        <ActLink href={`/lines/${run.lineId}/fill`} says={say('line-fill-link', { line: run.lineName })} />
       </div>
       {weighed === null ? null : (
         <>

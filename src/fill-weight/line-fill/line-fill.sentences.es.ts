@@ -1,0 +1,60 @@
+import { addSentences } from '../../platform/sentences/sentences.js';
+
+addSentences('es', {
+  'line-fill-title': 'Llenado de {line}: ajuste y exceso entregado',
+  'line-fill-link': 'Ajuste y exceso entregado de {line}',
+  'line-fill-back': 'A la planta',
+  'line-fill-no-runs': 'Esta línea no ha tenido corridas en los últimos 90 días; no se aconseja nada.',
+  'line-fill-period': 'Corridas desde {from}: {days} días.',
+  'line-fill-caution':
+    'La inspección juzga según la ley del país donde se venden los paquetes y con sus propias muestras. El consejo supone que los pesos se reparten como una campana; aquí nada muestra que sea así.',
+  'line-fill-reckon': 'Calcular',
+  'line-fill-price-hint': 'En la moneda propia. Vacío: no se habla de dinero.',
+  'line-fill-tare-hint': 'Cuánto más pueden pesar los envases vacíos que la tara tomada. Vacío: 0.',
+  'line-fill-step-hint': 'Su menor ajuste posible. Vacío: un escalón de la pantalla de la pesadora.',
+  'line-fill-set-by-hint': 'Cada vez que se ajusta la línea. Vacío: se pesan todos.',
+  'line-fill-risk-hint': 'En cuántos lotes de cada cien el azar puede romper una regla. Vacío: 5, valor propio.',
+  'field-name-price-per-kilogram': 'Precio del kilogramo',
+  'field-name-tare-limit-grams': 'Límite de la tara',
+  'field-name-filler-step-grams': 'Paso de la llenadora',
+  'field-name-set-by-pack-count': 'Paquetes pesados para ajustar la línea',
+  'field-name-risk-percent': 'Riesgo por lote',
+  'line-fill-sum': 'De qué se compone el ajuste de {format}',
+  'line-fill-by-rules': '{place}: según {law}.',
+  'line-fill-scale':
+    'El límite del error de la báscula es el de la pesadora {weighers}, {grams} g, según su ficha. Redondeado hacia arriba a {step} g.',
+  'line-fill-no-tare':
+    'No se ha indicado límite de la tara: a cada paquete le faltaría lo que la tara tuviera de menos.',
+  'line-fill-drift-says':
+    'Si la línea se ajustó de otro modo entre estos lotes, eso cuenta como deriva y sube el consejo.',
+  'line-fill-nothing-weighed':
+    'Ninguna pesadora ha pesado una corrida cerrada de este formato; no se aconseja nada. Mirar si la línea tiene una y si envía.',
+  'line-fill-few-lots':
+    'Aún no se aconseja nada: hacen falta {least} corridas cerradas con al menos {packs} {packs?paquete pesado|paquetes pesados}, y la mitad de los contados, para ver cómo derivan los lotes; hay {used}. Pesar {count} {count?corrida|corridas} más.',
+  'line-fill-outside': 'No se aconseja nada: {why}',
+  'line-fill-other-rules':
+    'No se aconseja nada: {law} no pide una media y proporciones por debajo de T1 y T2 en cifras de las que calcular un ajuste. Elegir otro mercado.',
+  'line-fill-no-spread':
+    'No se aconseja nada: todos los paquetes de un lote parecen pesar lo mismo, y ninguna línea hace eso. Mirar si la pesadora funciona.',
+  'line-fill-present-mean': 'Media de estos lotes',
+  'line-fill-sigma': 'Desviación típica dentro de los lotes',
+  'line-fill-drift': 'Deriva entre lotes',
+  'line-fill-given-away': 'Exceso entregado neto',
+  'line-fill-kilograms-a-month': 'kg al mes',
+  'line-fill-month':
+    'Calculado con el periodo: {packs} {packs?paquete contado|paquetes contados} de este formato al día, o sea {month} en 30 días.',
+  'line-fill-lots': 'Últimas corridas cerradas: {format}',
+  'line-fill-no-closed': 'aún no hay ninguna cerrada',
+  'line-fill-run': 'Corrida',
+  'line-fill-started': 'Empezó',
+  'line-fill-weighed': 'Pesados',
+  'line-fill-counted': 'Contados',
+  'line-fill-mean': 'Media (g)',
+  'line-fill-spread': 'Desviación típica (g)',
+  'line-fill-giveaway': 'Exceso entregado neto (kg)',
+  'line-fill-used': 'En el consejo',
+  'line-fill-is-used': 'sí',
+  'line-fill-left-out-not-weighed': 'no: sin pesar',
+  'line-fill-left-out-few-packs': 'no: muy pocos pesados',
+  'line-fill-left-out-mostly-unweighed': 'no: la mayoría sin pesar',
+});
