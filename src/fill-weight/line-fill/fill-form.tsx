@@ -14,6 +14,7 @@ export function FillForm({ lineId, query }: { readonly lineId: string; readonly 
         name="market"
         label={say('run-weights-market')}
         value={query.market ?? judgedMarkets[0]}
+        required
         choices={judgedMarkets.map((market) => ({ value: market, says: say(`run-weights-market-${market}`) }))}
       />
       <NumberEntry

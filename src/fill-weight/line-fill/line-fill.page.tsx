@@ -38,10 +38,15 @@ export function lineFillPage({ viewer, line, query, period, formats }: LineFillP
       <p class="caution">
         {say('fill-law-caution')} {say('line-fill-caution')}
       </p>
-      <FillForm lineId={line.id} query={query} />
       {formats.map((format) => (
         <Format key={format.fill.formatId} viewer={viewer} of={format} />
       ))}
+      {formats.length === 0 ? null : (
+        <>
+          <h2>{say('line-fill-reckon-with')}</h2>
+          <FillForm lineId={line.id} query={query} />
+        </>
+      )}
       <div class="acts">
         <ActLink href="/plant" says={say('line-fill-back')} />
       </div>

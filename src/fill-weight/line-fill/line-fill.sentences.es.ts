@@ -8,6 +8,7 @@ addSentences('es', {
   'line-fill-period': 'Corridas desde {from}: {days} días.',
   'line-fill-caution':
     'La inspección juzga según la ley del país donde se venden los paquetes y con sus propias muestras. El consejo supone que los pesos se reparten como una campana; aquí nada muestra que sea así.',
+  'line-fill-reckon-with': 'Calcular con otras cifras',
   'line-fill-reckon': 'Calcular',
   'line-fill-price-hint': 'En la moneda propia. Vacío: no se habla de dinero.',
   'line-fill-tare-hint': 'Cuánto más pueden pesar los envases vacíos que la tara tomada. Vacío: 0.',

@@ -8,6 +8,7 @@ addSentences('en', {
   'line-fill-period': 'Runs since {from}: {days} days.',
   'line-fill-caution':
     'An inspector judges by the law of the country where the packs are sold, and by samples of their own. The advice takes weights as spread like a bell; nothing here shows that they are.',
+  'line-fill-reckon-with': 'Reckon with other figures',
   'line-fill-reckon': 'Reckon',
   'line-fill-price-hint': 'In your own currency. Empty: no money is said.',
   'line-fill-tare-hint': 'By how much empty packs may be heavier than the tare that is taken. Empty: 0.',

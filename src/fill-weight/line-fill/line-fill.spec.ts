@@ -168,7 +168,7 @@ describe('how a line fills, and what to set it to', () => {
     const american = only(await json(0, '?market=us'));
     expect(american).toMatchObject({ advised: null, missing: { why: 'other-rules', ruleSet: 'us-handbook-133' } });
     expect(await page(0, '?market=us')).toContain('Nothing is advised: NIST Handbook 133 does not ask for a mean and');
-    expect(await page(0, '', spaniard)).toContain('Ajustar la media a 2 001,60 g');
+    expect(await page(0, '', spaniard)).toContain('Ajustar la media a 2 001.60 g');
   });
 
   it('never advises less than the nominal quantity, however little a line varies, and raises one that is short', async () => {
