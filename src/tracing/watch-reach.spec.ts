@@ -131,6 +131,18 @@ describe('a correction by which a hold newly reaches what has gone', () => {
     expect(await unitsPointedAt()).toEqual([loaded]);
   });
 
+  it('and says nothing of a hold that was placed while an earlier change was still to be looked at', async () => {
+    const { startedAt, gone } = await threePallets(house, plant);
+    const bag = await aReleasedBag(house, plant);
+    await aTip(house, plant, bag.id, { openedAt: startedAt, happened: true });
+    await house.get(PlaceHold).execute(asking(plant.actor), { kind: 'bulk-bag', id: bag.id, reason: 'glass' });
+    await looked();
+    expect(await unitsPointedAt()).toEqual([]);
+    const known = await reader.sql<{ after: string }>`
+      SELECT "after" FROM "journal_entry" WHERE "action" = 'watch-hold-reach'`;
+    expect(known.map(({ after }) => after).join()).toContain(gone);
+  });
+
   it('by two labels that stick on each other’s pallet', async () => {
     let bag = '';
     const { gone, inStore } = await threePallets(house, plant, async () => {

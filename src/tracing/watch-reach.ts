@@ -8,6 +8,7 @@ import { HeavyReads } from '../platform/database/heavy-reads.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { Ids } from '../platform/ids.js';
 import { JobRunner } from '../platform/jobs/job-runner.js';
+import { waitingJobs } from '../platform/jobs/waiting-jobs.js';
 import { reachedOnTheWay, type ReachedOnTheWay } from './reached-on-the-way.js';
 
 const cause = 'held-after-leaving';
@@ -16,7 +17,8 @@ const mostHolds = 10_000;
 /**
  * After what had happened was recorded otherwise (a late tip, a void one, an empty, a corrected count): a point for
  * quality on each pallet or bag on a vehicle or with a customer that an open hold did not reach before and does now. A
- * look after the hold itself was changed only remembers what it reaches: who changed it has seen that.
+ * look after the hold itself was changed only remembers what it reaches: who changed it has seen that. Until that look
+ * was taken, no other one is told of the hold.
  */
 @Injectable()
 export class WatchReach implements OnModuleInit {
@@ -34,7 +36,9 @@ export class WatchReach implements OnModuleInit {
   /** May run again: what was remembered is not pointed at twice, and then nothing is recorded. */
   async look({ siteId, holdId }: ReachLook): Promise<void> {
     const looked = await this.heavy.snapshot(async (from) => {
-      const holds = (await openHoldRows(from, siteId)).filter(({ id }) => holdId === null || id === holdId);
+      const untold = holdId === null ? await changedHolds(from, siteId) : new Set<string>();
+      const isMeant = ({ id }: HoldRow): boolean => (holdId === null ? !untold.has(id) : id === holdId);
+      const holds = (await openHoldRows(from, siteId)).filter(isMeant);
       const found: { readonly hold: HoldRow; readonly units: readonly ReachedOnTheWay[] }[] = [];
       for (const hold of holds) found.push({ hold, units: await reachedOnTheWay(from, hold) });
       return found;
@@ -81,6 +85,13 @@ async function openHoldRows(from: ReadFrom, siteId: string): Promise<readonly Ho
   const ids = new Set(lines.map(({ id }) => id));
   const scopes = lines.map(({ scopeKind: kind, scopeId: id }) => ({ kind, id }));
   return (await openHolds(from, scopes)).filter(({ id }) => ids.has(id));
+}
+
+/** Holds that were changed and whose own look is still to come. */
+async function changedHolds(from: ReadFrom, siteId: string): Promise<ReadonlySet<string>> {
+  const waiting = await waitingJobs(from, reachJobKind);
+  const looks = waiting.map((payload) => JSON.parse(payload) as ReachLook);
+  return new Set(looks.flatMap(({ siteId: of, holdId }) => (of === siteId && holdId !== null ? [holdId] : [])));
 }
 
 /** What a hold reached on vehicles and at customers when it was last looked at: the journal's entries, one after the other. */
