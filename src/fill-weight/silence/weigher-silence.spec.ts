@@ -46,10 +46,14 @@ beforeEach(async () => {
 });
 
 /** The weights of minutes of the run, each minute's packs two seconds apart. */
-function weights(fromMinute: number, toMinute: number, wishes: { rejected?: boolean } = {}): string {
+function weights(
+  fromMinute: number,
+  toMinute: number,
+  { slowSeconds = 0, ...wishes }: { rejected?: boolean; slowSeconds?: number } = {},
+): string {
   const lines: string[] = [];
   for (let pack = fromMinute * packsPerMinute; pack < toMinute * packsPerMinute; pack += 1) {
-    const at = shifted(startedAt, pack * 2000 + 1000);
+    const at = shifted(startedAt, pack * 2000 + 1000 - slowSeconds * 1000);
     lines.push(weightLine(house, pack + 1, { run: run.number, at, ...wishes }));
   }
   return lines.join('\n');
@@ -145,6 +149,20 @@ describe('a pack weigher that sends nothing while packs are counted', () => {
     await send(weightLine(house, 50_000, { run: run.number, at, rejected: true }));
     await house.get(JobRunner).drain();
     expect(await points()).toEqual([]);
+  });
+
+  it('is no point where the weigher weighed all packs of the run, and its clock is half a minute slow', async () => {
+    for (let passed = 0; passed < 3; passed += 1) {
+      house.clock.pass(1);
+      minute += 1;
+      await packsCounted(house, plant, run.runId, minute * packsPerMinute);
+      await send(weights(minute - 1, minute, { slowSeconds: 30 }));
+    }
+    house.clock.pass(30);
+    await house.get(JobRunner).drain();
+    expect(await points()).toEqual([]);
+    await packFor(15, 'silent');
+    expect(await points()).toHaveLength(1);
   });
 
   it('of a run without one weight is counted from its start, and ends with the run', async () => {
