@@ -31,6 +31,8 @@ export interface MeansPictureFacts {
 
 /** More events than this would cover each other's numbers: then only their lines are drawn. */
 const mostNumbered = 40;
+/** Longer tables of events are folded away. */
+const mostUnfolded = 12;
 
 const [width, height, left, right, top, bottom] = [960, 360, 124, 116, 16, 94];
 const rowHeight = 24;
@@ -274,7 +276,7 @@ function EventsTable({
   readonly events: readonly ChartEvent[];
   readonly timeZone: string;
 }): VNode {
-  return (
+  const table = (
     <Table
       caption={say('weights-events')}
       columns={[
@@ -288,6 +290,13 @@ function EventsTable({
       }))}
       empty={say('weights-no-events')}
     />
+  );
+  if (events.length <= mostUnfolded) return table;
+  return (
+    <details>
+      <summary>{say('weights-as-table', { name: say('weights-events') })}</summary>
+      {table}
+    </details>
   );
 }
 
