@@ -53,27 +53,31 @@ function batchOf({ run }: Sender, batch: number): string {
   return lines.join('');
 }
 
-/** Every sequence from 0 on stands there once with its own weight, and as many as were answered, or one batch more. */
-async function expectEachOnce(from: ReadFrom, { weigher, answered }: Sender): Promise<void> {
+/**
+ * From this batch on every sequence stands there once with its own weight, and as many as were answered, or one batch
+ * more; what the house has noted as received is the same, from 0 on.
+ */
+async function expectEachOnce(from: ReadFrom, { weigher, answered }: Sender, batch: number): Promise<void> {
   const sequences: number[] = [];
   const key = { deviceId: weigher.deviceId, series: '1' };
+  const first = batch * weightsPerBatch;
   let wrong = 0;
-  for await (const { columns } of storedWeights(from, key, { from: 0, to: Number.MAX_SAFE_INTEGER })) {
-    sequences.push(...columns.sequences);
+  for await (const { columns } of storedWeights(from, key, { from: first, to: Number.MAX_SAFE_INTEGER })) {
+    sequences.push(...columns.sequences.filter((sequence) => sequence >= first));
     columns.netMilligrams.forEach((net, at) => {
       if (net !== 2_000_000 + ((columns.sequences[at] ?? 0) % 977) * 10) wrong += 1;
     });
   }
   sequences.sort((one, other) => one - other);
   expect(wrong).toBe(0);
-  expect(sequences.findIndex((sequence, at) => sequence !== at)).toBe(-1);
-  const batches = sequences.length / weightsPerBatch;
+  expect(sequences.findIndex((sequence, at) => sequence !== first + at)).toBe(-1);
+  const batches = batch + sequences.length / weightsPerBatch;
   expect([answered, answered + 1]).toContain(batches);
   const ranges = await from.sql<{ first: number | string; last: number | string }>`
     SELECT "from_sequence" AS "first", "to_sequence" AS "last" FROM "weight_range"
     WHERE "device_id" = ${weigher.deviceId}`;
-  expect(ranges.map(({ first, last }) => [Number(first), Number(last)])).toEqual(
-    batches === 0 ? [] : [[0, sequences.length - 1]],
+  expect(ranges.map(({ first: begin, last }) => [Number(begin), Number(last)])).toEqual(
+    batches === 0 ? [] : [[0, batches * weightsPerBatch - 1]],
   );
 }
 
@@ -91,6 +95,7 @@ describe('the plug pulled while two weighers send', () => {
     await house.close();
     const config = readConfig(settings);
     for (let cut = 0; cut < kills; cut += 1) {
+      const before = senders.map(({ answered }) => answered);
       const running = await startServer(settings);
       server = running;
       let answers = 0;
@@ -106,10 +111,12 @@ describe('the plug pulled while two weighers send', () => {
         .filter((end) => !end.includes('fetch failed'));
       expect(refused).toEqual([]);
       const look = await openToLook(config);
-      for (const sender of senders) await expectEachOnce(look.from, sender);
+      // What was sent since the cut before, with the batch that was in doubt; the whole of it after the last.
+      for (const [at, sender] of senders.entries()) await expectEachOnce(look.from, sender, before[at] ?? 0);
       await look.close();
     }
     const look = await openToLook(config);
+    for (const sender of senders) await expectEachOnce(look.from, sender, 0);
     const [siteId = ''] = await chainedSites(look.from);
     expect((await verifyJournal(look.from, siteId, null)).misfit).toBeNull();
     await look.close();

@@ -1,11 +1,11 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import type { Browser, Page } from 'playwright-core';
-import { crawlPages, type MetPage } from '../../bench/crawl-pages.js';
+import type { MetPage } from '../../bench/crawl-pages.js';
 import { crawlOf } from '../../bench/page-addresses.js';
-import { signInWalkers } from '../../bench/walkers.js';
 import type { Language } from '../../src/platform/sentences/language.js';
 import { aDemo, type DemoHouse } from './a-demo.js';
 import { accessibilityFindings, openBrowser, openContext } from './browser.js';
+import { metPages } from './met-pages.js';
 
 /** Tablet, desk, and a desk magnified four times: WCAG 1.4.10 takes 1280 points at 400 % as 320. */
 const sizes = [
@@ -34,7 +34,8 @@ export function describeEveryPage(language: Language): void {
     await demo.app.listen(0, '127.0.0.1');
     address = (await demo.app.getUrl()).replace('[::1]', '127.0.0.1');
     browser = await openBrowser();
-    met = await crawlPages(crawlOf(demo.app, address), await signInWalkers(address));
+    const { routes } = crawlOf(demo.app, address);
+    met = (await metPages(demo, address)).filter(({ pattern }) => routes.some(({ path }) => path === pattern));
   }, 300_000);
 
   afterAll(async () => {

@@ -22,7 +22,7 @@ export function nameOfDemo(options: DemoOptions, databaseKind: 'sqlite' | 'postg
 }
 
 /**
- * The folder of a demo that was made, once for all test files of a source state. `make` fills a folder; of two who
+ * The folder of what was made, a demo or a walk, once for all test files of a source state. `make` fills a folder; of two who
  * want the same one makes it and the other waits.
  */
 export async function madeOnce(name: string, make: (folder: string) => Promise<void>): Promise<string> {
@@ -63,9 +63,9 @@ async function tryToMake(folder: string, make: (folder: string) => Promise<void>
   }
 }
 
-const keptCount = 4;
+const keptCount = 8;
 
-/** Demos of earlier source states go. */
+/** What was made of earlier source states goes. */
 function forgetOthers(): void {
   const made = readdirSync(cacheFolder)
     .filter((name) => !name.endsWith('.making'))
