@@ -71,7 +71,7 @@ describe('how a line fills, and what to set it to', () => {
   const page = async (line: 0 | 1, query = '', by = auditor): Promise<string> => {
     const answer = await by.get(`/lines/${plant.lineIds[line]}/fill${query}`);
     expect(answer.status).toBe(200);
-    expect(answer.text).not.toMatch(/style=|undefined|NaN|>(line-fill|setpoint|fill|field-name)-[a-z]/);
+    expect(answer.text).not.toMatch(/style=|undefined|\bNaN\b|>(line-fill|setpoint|fill|field-name)-[a-z]/);
     return pageText(answer.text);
   };
   const json = async (line: 0 | 1, query = ''): Promise<LineFillJson> => {
