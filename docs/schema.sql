@@ -3050,6 +3050,56 @@ CREATE TRIGGER "tare_correction_no_replace" BEFORE INSERT ON "tare_correction" W
 
 CREATE TRIGGER "tare_correction_void_once" BEFORE UPDATE OF "voided_by" ON "tare_correction" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:tare_correction: voided_by is set once'); END;
 
+CREATE TABLE "weigher_way" (
+    "id" varchar NOT NULL,
+    "weigher_id" varchar NOT NULL,
+    "takes_mqtt" boolean NOT NULL,
+    "set_at" varchar NOT NULL,
+    CONSTRAINT "pk_weigher_way" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_weigher_way_weigher_id" FOREIGN KEY ("weigher_id") REFERENCES "pack_weigher" ("id")
+  );
+
+CREATE INDEX "ix_weigher_way_weigher_id" ON "weigher_way" ("weigher_id");
+
+CREATE TRIGGER "weigher_way_no_update" BEFORE UPDATE OF "id", "weigher_id", "takes_mqtt", "set_at" ON "weigher_way" BEGIN SELECT RAISE(ABORT, 'fact:weigher_way: rows are never changed'); END;
+
+CREATE TRIGGER "weigher_way_no_delete" BEFORE DELETE ON "weigher_way" BEGIN SELECT RAISE(ABORT, 'fact:weigher_way: rows are never deleted'); END;
+
+CREATE TRIGGER "weigher_way_no_replace" BEFORE INSERT ON "weigher_way" WHEN EXISTS (SELECT 1 FROM "weigher_way" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:weigher_way: the key is taken'); END;
+
+CREATE TABLE "file_layout" (
+    "id" varchar NOT NULL,
+    "weigher_id" varchar NOT NULL,
+    "layout" text NOT NULL,
+    "set_at" varchar NOT NULL,
+    CONSTRAINT "pk_file_layout" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_file_layout_weigher_id" FOREIGN KEY ("weigher_id") REFERENCES "pack_weigher" ("id")
+  );
+
+CREATE INDEX "ix_file_layout_weigher_id" ON "file_layout" ("weigher_id");
+
+CREATE TRIGGER "file_layout_no_update" BEFORE UPDATE OF "id", "weigher_id", "layout", "set_at" ON "file_layout" BEGIN SELECT RAISE(ABORT, 'fact:file_layout: rows are never changed'); END;
+
+CREATE TRIGGER "file_layout_no_delete" BEFORE DELETE ON "file_layout" BEGIN SELECT RAISE(ABORT, 'fact:file_layout: rows are never deleted'); END;
+
+CREATE TRIGGER "file_layout_no_replace" BEFORE INSERT ON "file_layout" WHEN EXISTS (SELECT 1 FROM "file_layout" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:file_layout: the key is taken'); END;
+
+CREATE TABLE "weight_file" (
+    "id" varchar NOT NULL,
+    "weigher_id" varchar NOT NULL,
+    "layout_id" varchar NOT NULL,
+    "name" varchar NOT NULL,
+    "digest" varchar NOT NULL,
+    "byte_count" integer NOT NULL,
+    "packed" blob NOT NULL,
+    "brought_at" varchar NOT NULL,
+    CONSTRAINT "pk_weight_file" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_weight_file_weigher_id" FOREIGN KEY ("weigher_id") REFERENCES "pack_weigher" ("id"),
+    CONSTRAINT "fk_weight_file_layout_id" FOREIGN KEY ("layout_id") REFERENCES "file_layout" ("id")
+  );
+
+CREATE INDEX "ix_weight_file_brought_at" ON "weight_file" ("brought_at");
+
 CREATE TABLE "hand_sample_plan" (
     "id" varchar NOT NULL,
     "site_id" varchar NOT NULL,

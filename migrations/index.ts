@@ -15,6 +15,7 @@ import { runCourses } from './0014-run-courses.js';
 import { flowModels } from './0016-flow-models.js';
 import { packWeights } from './0017-pack-weights.js';
 import { weightBlocks } from './0018-weight-blocks.js';
+import { waysIn } from './0019-ways-in.js';
 import { weighingWatched } from './0020-weighing-watched.js';
 import { minuteSums } from './0022-minute-sums.js';
 import { weightMonths } from './0023-weight-months.js';
@@ -37,6 +38,7 @@ export const migrations: readonly Migration[] = [
   flowModels,
   packWeights,
   weightBlocks,
+  waysIn,
   weighingWatched,
   minuteSums,
   weightMonths,

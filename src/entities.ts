@@ -88,6 +88,9 @@ import { PackWeigher } from './fill-weight/pack-weigher.entity.js';
 import { HandSamplePlan } from './fill-weight/hand-plan/hand-sample-plan.entity.js';
 import { SilenceSetting } from './fill-weight/silence/silence-setting.entity.js';
 import { WeigherSilence } from './fill-weight/silence/weigher-silence.entity.js';
+import { WeigherWay } from './fill-weight/weigher-way.entity.js';
+import { FileLayout } from './fill-weight/files/file-layout.entity.js';
+import { WeightFile } from './fill-weight/files/weight-file.entity.js';
 import { ShortPack } from './fill-weight/kept/short-pack.entity.js';
 import { TareCorrection } from './fill-weight/kept/tare-correction.entity.js';
 import { WeightBlock } from './fill-weight/kept/weight-block.entity.js';
@@ -242,6 +245,9 @@ export const entities: readonly EntityClass[] = [
   HandSamplePlan,
   SilenceSetting,
   WeigherSilence,
+  WeigherWay,
+  FileLayout,
+  WeightFile,
   WeightBatch,
   WeightBlock,
   WeightRun,

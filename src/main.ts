@@ -1,5 +1,6 @@
 import 'reflect-metadata';
 import { Housekeeping } from './journal/housekeeping.js';
+import { MqttLine } from './fill-weight/mqtt/mqtt-line.js';
 import { createFirstAdministrator } from './people/first-start.js';
 import { readConfig } from './platform/config.js';
 import { JobRunner } from './platform/jobs/job-runner.js';
@@ -13,6 +14,7 @@ async function main(): Promise<void> {
   await createFirstAdministrator(house, process.env);
   house.get(JobRunner).start();
   house.get(Housekeeping).start();
+  house.get(MqttLine).start();
   await house.listen(config.port, config.host);
   stopGracefully(async () => {
     await house.close();

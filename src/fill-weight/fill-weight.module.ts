@@ -17,6 +17,8 @@ import './hand-plan/hand-plan.sentences.js';
 import './hand-plan/hand-plan.sentences.es.js';
 import './silence/silence.sentences.js';
 import './silence/silence.sentences.es.js';
+import './mqtt/mqtt.sentences.js';
+import './mqtt/mqtt.sentences.es.js';
 import { FillWeightsApi, WeightsInHand } from './fill-weights.api.js';
 import { EndHandPlan } from './hand-plan/end-hand-plan.js';
 import { HandPlanApi } from './hand-plan/hand-plan.api.js';
@@ -34,6 +36,10 @@ import { LineFillController } from './line-fill/line-fill.controller.js';
 import './line-fill/line-fill.sentences.js';
 import './line-fill/line-fill.sentences.es.js';
 import { LookAtWeighing } from './look-at-weighing.js';
+import { MessageDesk } from './mqtt/message-desk.js';
+import { MessagePoints } from './mqtt/message-points.js';
+import { MqttLine } from './mqtt/mqtt-line.js';
+import { ReceiveMessage } from './mqtt/receive-message.js';
 import { PackWeigherApi } from './pack-weigher.api.js';
 import { ReceiveWeights } from './receive-weights.js';
 import { RunWeightsApi } from './run-weights/run-weights.api.js';
@@ -46,6 +52,7 @@ import { RunController } from './run.controller.js';
 import { SetSilence } from './silence/set-silence.js';
 import { SilenceApi } from './silence/silence.api.js';
 import { WatchSilences } from './silence/watch-silences.js';
+import { SetWeigherWay } from './set-weigher-way.js';
 import { WeighHandSample } from './weigh-hand-sample.js';
 import { WithdrawPackWeigher } from './withdraw-pack-weigher.js';
 
@@ -58,9 +65,11 @@ const commands = [
   IssueWeightReport,
   EndHandPlan,
   ReceiveWeights,
+  ReceiveMessage,
   SealWeights,
   SetHandPlan,
   SetSilence,
+  SetWeigherWay,
   WeighHandSample,
   WithdrawPackWeigher,
   WithdrawTareCorrection,
@@ -80,7 +89,17 @@ const commands = [
     SilenceApi,
     WeightReportController,
   ],
-  providers: [...commands, LookAtWeighing, RunSights, WatchHandSamples, WatchSilences, WeightsInHand],
-  exports: commands,
+  providers: [
+    ...commands,
+    LookAtWeighing,
+    MessageDesk,
+    MessagePoints,
+    MqttLine,
+    RunSights,
+    WatchHandSamples,
+    WatchSilences,
+    WeightsInHand,
+  ],
+  exports: [...commands, MqttLine],
 })
 export class FillWeightModule {}

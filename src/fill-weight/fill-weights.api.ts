@@ -3,12 +3,13 @@ import { ApiBody, ApiConsumes, ApiCreatedResponse, ApiOperation, ApiTags } from 
 import type { Asked } from '../journal/entry-draft.js';
 import { May } from '../platform/actor.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
-import { BadForm, NotTaken, Refusal } from '../platform/refusal.js';
+import { NotTaken, Refusal } from '../platform/refusal.js';
 import { fieldOf } from '../platform/web/problem.filter.js';
 import { Trying } from '../platform/web/request.js';
 import { Streaming, Streams, type StreamedBody } from '../platform/web/streamed-body.js';
 import { FillWeightsQuery } from './fill-weights.form.js';
-import { mostWeights, ReadWeights } from './incoming/read-weights.js';
+import { ReadWeights } from './incoming/read-weights.js';
+import { refuseUnfinished } from './incoming/refuse-unfinished.js';
 import { packWeigherOfDevice } from './pack-weighers.js';
 import { ReceiveWeights } from './receive-weights.js';
 
@@ -41,15 +42,7 @@ export class WeightsInHand {
 async function readWhole(body: StreamedBody, query: FillWeightsQuery): Promise<ReadWeights> {
   const read = new ReadWeights({ kind: body.type === 'text/csv' ? 'csv' : 'ndjson' });
   const stop = (await body.read(mostBytes, (chunk) => read.take(chunk))) ?? read.end();
-  if (stop === 'too-many-weights') throw new NotTaken('too-large', 'too-many-weights', { most: mostWeights });
-  if (stop === 'header-in-error') {
-    throw new BadForm(read.faults.problems(), 'weights-in-error', { wrong: read.faults.count, lines: 1 });
-  }
-  const announced = query.count ?? null;
-  if (announced !== null && announced !== read.lineCount) {
-    throw new NotTaken('bad-body', 'weights-not-as-announced', { announced, found: read.lineCount });
-  }
-  if (query.ends === 'newline' && !read.endsWithNewline) throw new NotTaken('bad-body', 'body-cut-off');
+  refuseUnfinished(read, stop, query);
   return read;
 }
 

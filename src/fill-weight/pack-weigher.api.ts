@@ -5,8 +5,9 @@ import { May, type Actor } from '../platform/actor.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { Acting, Asking } from '../platform/web/request.js';
 import { AddPackWeigher } from './add-pack-weigher.js';
-import { AddPackWeigherForm, WithdrawPackWeigherForm } from './pack-weigher.form.js';
+import { AddPackWeigherForm, WeigherWayForm, WithdrawPackWeigherForm } from './pack-weigher.form.js';
 import { packWeighersOf } from './pack-weighers.js';
+import { SetWeigherWay } from './set-weigher-way.js';
 import { WithdrawPackWeigher } from './withdraw-pack-weigher.js';
 
 const id = '0195862e-7d3f-7a4b-9c55-0d0f6f1b7a10';
@@ -19,6 +20,7 @@ export class PackWeigherApi {
     @Inject(READER) private readonly reader: ReadFrom,
     private readonly addPackWeigher: AddPackWeigher,
     private readonly withdrawPackWeigher: WithdrawPackWeigher,
+    private readonly setWeigherWay: SetWeigherWay,
   ) {}
 
   @Get()
@@ -47,5 +49,17 @@ export class PackWeigherApi {
     @Body() form: WithdrawPackWeigherForm,
   ): Promise<{ readonly id: string }> {
     return this.withdrawPackWeigher.execute(asked, weigherId, form);
+  }
+
+  @Post(':id/way')
+  @May('set-up-plant')
+  @ApiOperation({ summary: 'Say whether a pack weigher may send by MQTT' })
+  @ApiCreatedResponse({ schema: { example: { id } } })
+  way(
+    @Asking() asked: Asked,
+    @Param('id', ParseUUIDPipe) weigherId: string,
+    @Body() form: WeigherWayForm,
+  ): Promise<{ readonly id: string }> {
+    return this.setWeigherWay.execute(asked, weigherId, form);
   }
 }

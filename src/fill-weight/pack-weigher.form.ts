@@ -31,3 +31,8 @@ export class WithdrawPackWeigherForm {
   @TextField({ most: 300, example: 'Moved to line 2' })
   reason!: string;
 }
+
+export class WeigherWayForm {
+  @FlagField({ optional: true, says: 'Weights may come from it by MQTT; absent: they may not' })
+  takesMqtt?: boolean | null;
+}

@@ -29,6 +29,10 @@ export interface ReadBatch {
   readonly line: string | null;
   /** Lines in error are left out; else they refuse the whole batch. */
   readonly skipsFaults: boolean;
+  /** What a key of the request stands for; absent: it has no key. */
+  readonly content?: object;
+  /** SHA-256 of the file that it came in; absent: it came in none. */
+  readonly fileDigest?: string;
 }
 
 export interface WeightsAnswer {
@@ -117,7 +121,7 @@ export class ReceiveWeights {
 
   private write(asked: Asked, { batch, key, batches, ranges, answer }: Written): Promise<WeightsAnswer> {
     const [first, last] = [ranges[0]?.from ?? 0, ranges.at(-1)?.to ?? 0];
-    const content = { series: key.series, digests: batches.map(({ digest }) => digest) };
+    const content = batch.content ?? { series: key.series, digests: batches.map(({ digest }) => digest) };
     return this.changes.run(asked, content, async (tx, change) => {
       await countReceived(tx, key, { count: answer.acceptedCount, at: change.recordedAt });
       refuseIfOvertaken(await rangesBetween(tx, key, { from: first, to: last }), ranges);
@@ -147,6 +151,7 @@ export class ReceiveWeights {
             lastSequence: last,
             firstAt: earliestOf(batches, change.recordedAt),
             batches: batches.map(forJournal),
+            ...(batch.fileDigest === undefined ? {} : { fileDigest: batch.fileDigest }),
           },
         },
       };

@@ -58,6 +58,18 @@ export class RecordChange {
     return answer;
   }
 
+  /**
+   * The answer that the same key got before; null: none. For what is costly to look at before it is known to come again.
+   *
+   * @throws {Refusal} `key-used-for-other-content`
+   */
+  async answered<Answer>(asked: Asked, content: object): Promise<Answer | null> {
+    if (asked.key === null) return null;
+    const used = { key: asked.key, hash: contentHash(content) };
+    const answer = await this.units.run((tx) => findAnswer(tx, asked, used));
+    return answer === null ? null : (JSON.parse(answer) as Answer);
+  }
+
   /** The same guards and the same work, and then nothing of it stays. */
   private rehearse<Answer>(asked: Asked, look: Rehearsal, work: Work<Answer>): Promise<Answer> {
     return this.units.rehearse(async (tx) => {

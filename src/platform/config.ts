@@ -1,3 +1,5 @@
+import { readMqttSettings, type MqttSettings } from './mqtt-settings.js';
+
 /** All that the server takes from its environment, checked. Every setting is described in `docs/settings.md`. */
 export interface Config {
   readonly databaseUrl: string | null;
@@ -13,6 +15,8 @@ export interface Config {
   readonly sessionHours: number;
   readonly weightMonths: number;
   readonly dropsWeights: boolean;
+  /** Null: no weights come by MQTT. */
+  readonly mqtt: MqttSettings | null;
 }
 
 export type Environment = Readonly<Record<string, string | undefined>>;
@@ -59,6 +63,7 @@ export function readConfig(environment: Environment): Config {
     sessionHours: whole('SESSION_HOURS', 14, [1, 168]),
     weightMonths: whole('WEIGHT_MONTHS', 24, [1, 1200]),
     dropsWeights: yesOrNo('DROP_WEIGHTS', false),
+    mqtt: readMqttSettings(given, problems),
   };
   if (problems.length > 0) throw new Error(`Packthread cannot start with these settings:\n- ${problems.join('\n- ')}`);
   return config;
