@@ -52,7 +52,15 @@ const composed = {
 const sameInBoth = new Set([
   ...['bag-sscc', 'plant-gtin', 'plant-gln', 'people-field-pin', 'proof-pin', 'thread-kilograms-head'],
   ...['role-auditor', 'delivery-no', 'film-kind-film', 'account-packaging-film', 'line-event-film', 'choose-none'],
-  ...['field-name-film', 'field-name-material', 'field-name-pin', 'dock-no', 'language-en', 'language-es'],
+  ...[
+    'field-name-film',
+    'field-name-material',
+    'field-name-pin',
+    'dock-no',
+    'weigher-no',
+    'language-en',
+    'language-es',
+  ],
   ...['set-up-shifts-three-by-eight-says', 'set-up-shifts-two-by-twelve-says'],
 ]);
 

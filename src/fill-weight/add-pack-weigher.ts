@@ -2,12 +2,9 @@ import { Injectable } from '@nestjs/common';
 import type { Asked } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
 import { findDevice } from '../people/device-in-unit.js';
-import { insertCoded } from '../plant/insert-coded.js';
-import { ofSite } from '../plant/of-site.js';
-import { lineOf } from '../plant/plant-facts.js';
 import { Ids } from '../platform/ids.js';
 import { Refusal } from '../platform/refusal.js';
-import { leaveSealJob } from './kept/seal-job.js';
+import { insertPackWeigher } from './insert-pack-weigher.js';
 import { leaveLookAtWeighing } from './look-job.js';
 import { PackWeigher } from './pack-weigher.entity.js';
 import type { AddPackWeigherForm } from './pack-weigher.form.js';
@@ -28,28 +25,12 @@ export class AddPackWeigher {
       const { siteId } = asked.actor;
       const device = await findDevice(tx, siteId, form.deviceId);
       if (device.kind !== 'machine') throw new Refusal('device-is-no-machine', { device: device.code });
-      const line = ofSite(asked.actor, 'packing-line', await lineOf(tx, form.lineId));
       const earlier = await tx.findOne(PackWeigher, { deviceId: device.id, voidedBy: null });
       if (earlier !== null) {
         throw new Refusal('machine-weighs-already', { device: device.code, weigher: earlier.code });
       }
-      const id = this.ids.next();
-      const row = { ...form, headCount: form.headCount ?? null };
-      await insertCoded(tx, PackWeigher, { id, siteId, ...row, setUpAt: change.recordedAt, voidedBy: null });
-      await leaveSealJob(tx, { id: this.ids.next(), at: change.recordedAt });
-      await leaveLookAtWeighing(tx, { id: this.ids.next(), at: change.recordedAt });
-      return {
-        answer: { id },
-        entry: {
-          action: 'add-pack-weigher',
-          subject: { kind: 'pack-weigher', id },
-          touches: [
-            { kind: 'packing-line', id: line.id },
-            { kind: 'device', id: device.id },
-          ],
-          after: { ...row },
-        },
-      };
+      const entry = await insertPackWeigher(tx, { asked, change, ids: this.ids }, form);
+      return { answer: { id: entry.subject.id }, entry };
     });
   }
 }

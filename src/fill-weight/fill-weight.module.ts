@@ -40,6 +40,12 @@ import { MessageDesk } from './mqtt/message-desk.js';
 import { MessagePoints } from './mqtt/message-points.js';
 import { MqttLine } from './mqtt/mqtt-line.js';
 import { ReceiveMessage } from './mqtt/receive-message.js';
+import { InstallPackWeigher } from './install-pack-weigher.js';
+import './set-up/pack-weighers.sentences.js';
+import './set-up/pack-weighers.sentences.es.js';
+import { WeigherActs } from './set-up/weigher-acts.js';
+import { PackWeighersController } from './set-up/pack-weighers.controller.js';
+import { PeopleModule } from '../people/people.module.js';
 import { PackWeigherApi } from './pack-weigher.api.js';
 import { ReceiveWeights } from './receive-weights.js';
 import { RunWeightsApi } from './run-weights/run-weights.api.js';
@@ -63,6 +69,7 @@ const commands = [
   DropOldWeights,
   DropWeights,
   IssueWeightReport,
+  InstallPackWeigher,
   EndHandPlan,
   ReceiveWeights,
   ReceiveMessage,
@@ -76,6 +83,7 @@ const commands = [
 ];
 
 @Module({
+  imports: [PeopleModule],
   controllers: [
     FillWeightsApi,
     HandPlanApi,
@@ -84,6 +92,7 @@ const commands = [
     LineFillApi,
     LineFillController,
     PackWeigherApi,
+    PackWeighersController,
     RunController,
     RunWeightsApi,
     SilenceApi,
@@ -96,6 +105,7 @@ const commands = [
     MessagePoints,
     MqttLine,
     RunSights,
+    WeigherActs,
     WatchHandSamples,
     WatchSilences,
     WeightsInHand,

@@ -1,6 +1,17 @@
 import { FlagField, IdField, TextField, WholeField } from '../platform/web/fields.js';
 import { codeForm, codePattern } from '../plant/code-patterns.js';
 
+/** What a machine is called in the records. */
+export const machineCodeField = {
+  most: 30,
+  pattern: /^[A-Za-z0-9][A-Za-z0-9.-]{1,29}$/,
+  form: 'person-code',
+  example: 'pack-weigher-1',
+} as const;
+
+/** A weigher together with its machine. */
+export type InstallPackWeigherForm = Omit<AddPackWeigherForm, 'deviceId'> & { readonly machineCode: string };
+
 export class AddPackWeigherForm {
   @IdField({ says: 'The machine whose token sends the weights' })
   deviceId!: string;

@@ -13,6 +13,8 @@ const pageOf: Readonly<Record<string, (id: string) => string>> = {
   'packing-line': (id) => `/line/${id}`,
   'weigher-silence': (id) => `/weigher-silences/${id}`,
   'line-check': (id) => `/checks/${id}`,
+  'pack-weigher': (id) => `/set-up/pack-weighers/${id}`,
+  'weight-messages': () => '/set-up/pack-weighers',
   pallet: (id) => `/thread?code=${id}`,
   lot: (id) => `/lots/${id}`,
   'bulk-bag': (id) => `/thread?code=${id}`,

@@ -8,6 +8,12 @@ export function gradesOfSite(from: ReadFrom, siteId: string): Promise<GradeRow[]
     FROM "grade" WHERE "site_id" = ${siteId} ORDER BY "code"`;
 }
 
+/** The packing lines of a site, by code. */
+export function linesOfSite(from: ReadFrom, siteId: string): Promise<NamedRow[]> {
+  return from.sql<NamedRow>`
+    SELECT "id", "site_id" AS "siteId", "code", "name" FROM "packing_line" WHERE "site_id" = ${siteId} ORDER BY "code"`;
+}
+
 /** The dryers of a site, by code. */
 export function dryersOfSite(from: ReadFrom, siteId: string): Promise<NamedRow[]> {
   return from.sql<NamedRow>`

@@ -52,6 +52,10 @@ export function setUpPage({ viewer, state }: SetUpProps): VNode {
             <a href="/set-up/weighing">{say('step-weighing')}</a> <span class="quiet">{say('step-weighing-says')}</span>
           </li>
         ) : null}
+        <li>
+          <a href="/set-up/pack-weighers">{say('step-pack-weighers')}</a>{' '}
+          <span class="quiet">{say('step-pack-weighers-says')}</span>
+        </li>
       </ol>
       <p class="quiet">{say('set-up-later')}</p>
       <p class="caution">{say('set-up-caution')}</p>
