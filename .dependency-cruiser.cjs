@@ -88,6 +88,7 @@ module.exports = {
           '^src/open-points/count-interruptions\\.ts$',
           '^src/hopper/refusals-met\\.ts$',
           '^src/fill-weight/weight-batches\\.ts$',
+          '^src/fill-weight/files/weight-files\\.ts$',
           '^src/fill-weight/kept/seal-weights\\.ts$',
           '^src/cli/rebuild-(courses|weights)\\.main\\.ts$',
         ],

@@ -18,6 +18,7 @@ import { packAnswers } from './platform/web/answer-encoding.js';
 import { checkRoutes } from './platform/web/check-routes.js';
 import { formPipe } from './platform/web/check-form.js';
 import { describeApi } from './platform/web/describe-api.js';
+import { takeFiles } from './platform/web/brought-file.js';
 import { leaveStreamsUnread } from './platform/web/streamed-body.js';
 import { PageInterceptor } from './platform/web/page.interceptor.js';
 import { languageBeforeSignIn } from './platform/web/language-asked.js';
@@ -122,6 +123,7 @@ async function furnish(house: NestFastifyApplication, config: Config): Promise<v
   });
   packAnswers(house.getHttpAdapter().getInstance());
   leaveStreamsUnread(house.getHttpAdapter().getInstance());
+  takeFiles(house.getHttpAdapter().getInstance());
   // Whom the house speaks to is settled by the guard; the conversation begins when the body has been read.
   house
     .getHttpAdapter()

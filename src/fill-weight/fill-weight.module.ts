@@ -19,7 +19,7 @@ import './silence/silence.sentences.js';
 import './silence/silence.sentences.es.js';
 import './mqtt/mqtt.sentences.js';
 import './mqtt/mqtt.sentences.es.js';
-import { FillWeightsApi, WeightsInHand } from './fill-weights.api.js';
+import { FillWeightsApi } from './fill-weights.api.js';
 import { EndHandPlan } from './hand-plan/end-hand-plan.js';
 import { HandPlanApi } from './hand-plan/hand-plan.api.js';
 import { SetHandPlan } from './hand-plan/set-hand-plan.js';
@@ -46,6 +46,14 @@ import './set-up/pack-weighers.sentences.es.js';
 import { WeigherActs } from './set-up/weigher-acts.js';
 import { PackWeighersController } from './set-up/pack-weighers.controller.js';
 import { PeopleModule } from '../people/people.module.js';
+import { FilesController } from './files/files.controller.js';
+import './files/files.sentences.js';
+import './files/files.sentences.es.js';
+import { SetFileLayout } from './files/set-file-layout.js';
+import { StoreWeightFile } from './files/store-weight-file.js';
+import { WeightFileApi } from './files/weight-file.api.js';
+import { WeightFiles } from './files/weight-files.js';
+import { BatchesInHand } from './incoming/batches-in-hand.js';
 import { PackWeigherApi } from './pack-weigher.api.js';
 import { ReceiveWeights } from './receive-weights.js';
 import { RunWeightsApi } from './run-weights/run-weights.api.js';
@@ -76,7 +84,9 @@ const commands = [
   SealWeights,
   SetHandPlan,
   SetSilence,
+  SetFileLayout,
   SetWeigherWay,
+  StoreWeightFile,
   WeighHandSample,
   WithdrawPackWeigher,
   WithdrawTareCorrection,
@@ -85,6 +95,8 @@ const commands = [
 @Module({
   imports: [PeopleModule],
   controllers: [
+    FilesController,
+    WeightFileApi,
     FillWeightsApi,
     HandPlanApi,
     HandSampleApi,
@@ -108,7 +120,8 @@ const commands = [
     WeigherActs,
     WatchHandSamples,
     WatchSilences,
-    WeightsInHand,
+    BatchesInHand,
+    WeightFiles,
   ],
   exports: [...commands, MqttLine],
 })

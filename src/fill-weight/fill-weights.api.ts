@@ -1,43 +1,21 @@
-import { Controller, Inject, Injectable, Post, Query } from '@nestjs/common';
+import { Controller, Inject, Post, Query } from '@nestjs/common';
 import { ApiBody, ApiConsumes, ApiCreatedResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
 import type { Asked } from '../journal/entry-draft.js';
 import { May } from '../platform/actor.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
-import { NotTaken, Refusal } from '../platform/refusal.js';
+import { Refusal } from '../platform/refusal.js';
 import { fieldOf } from '../platform/web/problem.filter.js';
 import { Trying } from '../platform/web/request.js';
 import { Streaming, Streams, type StreamedBody } from '../platform/web/streamed-body.js';
 import { FillWeightsQuery } from './fill-weights.form.js';
+import { BatchesInHand } from './incoming/batches-in-hand.js';
 import { ReadWeights } from './incoming/read-weights.js';
 import { refuseUnfinished } from './incoming/refuse-unfinished.js';
 import { packWeigherOfDevice } from './pack-weighers.js';
 import { ReceiveWeights } from './receive-weights.js';
 
-/** Batches that are read and written at a time; the next are asked to come again. */
-const mostInHand = 4;
 /** Unpacked; a million lines of the usual shape are 130 MB. */
 const mostBytes = 268_435_456;
-
-/** Reads batches as they arrive, few at a time. */
-@Injectable()
-export class WeightsInHand {
-  private count = 0;
-
-  /** @throws {NotTaken} `weights-in-hand`, `body-cut-off`, `body-too-large`, `too-many-weights` */
-  async read<Answer>(
-    body: StreamedBody,
-    query: FillWeightsQuery,
-    then: (read: ReadWeights) => Promise<Answer>,
-  ): Promise<Answer> {
-    if (this.count >= mostInHand) throw new NotTaken('busy', 'weights-in-hand', { most: mostInHand });
-    this.count += 1;
-    try {
-      return await then(await readWhole(body, query));
-    } finally {
-      this.count -= 1;
-    }
-  }
-}
 
 async function readWhole(body: StreamedBody, query: FillWeightsQuery): Promise<ReadWeights> {
   const read = new ReadWeights({ kind: body.type === 'text/csv' ? 'csv' : 'ndjson' });
@@ -54,7 +32,7 @@ export class FillWeightsApi {
   constructor(
     @Inject(READER) private readonly reader: ReadFrom,
     private readonly receiveWeights: ReceiveWeights,
-    private readonly inHand: WeightsInHand,
+    private readonly inHand: BatchesInHand,
   ) {}
 
   @Post()
@@ -70,10 +48,10 @@ export class FillWeightsApi {
   async send(@Trying() asked: Asked, @Streaming() body: StreamedBody, @Query() query: FillWeightsQuery) {
     const weigher = await packWeigherOfDevice(this.reader, asked.actor.deviceId ?? '');
     if (weigher === null) throw new Refusal('machine-weighs-nothing');
-    const answer = await this.inHand.read(body, query, (read) =>
+    const answer = await this.inHand.run(async () =>
       this.receiveWeights.execute(asked, {
         weigher,
-        read,
+        read: await readWhole(body, query),
         series: query.series ?? '1',
         run: query.run ?? null,
         line: query.line ?? null,

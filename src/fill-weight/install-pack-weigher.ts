@@ -9,7 +9,7 @@ import { insertPackWeigher } from './insert-pack-weigher.js';
 import type { InstallPackWeigherForm } from './pack-weigher.form.js';
 
 /** A weigher that was set up together with its machine; the token is null where the request had been answered before. */
-export interface WeigherWithToken {
+interface WeigherWithToken {
   readonly id: string;
   readonly token: string | null;
 }

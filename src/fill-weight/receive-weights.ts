@@ -8,6 +8,8 @@ import { BadForm, Refusal, type FieldProblem } from '../platform/refusal.js';
 import { checkWeights, type CheckedWeights } from './incoming/check-weights.js';
 import { encodeBatches, type EncodedBatch } from './incoming/encode-batches.js';
 import { freshWeights, type FreshWeights } from './incoming/fresh-weights.js';
+import { countsByRun, firstRows, type FirstRow } from './incoming/first-rows.js';
+import { newByTime } from './incoming/known-by-time.js';
 import type { ReadWeights } from './incoming/read-weights.js';
 import { lookAgainIfLate } from './incoming/look-again.js';
 import { eachOnce } from './incoming/order-weights.js';
@@ -33,6 +35,16 @@ export interface ReadBatch {
   readonly content?: object;
   /** SHA-256 of the file that it came in; absent: it came in none. */
   readonly fileDigest?: string;
+  /** Its sequences are no counter of the machine: what is known is told by time and net, too. */
+  readonly isKeyedByTime?: boolean;
+}
+
+/** What taking a batch would bring. */
+export interface DryRun {
+  readonly answer: WeightsAnswer;
+  readonly runs: readonly { readonly number: string; readonly weightCount: number }[];
+  /** The first lines as they were read. */
+  readonly first: readonly FirstRow[];
 }
 
 export interface WeightsAnswer {
@@ -72,16 +84,14 @@ export class ReceiveWeights {
   async execute(asked: Asked, batch: ReadBatch): Promise<WeightsAnswer> {
     const { read } = batch;
     moveByOffset(read, asked.deviceOffsetMilliseconds ?? 0);
-    const checked = await this.check(batch);
-    const once = eachOnce(read.rows, checked, read.faults);
-    const key = { deviceId: batch.weigher.deviceId, series: batch.series };
-    const [known, counted] = [read.faults.count, { places: once.places, rows: read.rows, checked }];
+    const { key, counted, repeatedCount } = await this.prepare(batch);
+    const known = read.faults.count;
     for (let attempt = 1; attempt <= mostAttempts; attempt += 1) {
       // A second look finds again what the first one found to be wrong.
       read.faults.forgetAfter(known);
       const fresh = await freshWeights(this.reader, key, counted, read.faults);
       if (!batch.skipsFaults) refuseFaults(read);
-      const answer = answerOf(read, fresh, once.repeatedCount);
+      const answer = answerOf(read, fresh, repeatedCount);
       if (fresh.places.length === 0) return answer;
       const batches = await encodeBatches({ ...counted, places: fresh.places });
       const ranges = rangesOf(sequencesOf(read, fresh));
@@ -93,6 +103,27 @@ export class ReceiveWeights {
       }
     }
     throw new Refusal('still-being-recorded');
+  }
+
+  /** Looks at a batch as `execute` does, lines in error left out, and writes nothing. */
+  async dryRun(batch: ReadBatch): Promise<DryRun> {
+    const { read } = batch;
+    const first = firstRows(read.rows);
+    const { key, counted, repeatedCount } = await this.prepare(batch);
+    const fresh = await freshWeights(this.reader, key, counted, read.faults);
+    return { answer: answerOf(read, fresh, repeatedCount), runs: countsByRun(counted), first };
+  }
+
+  private async prepare(batch: ReadBatch) {
+    const { rows, faults } = batch.read;
+    const key = { deviceId: batch.weigher.deviceId, series: batch.series };
+    const all = await this.check(batch);
+    const places =
+      batch.isKeyedByTime === true ? await newByTime(this.reader, key, { rows, checked: all }) : all.places;
+    const checked = { ...all, places };
+    const once = eachOnce(rows, checked, faults);
+    const repeatedCount = once.repeatedCount + all.places.length - places.length;
+    return { key, counted: { places: once.places, rows, checked: all }, repeatedCount };
   }
 
   private async check({ weigher, read, run, line }: ReadBatch): Promise<CheckedWeights> {

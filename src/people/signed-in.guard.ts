@@ -4,6 +4,7 @@ import type { FastifyReply } from 'fastify';
 import { mayDo, permissionKey, queueKey, type Permission } from '../platform/actor.js';
 import { CONFIG, type Config } from '../platform/config.js';
 import { NotPermitted, Refusal } from '../platform/refusal.js';
+import { fileFormType } from '../platform/web/brought-file.js';
 import { followLanguage } from '../platform/web/language-asked.js';
 import type { HouseRequest } from '../platform/web/request.js';
 import { KnowWhoAsks } from './know-who-asks.js';
@@ -92,7 +93,8 @@ function takeSeen(request: HouseRequest, body: Record<string, unknown>, seen: un
 }
 
 function isPlainForm(request: HouseRequest): boolean {
-  return (request.headers['content-type'] ?? '').startsWith('application/x-www-form-urlencoded');
+  const type = request.headers['content-type'] ?? '';
+  return type.startsWith('application/x-www-form-urlencoded') || type.startsWith(fileFormType);
 }
 
 interface FormOrigin {

@@ -42,6 +42,7 @@ export const permissions = {
   'keep-paper-forms': ['line-lead', 'quality-officer', 'plant-manager'],
   'weigh-packs': ['line-lead', 'lab-analyst', 'quality-officer', 'plant-manager', 'device'],
   'send-fill-weights': ['device'],
+  'bring-weight-files': ['line-lead', 'quality-officer', 'plant-manager', 'administrator'],
   'build-pallets': ['line-lead', 'dispatch-clerk', 'loader', 'plant-manager', 'device'],
   'move-pallets': ['line-lead', 'dispatch-clerk', 'loader', 'plant-manager', 'device'],
   'move-bags': ['dryer-operator', 'line-lead', 'dispatch-clerk', 'loader', 'plant-manager', 'device'],

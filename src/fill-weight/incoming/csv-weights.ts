@@ -18,16 +18,34 @@ const decoder = new TextDecoder('utf-8', { fatal: true });
 export interface CsvLayout {
   /** The byte between two fields: a comma, a semicolon or a tab. */
   readonly separator: number;
-  readonly columns: readonly (WeightField | 'netKilograms' | null)[];
+  readonly columns: readonly CsvColumn[];
   /** Reads a time; hundredths of a second since 1970 UTC, NaN where it cannot be read. */
-  readonly instantOf: (bytes: Uint8Array, start: number, end: number) => number;
+  readonly instantOf: ReadBytes;
+  /** What stands before decimals, where that was said; else a point, or a comma where no comma parts fields. */
+  readonly decimal?: 'point' | 'comma';
+  /** No column counts packs: the number of the line is the sequence. */
+  readonly countsLines?: boolean;
+  /** Where date and time stand in columns of their own: how each is read, and what both together mean. */
+  readonly dayClock?: {
+    readonly dayOf: ReadBytes;
+    readonly clockOf: ReadBytes;
+    readonly instantOf: (wall: number) => number;
+  };
+  /** Reads a mark: 1 taken out, 0 not, −1 neither of the two. */
+  readonly marks?: (text: string) => number;
 }
+
+export type CsvColumn = WeightField | 'netKilograms' | 'day' | 'clock' | null;
+type ReadBytes = (bytes: Uint8Array, start: number, end: number) => number;
 
 /**
  * Reads lines of a table. Decimals have a point; where fields are not parted by commas, a comma is as good. Fields in
  * quotes are understood (RFC 4180), but no line end inside of them.
  */
 export class CsvWeights implements LineReader {
+  private day = Number.NaN;
+  private clock = Number.NaN;
+
   constructor(
     private readonly layout: CsvLayout,
     private readonly lines: TextNumbers,
@@ -35,7 +53,7 @@ export class CsvWeights implements LineReader {
   ) {}
 
   read(bytes: Uint8Array, start: number, end: number, into: SentWeight): LineFault | null {
-    clear(into);
+    this.begin(into);
     const { separator, columns } = this.layout;
     let column = 0;
     let place = start;
@@ -49,7 +67,7 @@ export class CsvWeights implements LineReader {
       column += 1;
       place = stop + 1;
     }
-    return column === columns.length ? missingField(into) : this.fieldCount(bytes, start, end);
+    return column === columns.length ? this.finish(into) : this.fieldCount(bytes, start, end);
   }
 
   private fieldCount(bytes: Uint8Array, start: number, end: number): LineFault {
@@ -66,11 +84,26 @@ export class CsvWeights implements LineReader {
     if (fields.length !== columns.length) {
       return fault('', 'weight-fields-not-counted', { found: fields.length, expected: columns.length });
     }
-    clear(into);
+    this.begin(into);
     for (const [column, field] of fields.entries()) {
       const bytes = Buffer.from(field);
       const wrong = this.take(column, bytes, 0, bytes.length, into);
       if (wrong !== null) return wrong;
+    }
+    return this.finish(into);
+  }
+
+  private begin(into: SentWeight): void {
+    clear(into);
+    if (this.layout.countsLines === true) into.sequence = 0;
+    this.day = this.clock = Number.NaN;
+  }
+
+  private finish(into: SentWeight): LineFault | null {
+    const { dayClock } = this.layout;
+    if (dayClock !== undefined && !Number.isNaN(this.day + this.clock)) {
+      into.atCentiseconds = dayClock.instantOf(this.day + this.clock);
+      if (Number.isNaN(into.atCentiseconds)) return fault('at', 'field-not-local-time');
     }
     return missingField(into);
   }
@@ -96,9 +129,15 @@ export class CsvWeights implements LineReader {
         return Number.isNaN(into.head) ? fault(field, 'field-not-whole', { least: 0, most: mostHead }) : null;
       case 'at':
         into.atCentiseconds = this.layout.instantOf(bytes, start, end);
-        return Number.isNaN(into.atCentiseconds) ? fault(field, 'field-not-instant') : null;
+        return Number.isNaN(into.atCentiseconds) ? fault(field, this.timeFault) : null;
+      case 'day':
+        this.day = this.layout.dayClock?.dayOf(bytes, start, end) ?? Number.NaN;
+        return Number.isNaN(this.day) ? fault('at', 'weight-time-not-read') : null;
+      case 'clock':
+        this.clock = this.layout.dayClock?.clockOf(bytes, start, end) ?? Number.NaN;
+        return Number.isNaN(this.clock) ? fault('at', 'weight-time-not-read') : null;
       case 'rejected':
-        into.rejected = flagOf(bytes, start, end);
+        into.rejected = this.layout.marks?.(textOf(bytes, start, end)) ?? flagOf(bytes, start, end);
         return into.rejected < 0 ? fault(field, 'field-not-flag') : null;
       case 'line':
         return (into.line = numberOfText(bytes, start, end, this.lines)) === 0
@@ -111,6 +150,10 @@ export class CsvWeights implements LineReader {
     }
   }
 
+  private get timeFault(): string {
+    return this.layout.decimal === undefined ? 'field-not-instant' : 'weight-time-not-read';
+  }
+
   private net(
     bytes: Uint8Array,
     start: number,
@@ -118,7 +161,9 @@ export class CsvWeights implements LineReader {
     { into, scale, field }: { readonly into: SentWeight; readonly scale: number; readonly field: string },
   ): LineFault | null {
     if (!Number.isNaN(into.netMilligrams)) return fault(field, 'weight-given-twice');
-    into.netMilligrams = decimalOf(bytes, start, end, { scale, mayHaveComma: this.layout.separator !== comma });
+    const { decimal, separator } = this.layout;
+    const mayHaveComma = decimal === undefined ? separator !== comma : decimal === 'comma';
+    into.netMilligrams = decimalOf(bytes, start, end, { scale, mayHaveComma, mayHavePoint: decimal !== 'comma' });
     return Number.isNaN(into.netMilligrams) ? fault(field, 'weight-not-number') : null;
   }
 }
@@ -131,14 +176,14 @@ export function decimalOf(
   bytes: Uint8Array,
   start: number,
   end: number,
-  { scale, mayHaveComma }: { readonly scale: number; readonly mayHaveComma: boolean },
+  { scale, mayHaveComma, mayHavePoint }: DecimalMarks,
 ): number {
   const sign = bytes[start] === 0x2d ? -1 : 1;
   const first = start + (bytes[start] === 0x2d || bytes[start] === 0x2b ? 1 : 0);
   let [value, decimals, digits, roundsUp] = [0, -1, 0, false];
   for (let place = first; place < end; place += 1) {
     const byte = bytes[place] as number;
-    if (byte === point || (byte === comma && mayHaveComma)) {
+    if ((byte === point && mayHavePoint) || (byte === comma && mayHaveComma)) {
       if (decimals >= 0) return Number.NaN;
       decimals = 0;
     } else if (byte < zero || byte > zero + 9) {
@@ -153,6 +198,17 @@ export function decimalOf(
   if (digits === 0 || digits > 20 || decimals === 0) return Number.NaN;
   const missing = scale - Math.min(scale, Math.max(0, decimals));
   return sign * (value * 10 ** missing + (roundsUp ? 1 : 0)) + 0;
+}
+
+interface DecimalMarks {
+  readonly scale: number;
+  readonly mayHaveComma: boolean;
+  readonly mayHavePoint: boolean;
+}
+
+/** A mark is a short word; bytes beyond ASCII are told apart, whatever they mean. */
+function textOf(bytes: Uint8Array, start: number, end: number): string {
+  return Buffer.from(bytes.subarray(start, Math.min(end, start + 64))).toString('latin1');
 }
 
 function wholeOf(bytes: Uint8Array, start: number, end: number, most: number): number {

@@ -32,6 +32,8 @@ addSentences('es', {
     'Aquí se nombra la línea {named}; la pesadora está en la línea {line}. Enviar con su propia línea, o instalarla allí.',
   'weight-without-run':
     'La línea no tenía nada en marcha a las {at}. Empezar la corrida, o corregir el reloj de la pesadora, y enviar otra vez.',
+  'weight-time-not-read':
+    'Esto no es una hora como se describieron las columnas del archivo. Mirar el orden de la fecha, y si la hora está en una columna propia.',
   'weight-ahead-of-clock':
     '{at} va por delante del reloj de la planta ({now}). Corregir el reloj de la pesadora, o enviar su hora como Device-Time.',
   'weight-before-run':

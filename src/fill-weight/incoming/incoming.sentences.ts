@@ -31,6 +31,8 @@ addSentences('en', {
     'This names line {named}; the weigher stands on line {line}. Send with its own line, or set it up there.',
   'weight-without-run':
     'The line had no run at {at}. Start the run, or correct the clock of the weigher, and send again.',
+  'weight-time-not-read':
+    'This is no time as the columns of the file were described. Look at the order of the date, and whether the time stands in a column of its own.',
   'weight-ahead-of-clock':
     '{at} is ahead of the plant’s clock ({now}). Correct the clock of the weigher, or send its time as Device-Time.',
   'weight-before-run':

@@ -40,9 +40,12 @@ export class ReadWeights {
   private headerLines: number;
   private rest: Uint8Array | null = null;
   private isTooLong = false;
+  /** No column counts packs: the place of a line in the file does. */
+  private readonly countsLines: boolean;
 
   constructor(kind: WeightsKind) {
     this.reader = this.readerOf(kind);
+    this.countsLines = kind.kind === 'table' && kind.layout.countsLines === true;
     this.headerLines = kind.kind === 'csv' ? 1 : kind.kind === 'table' ? kind.headerLines : 0;
   }
 
@@ -95,6 +98,7 @@ export class ReadWeights {
       return null;
     }
     if (this.rows.count >= mostWeights) return 'too-many-weights';
+    if (this.countsLines) this.weight.sequence = this.lineNumber;
     this.rows.add(this.weight, this.lineNumber);
     return null;
   }

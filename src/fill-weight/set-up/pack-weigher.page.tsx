@@ -64,6 +64,7 @@ export function packWeigherPage({ viewer, weigher, mqtt, trouble }: PackWeigherP
           )
         : null}
       <p class="acts">
+        <ActLink href={`/set-up/pack-weighers/${weigher.id}/files`} says={say('weigher-files-link')} />
         <ActLink href="/set-up/pack-weighers" says={say('weighers-title')} />
       </p>
     </Shell>

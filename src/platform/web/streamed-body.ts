@@ -2,7 +2,7 @@ import { createParamDecorator, type ExecutionContext } from '@nestjs/common';
 import { RouteConfig } from '@nestjs/platform-fastify';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { createGunzip } from 'node:zlib';
-import type { Readable } from 'node:stream';
+import { pipeline, type Readable } from 'node:stream';
 import { NotTaken } from '../refusal.js';
 
 /** Types whose bodies are read as they arrive, by the routes that say so. */
@@ -78,6 +78,21 @@ export class StreamedBody {
         if (!source.readableEnded) cutOff();
       });
     });
+  }
+
+  /**
+   * The same, unpacked, for who takes it piece by piece.
+   *
+   * @throws {NotTaken} `body-cut-off`
+   */
+  async *pieces(): AsyncGenerator<Uint8Array> {
+    const unpacked = createGunzip();
+    const bytes: Readable = this.isPacked ? pipeline(this.source, unpacked, () => undefined) : this.source;
+    try {
+      for await (const piece of bytes as AsyncIterable<Uint8Array>) yield piece;
+    } catch {
+      throw new NotTaken('bad-body', 'body-cut-off');
+    }
   }
 }
 

@@ -99,6 +99,20 @@ interface LineProps {
   readonly common: Record<string, string | number | boolean | undefined>;
 }
 
+interface FileProps extends Omit<EntryProps, 'value'> {
+  /** Kinds of files that are offered first. */
+  readonly accept: string;
+}
+
+/** A file of the device. The last field of its form. */
+export function FileEntry({ accept, ...entry }: FileProps): VNode {
+  return (
+    <Entry {...entry}>
+      <input {...marks(entry)} type="file" accept={accept} />
+    </Entry>
+  );
+}
+
 interface NumberProps extends EntryProps {
   readonly unit?: string | undefined;
   /** What + and − add, where the page offers them. */

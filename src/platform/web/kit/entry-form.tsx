@@ -14,6 +14,8 @@ interface EntryFormProps {
   /** The thing that it changes, and how far the page has seen it. */
   readonly seen?: { readonly kind: string | undefined; readonly id: string; readonly sequence: number };
   readonly id?: string | undefined;
+  /** It brings a file, as its last field. */
+  readonly carriesFile?: boolean | undefined;
   readonly class?: string | undefined;
   readonly children: ComponentChildren;
 }
@@ -24,7 +26,15 @@ interface EntryFormProps {
  */
 export function EntryForm({ viewer, action, trouble, queue, seen, ...rest }: EntryFormProps): VNode {
   return (
-    <form id={rest.id} class={rest.class ?? 'entry'} method="post" action={action} data-queue={queue} novalidate>
+    <form
+      id={rest.id}
+      class={rest.class ?? 'entry'}
+      method="post"
+      action={action}
+      encType={rest.carriesFile === true ? 'multipart/form-data' : undefined}
+      data-queue={queue}
+      novalidate
+    >
       <input type="hidden" name="csrf" value={viewer.csrfToken} />
       <input type="hidden" name="formKey" value={randomUUID()} />
       {seen === undefined ? null : (
