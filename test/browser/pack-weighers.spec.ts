@@ -66,6 +66,7 @@ describe('setting up a pack weigher and bringing its file, in a browser', () => 
     await hasNoFinding();
     await type('machineCode', 'weigher-1');
     await type('code', 'W1');
+    await page.locator('#field-lineId').selectOption({ index: 1 });
     await type('stepGrams', '0.2');
     await type('errorGrams', '0.5');
     await page.keyboard.press('Enter');
