@@ -5,7 +5,6 @@ import { findDevice } from '../people/device-in-unit.js';
 import { Ids } from '../platform/ids.js';
 import { Refusal } from '../platform/refusal.js';
 import { insertPackWeigher } from './insert-pack-weigher.js';
-import { leaveLookAtWeighing } from './look-job.js';
 import { PackWeigher } from './pack-weigher.entity.js';
 import type { AddPackWeigherForm } from './pack-weigher.form.js';
 

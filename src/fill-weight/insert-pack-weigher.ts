@@ -5,6 +5,7 @@ import { lineOf } from '../plant/plant-facts.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import type { Ids } from '../platform/ids.js';
 import { leaveSealJob } from './kept/seal-job.js';
+import { leaveLookAtWeighing } from './look-job.js';
 import { PackWeigher } from './pack-weigher.entity.js';
 import type { AddPackWeigherForm } from './pack-weigher.form.js';
 
@@ -20,6 +21,7 @@ export async function insertPackWeigher(
   const { siteId } = asked.actor;
   await insertCoded(tx, PackWeigher, { id, siteId, ...row, setUpAt: change.recordedAt, voidedBy: null });
   await leaveSealJob(tx, { id: ids.next(), at: change.recordedAt });
+  await leaveLookAtWeighing(tx, { id: ids.next(), at: change.recordedAt });
   return {
     action: 'add-pack-weigher',
     subject: { kind: 'pack-weigher', id },
