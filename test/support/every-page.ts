@@ -17,10 +17,7 @@ const sizes = [
 /** Pages that the demo has no cause for, each with the reason. */
 const notWalked: Readonly<Record<string, string>> = {
   '/kept-entries/:id': 'nothing of the demo was entered off line',
-  '/set-up/pack-weighers/:id':
-    'no weigher is set up in the demo; a spec of its own looks at this page and the next two',
-  '/set-up/pack-weighers/:id/files': 'the same',
-  '/set-up/pack-weighers/:id/files/:file': 'the same',
+  '/set-up/pack-weighers/:id/files/:file': 'no file of weights waits in the demo; a spec of its own looks at the page',
   '/line/:lineId/off/:tipId': 'no bag hangs over a hopper at the demo’s end',
 };
 
