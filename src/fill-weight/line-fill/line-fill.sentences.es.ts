@@ -53,7 +53,7 @@ addSentences('es', {
   'line-fill-mean': 'Media (g)',
   'line-fill-spread': 'Desviación típica (g)',
   'line-fill-giveaway': 'Exceso entregado neto (kg)',
-  'line-fill-used': 'En el consejo',
+  'line-fill-used': 'Cuenta para el consejo',
   'line-fill-is-used': 'sí',
   'line-fill-left-out-not-weighed': 'no: sin pesar',
   'line-fill-left-out-few-packs': 'no: muy pocos pesados',

@@ -52,7 +52,7 @@ addSentences('en', {
   'line-fill-mean': 'Mean (g)',
   'line-fill-spread': 'Standard deviation (g)',
   'line-fill-giveaway': 'Giveaway net (kg)',
-  'line-fill-used': 'In the advice',
+  'line-fill-used': 'Counts for advice',
   'line-fill-is-used': 'yes',
   'line-fill-left-out-not-weighed': 'no: not weighed',
   'line-fill-left-out-few-packs': 'no: too few weighed',
