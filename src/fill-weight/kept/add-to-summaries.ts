@@ -15,7 +15,7 @@ import { takingTurns } from '../../platform/taking-turns.js';
 import { addShortPacks } from './add-short-packs.js';
 import { addToMonths, type MonthPart } from './weight-months.js';
 import { hourBegin, spanOf } from './instants-of-weights.js';
-import { rowOf, summaryOf, type RawSums } from './sum-columns.js';
+import { rowOf, summaryOf, type RawSums } from './summed-rows.js';
 import { shiftsOf } from './tare-corrections.js';
 import { WeightHour } from './weight-hour.entity.js';
 import { WeightRun } from './weight-run.entity.js';

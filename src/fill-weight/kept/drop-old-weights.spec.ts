@@ -13,7 +13,7 @@ import { SystemIds } from '../../platform/ids.js';
 import { DropOldWeights } from './drop-old-weights.js';
 import { DropWeights } from './drop-weights.js';
 import { extentOf } from './instants-of-weights.js';
-import { sumColumnsOf } from './sum-columns.js';
+import { sumColumnsOf } from './summed-rows.js';
 import { WeightBlock } from './weight-block.entity.js';
 import { yardstickFor } from './yardsticks.js';
 

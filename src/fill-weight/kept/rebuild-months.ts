@@ -1,9 +1,10 @@
 import type { Instant } from '../../platform/clock.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import type { Tx } from '../../platform/database/unit-of-work.js';
-import { rowOf, summaryOf, type RawSums } from './sum-columns.js';
+import { monthAfter, monthOf } from './months-of-utc.js';
+import { rowOf, summaryOf, type RawSums } from './summed-rows.js';
 import { textOfRows } from './text-of-rows.js';
-import { keyOf, monthAfter, monthOf, monthsOf, type SummedMonth } from './weight-months.js';
+import { keyOf, monthsOf, type SummedMonth } from './weight-months.js';
 import { WeightMonth } from './weight-month.entity.js';
 import { yardstickIn } from './yardsticks.js';
 

@@ -18,7 +18,7 @@ import { weightsOfRun, type ReadableWeights } from './kept-weights.js';
 import { textOfRows } from './text-of-rows.js';
 import { ShortPack } from './short-pack.entity.js';
 import { rebuildMonths } from './rebuild-months.js';
-import { rowOf, sumColumnsOf, summaryOf, type RawSums } from './sum-columns.js';
+import { rowOf, sumColumnsOf, summaryOf, type RawSums } from './summed-rows.js';
 import { WeightBlock } from './weight-block.entity.js';
 import { WeightHour } from './weight-hour.entity.js';
 import { WeightRun } from './weight-run.entity.js';

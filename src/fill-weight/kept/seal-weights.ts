@@ -15,7 +15,7 @@ import { WeightBatch } from '../weight-batch.entity.js';
 import { extentOf } from './instants-of-weights.js';
 import { readBytes } from './kept-weights.js';
 import { sealWeightsJob } from './seal-job.js';
-import { sumColumnsOf, type RawSums } from './sum-columns.js';
+import { sumColumnsOf, type RawSums } from './summed-rows.js';
 import { shiftsOf } from './tare-corrections.js';
 import { WeightBlock } from './weight-block.entity.js';
 import { yardstickIn } from './yardsticks.js';

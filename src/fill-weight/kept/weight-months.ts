@@ -1,7 +1,8 @@
 import { addSummaries, type WeightSummary, type Yardstick } from '../../core/weight-blocks/weight-summary.js';
 import type { Instant } from '../../platform/clock.js';
 import type { Tx } from '../../platform/database/unit-of-work.js';
-import { rowOf, summaryOf, summedUp, type RawSums } from './sum-columns.js';
+import { monthOf } from './months-of-utc.js';
+import { rowOf, summaryOf, summedUp, type RawSums } from './summed-rows.js';
 import { WeightMonth } from './weight-month.entity.js';
 import { wordOf } from './yardsticks.js';
 
@@ -11,16 +12,6 @@ export interface MonthPart {
   readonly hourAt: Instant;
   readonly yardstick: Yardstick;
   readonly summary: WeightSummary;
-}
-
-/** When the month of UTC begins in which an instant lies. */
-export function monthOf(at: Instant): Instant {
-  return `${at.slice(0, 7)}-01T00:00:00.000Z`;
-}
-
-/** When the month after that one begins. */
-export function monthAfter(at: Instant): Instant {
-  return new Date(Date.UTC(Number(at.slice(0, 4)), Number(at.slice(5, 7)))).toISOString();
 }
 
 /** What one yardstick measured of a weigher in a month. */

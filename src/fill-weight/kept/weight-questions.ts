@@ -7,8 +7,8 @@ import {
 } from '../../core/weight-blocks/weight-summary.js';
 import type { Instant } from '../../platform/clock.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
-import { summaryOf, summedUp, type RawSums } from './sum-columns.js';
-import { monthAfter, monthOf } from './weight-months.js';
+import { monthAfter, monthOf } from './months-of-utc.js';
+import { summaryOf, summedUp, type RawSums } from './summed-rows.js';
 import { wordOf, yardstickIn } from './yardsticks.js';
 
 /** Weights summed up, with what they were measured by. */

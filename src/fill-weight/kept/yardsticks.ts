@@ -1,7 +1,7 @@
 import { shortPackLimits } from '../../core/average-quantity/tolerable-negative-error.js';
 import { binMilligramsFor, type Yardstick } from '../../core/weight-blocks/weight-summary.js';
 import { toWhole } from '../../platform/database/stored-values.js';
-import type { RawSums } from './sum-columns.js';
+import type { RawSums } from './summed-rows.js';
 
 /** The quantities for which the directive's table says how short a pack may be. */
 const tableMilligrams = { from: 5_000, to: 50_000_000 } as const;

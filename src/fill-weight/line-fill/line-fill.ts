@@ -5,7 +5,7 @@ import { shifted, type Instant } from '../../platform/clock.js';
 import { inChunks } from '../../platform/database/in-chunks.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import { groupBy } from '../../platform/group-by.js';
-import { summaryOf, summedUp, type RawSums } from '../kept/sum-columns.js';
+import { summaryOf, summedUp, type RawSums } from '../kept/summed-rows.js';
 import { packWeighersNamed, type PackWeigherRow } from '../pack-weighers.js';
 import { fillLotOf, type FillLot } from './fill-lot.js';
 
