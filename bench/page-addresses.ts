@@ -49,9 +49,9 @@ async function addressesOf(from: ReadFrom, pattern: string): Promise<readonly st
   return addresses.filter((address) => !address.includes(':')).slice(0, triedCount * 4);
 }
 
-/** Files, streams, redirections (a plan's check leads on) and checks of the server's health are no pages. */
+/** Files, streams, redirections (a plan's check and a weigher's silence lead on) and checks of the server's health are no pages. */
 const noPage =
-  /^\/(assets|events|healthz|readyz|service-worker\.js|home|change-password|papers\/:id\/|checks\/plans\/)/;
+  /^\/(assets|events|healthz|readyz|service-worker\.js|home|change-password|papers\/:id\/|checks\/plans\/|weigher-silences\/)/;
 
 /** How a house that listens is walked through. */
 export function crawlOf(
