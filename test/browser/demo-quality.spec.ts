@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import type { Page } from 'playwright-core';
+import { printedSscc } from '../../src/platform/printing/printed-figures.js';
 import { asked, aServedDemo, demoPerson, isReady, leaves, listed, type ServedHouse } from '../support/a-served-demo.js';
 import { pressAccessKey } from '../support/browser.js';
 import { chooseTile, focusIsKept, press, signInByKeyboard, tabTo, type, typeInto } from '../support/by-keyboard.js';
@@ -105,7 +106,7 @@ describe('the demo’s quality officer, at a desk, by keyboard alone', () => {
     );
     await shows(`It reaches ${possible.length} pallets`);
     const said = await text();
-    for (const { sscc } of possible) expect(said).toContain(sscc);
+    for (const { sscc } of possible) expect(said).toContain(printedSscc(sscc));
     expect((await listed<Hold>(page, '/api/holds')).filter(({ scopeKind }) => scopeKind === 'lot')).toHaveLength(1);
     await typeInto(page, 'Why', 'a screw was found at the sieve at 10:20');
     await chooseTile(page, 'safety hold', 'safety hold');
