@@ -244,7 +244,9 @@ describe('a record of a tip that is wrong', () => {
     const back = { status: 'full', remainingGrams: 1_000_000, placeId: plant.placeIds.store };
     expect(await bagOf(reader, bag.id)).toMatchObject(back);
     expect(await tipsOfBag(reader, bag.id)).toEqual([]);
-    await expect(house.get(CorrectTip).execute(asking(plant.actor), tip.id, form)).rejects.toEqual(unknown('tip'));
+    await expect(house.get(CorrectTip).execute(asking(plant.actor), tip.id, form)).rejects.toEqual(
+      refused('already-corrected'),
+    );
   });
 
   it('a wrong scan moves the tip to the right bag, with its rest, and both bags are what they were', async () => {
