@@ -10,6 +10,14 @@ export async function leaveJobOnce(tx: Tx, job: Parameters<typeof leaveJob>[1]):
   if (waiting.length === 0) await leaveJob(tx, job);
 }
 
+/** Leaves a job that comes again by itself, unless it is there, waiting or at work. */
+export async function leaveRecurringJob(tx: Tx, job: Parameters<typeof leaveJob>[1]): Promise<void> {
+  const there = await tx.sql`
+    SELECT "id" FROM "outbox_job" WHERE "finished_at" IS NULL AND "kind" = ${job.kind}
+      AND "payload" = ${canonicalText(job.payload)} LIMIT 1`;
+  if (there.length === 0) await leaveJob(tx, job);
+}
+
 /** Leaves a job in the unit: it is done after the commit, and not at all when the unit fails. */
 export async function leaveJob(
   tx: Tx,
