@@ -67,6 +67,7 @@ import { SetSilence } from './silence/set-silence.js';
 import { SilenceApi } from './silence/silence.api.js';
 import { WatchSilences } from './silence/watch-silences.js';
 import { SetWeigherWay } from './set-weigher-way.js';
+import { WeighingFromStart } from './weighing-from-start.js';
 import { WeighHandSample } from './weigh-hand-sample.js';
 import { WithdrawPackWeigher } from './withdraw-pack-weigher.js';
 
@@ -120,6 +121,7 @@ const commands = [
     WeigherActs,
     WatchHandSamples,
     WatchSilences,
+    WeighingFromStart,
     BatchesInHand,
     WeightFiles,
   ],

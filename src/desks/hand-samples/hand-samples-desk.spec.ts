@@ -67,9 +67,11 @@ describe('the page of a hand sample', () => {
     const page = await auditor.get(sent.headers['location'] as string);
     const text = pageText(page.text);
     expect(text).toContain('IN ORDER: the mean is 1.00 g above nominal. Nothing to do.');
-    expect(text).toContain('Mean (g) 2 001.00 g');
-    expect(text).toContain('Range (g) 4.0 g');
-    expect(text).toContain('s (g) 1.63 g');
+    expect(text).toContain('Mean (g) 2 001.00 Off nominal (g)');
+    expect(text).toContain('Range (g) 4.0');
+    expect(text).toContain('s (g) 1.63');
+    // The label says the unit; the figure does not say it again.
+    expect(text).not.toContain('4.0 g');
     expect(text).not.toContain('Correct or withdraw it');
     expect((await samples()).at(-1)).toMatchObject({ netDecigrams: [20_010, 20_030, 19_990, 20_010], scaleId });
     expect(pageText((await lead.get(path())).text)).toContain('The next sample of 4 packs is due in 30 min.');

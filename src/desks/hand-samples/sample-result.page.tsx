@@ -32,11 +32,11 @@ export function sampleResultPage({ viewer, sample }: SampleResultProps): VNode {
       </p>
       <Figures
         of={[
-          { label: say('hand-sample-mean'), value: gramsText(reading.meanMilligrams, 2), unit: 'g' },
-          { label: say('hand-sample-off'), value: gramsText(reading.meanMilligrams - nominalMilligrams, 2), unit: 'g' },
-          { label: say('hand-sample-range'), value: gramsText(reading.rangeMilligrams), unit: 'g' },
-          { label: say('hand-sample-deviation'), value: gramsText(reading.standardDeviationMilligrams, 2), unit: 'g' },
-          { label: say('hand-sample-lightest'), value: gramsText(reading.smallestMilligrams), unit: 'g' },
+          { label: say('hand-sample-mean'), value: gramsText(reading.meanMilligrams, 2) },
+          { label: say('hand-sample-off'), value: gramsText(reading.meanMilligrams - nominalMilligrams, 2) },
+          { label: say('hand-sample-range'), value: gramsText(reading.rangeMilligrams) },
+          { label: say('hand-sample-deviation'), value: gramsText(reading.standardDeviationMilligrams, 2) },
+          { label: say('hand-sample-lightest'), value: gramsText(reading.smallestMilligrams) },
         ]}
       />
       <p>

@@ -43,7 +43,7 @@ export function filesPage({ viewer, weigher, layout, trouble }: FilesProps): VNo
         <LayoutForm viewer={viewer} weigher={weigher} layout={layout} trouble={trouble} />
       ) : null}
       <p class="acts">
-        <ActLink href={at} says={weigher.code} />
+        <ActLink href={at} says={say('weigher-back', { code: weigher.code })} />
       </p>
     </Shell>
   );

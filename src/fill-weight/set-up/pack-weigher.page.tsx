@@ -125,7 +125,11 @@ export function weigherTokenPage({ viewer, weigher, token, asAt }: TokenProps): 
         </PrintSheet>
       )}
       <p class="acts">
-        <ActLink href={`/set-up/pack-weighers/${weigher.id}`} says={weigher.code} tone="asked" />
+        <ActLink
+          href={`/set-up/pack-weighers/${weigher.id}`}
+          says={say('weigher-back', { code: weigher.code })}
+          tone="asked"
+        />
         <ActLink href="/set-up/pack-weighers" says={say('weighers-title')} />
       </p>
     </Shell>

@@ -15,6 +15,7 @@ addSentences('es', {
   'weighers-mqtt-there': 'MQTT: conectado con {host} desde {since}, a la escucha de {topics}.',
   'weighers-mqtt-away': 'MQTT: {host} no responde desde {since}. Mirar si el intermediario funciona.',
   'weigher-title': 'Pesadora de paquetes {code} en la línea {line}',
+  'weigher-back': 'Volver a la pesadora {code}',
   'weigher-facts': 'Lo que se sabe de la pesadora',
   'weigher-what': 'Qué',
   'weigher-is': 'Es',

@@ -15,6 +15,7 @@ addSentences('en', {
   'weighers-mqtt-there': 'MQTT: connected with {host} since {since}, listening to {topics}.',
   'weighers-mqtt-away': 'MQTT: {host} has not been reached since {since}. Look whether the broker runs.',
   'weigher-title': 'Pack weigher {code} on line {line}',
+  'weigher-back': 'Back to pack weigher {code}',
   'weigher-facts': 'What is known of the weigher',
   'weigher-what': 'What',
   'weigher-is': 'Is',

@@ -51,6 +51,7 @@ describe('the pages of pack weighers', () => {
     const page = await administrator.send('/set-up/pack-weighers', entered(), 'weigher-key-1');
     expect(page.status).toBe(200);
     const token = tokenIn(page.text);
+    expect(page.text).toContain('Back to pack weigher W1');
     expect((await send(token)).statusCode).toBe(201);
     expect(await weighers()).toMatchObject([
       {

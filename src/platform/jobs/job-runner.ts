@@ -2,6 +2,7 @@ import { Injectable, Logger, type BeforeApplicationShutdown } from '@nestjs/comm
 import { Clock, shifted, type Instant } from '../clock.js';
 import { UnitOfWork, type Tx } from '../database/unit-of-work.js';
 import { OutboxJob } from './outbox-job.entity.js';
+import { leaveRecurringJob } from './outbox.js';
 
 /** Does one kind of job. It may be called again for a job that it has done already, and must answer the same. */
 export type JobHandler = (payload: unknown) => Promise<void>;
@@ -75,6 +76,11 @@ export class JobRunner implements BeforeApplicationShutdown {
   /** Does every job that is due, one after the other; answers how many succeeded. */
   async drain(): Promise<void> {
     for (let job = await this.take(); job !== null; job = await this.take()) await this.perform(job);
+  }
+
+  /** Leaves a job that comes again, unless it is there: what an earlier release set up has left none. */
+  async leaveAgain(job: Parameters<typeof leaveRecurringJob>[1]): Promise<void> {
+    await this.units.run((tx) => leaveRecurringJob(tx, job));
   }
 
   /** Drops finished jobs that are older than `days`: they are not facts. */
