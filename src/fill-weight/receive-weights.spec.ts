@@ -4,11 +4,14 @@ import { aPackWeigher, weightLine, type TestWeigher } from '../../test/support/a
 import { aPlant, type Plant } from '../../test/support/a-plant.js';
 import { aRun } from '../../test/support/a-run.js';
 import { openHouse, type TestHouse } from '../../test/support/house.js';
+import { encodeWeights } from '../core/weight-blocks/encode-weights.js';
+import { noHead, zeroOrNoHead } from '../core/weight-blocks/weight-columns.js';
 import { shifted } from '../platform/clock.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { UnitOfWork } from '../platform/database/unit-of-work.js';
 import { rebuildReceived, seriesReceived } from './rebuild-received.js';
 import { storedWeights } from './stored-weights.js';
+import { WeightBatch } from './weight-batch.entity.js';
 
 interface Answer {
   readonly type?: string;
@@ -71,6 +74,15 @@ describe('weights that a pack weigher sends', () => {
       );
     }
     return found.sort((one, other) => one.sequence - other.sequence);
+  }
+
+  async function headsKept(series: string): Promise<readonly (number | null)[]> {
+    const found: (number | null)[] = [];
+    const key = { deviceId: weigher.deviceId, series };
+    for await (const { columns } of storedWeights(reader, key, { from: 0, to: 99 })) {
+      columns.sequences.forEach((_, place) => found.push(columns.heads?.[place] ?? null));
+    }
+    return found;
   }
 
   async function ranges(): Promise<unknown> {
@@ -155,6 +167,31 @@ describe('weights that a pack weigher sends', () => {
       [10, 60],
     ]);
     expect((await kept()).map(({ sequence }) => sequence)).toHaveLength(55);
+  });
+
+  it('keep apart a head 0 from none, also in what comes again, and where a head was kept as 0 or none both are a repeat', async () => {
+    await fresh();
+    const told = (sequence: number, head?: number): string => weightLine(house, sequence, { run, head });
+    const batch = [told(1, 0), told(2), told(3, 3)].join('\n');
+    expect((await send(batch, { query: 'series=heads' })).body).toMatchObject({ acceptedCount: 3 });
+    expect(await headsKept('heads')).toEqual([0, noHead, 3]);
+    expect((await send(batch, { query: 'series=heads' })).body).toMatchObject({ repeatedCount: 3 });
+    for (const other of [told(1), told(2, 0)]) {
+      const answer = await send(other, { query: 'series=heads' });
+      expect([answer.status, answer.body.fields[0]?.type]).toEqual([422, 'problem:weight-sequence-of-other']);
+    }
+    await send(told(9), { query: 'series=none' });
+    expect(await headsKept('none')).toEqual([null]);
+    await send([told(1, 0), told(2)].join('\n'), { query: 'series=old' });
+    await house.get(UnitOfWork).run(async (tx) => {
+      const key = { deviceId: weigher.deviceId, series: 'old' };
+      for await (const { columns } of storedWeights(tx, key, { from: 0, to: 9 })) {
+        const weights = Buffer.from(encodeWeights({ ...columns, heads: Int16Array.of(zeroOrNoHead, zeroOrNoHead) }));
+        await tx.update(WeightBatch, { weigherId: weigher.weigherId, series: 'old' }, { weights });
+      }
+    });
+    const again = await send([told(1), told(2, 0)].join('\n'), { query: 'series=old' });
+    expect(again.body).toMatchObject({ repeatedCount: 2, refusedCount: 0 });
   });
 
   it('are refused where a sequence comes again with another weight, until another series says that it began anew', async () => {

@@ -1,4 +1,4 @@
-import type { WeightColumns } from '../core/weight-blocks/weight-columns.js';
+import { noHead, type WeightColumns } from '../core/weight-blocks/weight-columns.js';
 import {
   addSummaries,
   noWeights,
@@ -35,6 +35,7 @@ export interface StretchWeighed extends Stretch {
 export interface SingleWeight {
   readonly at: Instant;
   readonly netMilligrams: number;
+  /** Null: none was told, or in a block of version 1 head 0 or none. */
   readonly head: number | null;
   readonly isRejected: boolean;
 }
@@ -167,7 +168,11 @@ function singlesOf({ atCentiseconds, netMilligrams, heads, isRejected }: WeightC
   return [...atCentiseconds].map((at, place) => ({
     at,
     netMilligrams: netMilligrams[place] ?? 0,
-    head: heads?.[place] ?? null,
+    head: toldHead(heads?.[place] ?? noHead),
     isRejected: isRejected?.[place] === 1,
   }));
+}
+
+function toldHead(head: number): number | null {
+  return head < 0 ? null : head;
 }

@@ -46,6 +46,7 @@ export function weightLine(
     readonly run?: string;
     readonly line?: string;
     readonly rejected?: boolean;
+    readonly head?: number | undefined;
   },
 ): string {
   const netGrams = 2000 + ((sequence * 7919) % 200) / 10;

@@ -37,7 +37,7 @@ export function filledPacks(filled: FilledPacks): WeightColumns {
       places,
       (place) => Math.round(draw(meanOf(place, headOf(place)), deviationMilligrams) / 200) * 200,
     ),
-    heads: heads === 1 ? null : Uint8Array.from(places, headOf),
+    heads: heads === 1 ? null : Int16Array.from(places, headOf),
     isRejected: null,
   };
 }

@@ -2,13 +2,13 @@ import { BitReader } from './bit-reader.js';
 import { crc32c } from './crc32c.js';
 import { DamagedWeights } from './damaged-weights.js';
 import { blockVersion, checksumBytes } from './encode-weights.js';
-import { readHeads } from './head-column.js';
+import { readHeads, readHeadsOfVersion1 } from './head-column.js';
 import { readTimes } from './time-column.js';
 import { mostWeightsInBlock, type WeightColumns } from './weight-columns.js';
 import { readColumn } from './whole-column.js';
 
 /**
- * Reads a block of bytes back into columns. Whatever the bytes, it ends, and sets aside no more memory than a block of
+ * Reads a block of bytes of any version back into columns. Whatever the bytes, it ends, and sets aside no more memory than a block of
  * 65 536 weights needs.
  *
  * @throws DamagedWeights with the reason
@@ -16,7 +16,7 @@ import { readColumn } from './whole-column.js';
  */
 export function decodeWeights(bytes: Uint8Array): WeightColumns {
   const reader = new BitReader(checkedContent(bytes));
-  reader.skip(8);
+  const version = reader.take(8);
   const hasHeads = reader.take(1) === 1;
   const hasRejects = reader.take(1) === 1;
   const count = reader.takeNumber();
@@ -26,7 +26,7 @@ export function decodeWeights(bytes: Uint8Array): WeightColumns {
     sequences: readSequences(reader, count),
     atCentiseconds: readTimes(reader, count),
     netMilligrams: readNets(reader, count),
-    heads: hasHeads ? readHeads(reader, count) : null,
+    heads: hasHeads ? (version === 1 ? readHeadsOfVersion1 : readHeads)(reader, count) : null,
     isRejected: hasRejects ? readRejects(reader, count) : null,
   };
   reader.end();
@@ -38,8 +38,8 @@ function checkedContent(bytes: Uint8Array): Uint8Array {
   const length = bytes.length - checksumBytes;
   if (length < 1) throw new DamagedWeights('too-short', `${bytes.length} bytes`);
   const version = bytes[0] ?? 0;
-  if (version !== blockVersion) {
-    throw new DamagedWeights('unknown-version', `version ${version}; this reader knows version ${blockVersion}`);
+  if (version < 1 || version > blockVersion) {
+    throw new DamagedWeights('unknown-version', `version ${version}; this reader knows version 1 to ${blockVersion}`);
   }
   const content = bytes.subarray(0, length);
   const written = new DataView(bytes.buffer, bytes.byteOffset + length).getUint32(0);

@@ -4,7 +4,7 @@ import { crc32c } from './crc32c.js';
 import { DamagedWeights, type DamageReason } from './damaged-weights.js';
 import { decodeWeights } from './decode-weights.js';
 import { encodeWeights } from './encode-weights.js';
-import { joinWeights, pickWeights, sliceWeights, type WeightColumns } from './weight-columns.js';
+import { joinWeights, noHead, pickWeights, sliceWeights, zeroOrNoHead, type WeightColumns } from './weight-columns.js';
 import { someWeights, weightsOf } from './weights.examples.js';
 
 const reasonOf = (bytes: Uint8Array): DamageReason | null => {
@@ -29,12 +29,14 @@ const anyWeights = fc
           fc.integer({ min: -(2 ** 31), max: 2 ** 31 - 1 }),
           fc.integer({ min: 9900, max: 10_100 }).map((decigrams) => decigrams * 100),
         ),
-        head: fc.integer({ min: 0, max: 255 }),
+        head: fc.oneof(fc.integer({ min: 0, max: 255 }), fc.integer({ min: 1, max: 3 })),
+        untold: fc.constantFrom(noHead, noHead, zeroOrNoHead),
+        isTold: fc.boolean(),
         rejected: fc.integer({ min: 0, max: 1 }),
       }),
       { minLength: 1, maxLength: 60 },
     ),
-    hasHeads: fc.boolean(),
+    hasHeads: fc.constantFrom('all', 'some', 'none'),
     hasRejects: fc.boolean(),
   })
   .map(({ first, rows, hasHeads, hasRejects }): WeightColumns => {
@@ -44,7 +46,10 @@ const anyWeights = fc
       sequences: Float64Array.from(rows, ({ gap }) => (sequence += gap)),
       atCentiseconds: Float64Array.from(rows, ({ at }) => at),
       netMilligrams: Int32Array.from(rows, ({ net }) => net),
-      heads: hasHeads ? Uint8Array.from(rows, ({ head }) => head) : null,
+      heads:
+        hasHeads === 'none'
+          ? null
+          : Int16Array.from(rows, ({ head, untold, isTold }) => (hasHeads === 'all' || isTold ? head : untold)),
       isRejected: hasRejects ? Uint8Array.from(rows, ({ rejected }) => rejected) : null,
     };
   });
@@ -119,6 +124,7 @@ describe('a block of weights', () => {
     for (let bit = 0; bit < bytes.length * 8; bit += 1) {
       const damaged = bytes.slice();
       damaged[bit >>> 3] = (damaged[bit >>> 3] ?? 0) ^ (1 << (bit & 7));
+      // Of the bits of the version 2, changing one gives none that is known.
       expect(reasonOf(damaged)).toBe(bit < 8 ? 'unknown-version' : 'wrong-checksum');
     }
   });
@@ -134,8 +140,12 @@ describe('a block of weights', () => {
 
   it('of a later edition is refused by name', () => {
     const bytes = encodeWeights(someWeights({ count: 20, seed: 12 }));
-    bytes[0] = 2;
-    expect(() => decodeWeights(forged(bytes))).toThrow(/unknown-version.*version 2.*knows version 1/);
+    for (const version of [0, 3, 255]) {
+      bytes[0] = version;
+      expect(() => decodeWeights(forged(bytes))).toThrow(
+        new RegExp(`unknown-version.*version ${version};.*knows version 1 to 2`),
+      );
+    }
   });
 
   it('that somebody made up with a right checksum is refused or read, and never more than 65 536 weights', () => {
@@ -160,8 +170,8 @@ describe('a block of weights', () => {
   });
 
   it('of more weights than it has room for is refused before memory is set aside', () => {
-    // Version 1, no heads, no rejects, then a count of 2^49 in groups of seven bits.
-    const bits = `0000000100${'11111111'.repeat(7)}00000000`;
+    // Version 2, no heads, no rejects, then a count of 2^49 in groups of seven bits.
+    const bits = `0000001000${'11111111'.repeat(7)}00000000`;
     const bytes = Uint8Array.from({ length: Math.ceil(bits.length / 8) + 4 }, (_, place) =>
       Number.parseInt(bits.slice(place * 8, place * 8 + 8).padEnd(8, '0') || '0', 2),
     );
@@ -178,11 +188,83 @@ describe('a block of weights', () => {
       { ...columns, atCentiseconds: Float64Array.of(0, 1, -1) },
       { ...columns, atCentiseconds: Float64Array.of(0, 1, 2 ** 43 + 1) },
       { ...columns, atCentiseconds: Float64Array.of(0, 1, Number.NaN) },
-      { ...columns, heads: Uint8Array.of(1) },
+      { ...columns, heads: Int16Array.of(1) },
+      { ...columns, heads: Int16Array.of(1, 2, -3) },
+      { ...columns, heads: Int16Array.of(1, 2, 256) },
       { ...columns, isRejected: Uint8Array.of(0, 1, 2) },
       sliceWeights(columns, 0, 0),
     ];
     for (const wrong of refused) expect(() => encodeWeights(wrong)).toThrow(RangeError);
+  });
+});
+
+describe('heads in a block of weights', () => {
+  const turns = someWeights({ count: 999, seed: 16, heads: 'by-turns' });
+
+  it('are kept apart from none told, and 0 is a head', () => {
+    const heads = Int16Array.of(0, noHead, 255, noHead, 0, zeroOrNoHead, 1);
+    const columns = { ...someWeights({ count: 7, seed: 17 }), heads };
+    expect(decodeWeights(encodeWeights(columns)).heads).toEqual(heads);
+    expect(decodeWeights(encodeWeights({ ...columns, heads: heads.map(() => noHead) })).heads).toEqual(
+      heads.map(() => noHead),
+    );
+  });
+
+  it('that one weight in a hundred does not tell cost less than a byte in ten weights', () => {
+    const heads = turns.heads?.map((head, place) => (place % 100 === 50 ? noHead : head)) ?? null;
+    const untold = { ...turns, heads };
+    expect(decodeWeights(encodeWeights(untold))).toEqual(untold);
+    expect(encodeWeights(untold).length - encodeWeights(turns).length).toBeLessThan(99);
+  });
+
+  it('of a part that tells none join as none, not as head 0', () => {
+    const [first, second] = [sliceWeights(turns, 0, 3), { ...sliceWeights(turns, 3, 5), heads: null }];
+    expect(joinWeights([first, second]).heads).toEqual(Int16Array.of(1, 2, 3, noHead, noHead));
+  });
+});
+
+/** Written by the writer of version 1 before version 2 was there. */
+const version1 = {
+  byTurns: '01823e3dc0880e8818d9705460119178f4c90269a194e14e00fd94e6c8',
+  fromZero: '01827e3dc0880e8818d9705460119178f4c90269a6218618682c09d1',
+  inNoOrder: '0181fe3dc0880e8818d9705460119178f4c90269a8050000ff070001d0bc7621',
+  none: '0100fe3dc0880e8818d9705460119178f4c902604424f258',
+};
+
+describe('a block of version 1', () => {
+  const read = (of: keyof typeof version1) => decodeWeights(Buffer.from(version1[of], 'hex'));
+
+  it.each([
+    ['byTurns', [1, 2, 3, 4, 1, 2, 3, 4]],
+    ['fromZero', [zeroOrNoHead, 1, 2, zeroOrNoHead, 1, 2, zeroOrNoHead, 1, 2]],
+    ['inNoOrder', [5, zeroOrNoHead, zeroOrNoHead, 255, 7, zeroOrNoHead, 1]],
+    ['none', null],
+  ] as const)('is read as it was written, its 0 as head 0 or none: %s', (of, heads) => {
+    const columns = read(of);
+    expect(columns.heads === null ? null : [...columns.heads]).toEqual(heads);
+    expect([...columns.netMilligrams.slice(0, 3)]).toEqual([1_003_200, 1_003_300, 1_003_400]);
+    expect([...columns.sequences.slice(0, 3)]).toEqual([48_120, 48_121, 48_122]);
+    expect([...columns.atCentiseconds.slice(0, 3)]).toEqual([178_000_000_000, 178_000_000_070, 178_000_000_140]);
+  });
+
+  it('without heads differs from version 2 in the number of the version alone', () => {
+    fc.assert(
+      fc.property(anyWeights, (columns) => {
+        const whole = { ...columns, heads: null };
+        const bytes = encodeWeights(whole);
+        bytes[0] = 1;
+        expect(decodeWeights(forged(bytes))).toEqual(whole);
+      }),
+    );
+  });
+
+  it('joins with one of version 2, and what it does not tell stays untold when both are sealed as one', () => {
+    const old = read('fromZero');
+    const fresh = { ...weightsOf([{ sequence: 60_000, at: 1, net: 2 }]), heads: Int16Array.of(0) };
+    const sealed = decodeWeights(encodeWeights(joinWeights([fresh, old])));
+    expect([...(sealed.heads ?? [])]).toEqual([...(old.heads ?? []), 0]);
+    const bare = { ...fresh, heads: null };
+    expect(joinWeights([old, bare]).heads?.at(-1)).toBe(noHead);
   });
 });
 

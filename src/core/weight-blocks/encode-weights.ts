@@ -1,13 +1,13 @@
 import { BitWriter } from './bit-writer.js';
 import { crc32c } from './crc32c.js';
-import { writeHeads } from './head-column.js';
+import { highestHead, writeHeads } from './head-column.js';
 import { middleOf, stepOf } from './lattice.js';
 import { writeTimes } from './time-column.js';
-import { latestCentiseconds, mostWeightsInBlock, type WeightColumns } from './weight-columns.js';
+import { latestCentiseconds, mostWeightsInBlock, zeroOrNoHead, type WeightColumns } from './weight-columns.js';
 import { chooseColumn } from './whole-column.js';
 
 /** The edition of the format; `docs/weight-blocks.md` describes it. */
-export const blockVersion = 1;
+export const blockVersion = 2;
 export const checksumBytes = 4;
 
 /**
@@ -79,6 +79,9 @@ function assertWritable(columns: WeightColumns): void {
   }
   for (const at of atCentiseconds) {
     if (!(at >= 0 && at <= latestCentiseconds) || !Number.isInteger(at)) throw new RangeError(`a time of ${at}`);
+  }
+  if (heads?.some((head) => !(head >= zeroOrNoHead && head <= highestHead)) === true) {
+    throw new RangeError('a head beyond 0 to 255');
   }
   if (isRejected?.some((flag) => flag > 1) === true) throw new RangeError('a reject flag that is neither 0 nor 1');
 }

@@ -1,4 +1,4 @@
-import type { WeightColumns } from './weight-columns.js';
+import { noHead, zeroOrNoHead, type WeightColumns } from './weight-columns.js';
 
 /** The accepted packs of one head, summed up about the nominal quantity. */
 export interface HeadSums {
@@ -12,26 +12,39 @@ export interface HeadSums {
   readonly beyondT1Count: number;
 }
 
+/** Accepted packs by the head that filled them. */
+export interface HeadsOfWeights {
+  /** Heads that filled a pack, by number. */
+  readonly heads: readonly HeadSums[];
+  /** Of which no head was told. */
+  readonly noHeadPackCount: number;
+  /** Of head 0, or of which none was told: blocks of version 1 do not tell them apart. */
+  readonly zeroOrNoHeadPackCount: number;
+}
+
 const headCount = 256;
 
 /**
  * The accepted packs of several parts, head by head.
  *
- * @param parts in any order; those that name no head are left out
- * @returns heads that filled a pack, by number
- * @example headsOfWeights([columns], { nominalMilligrams: 1_000_000, t1Milligrams: 985_000 })[0]?.head // 1
+ * @param parts in any order
+ * @example headsOfWeights([columns], { nominalMilligrams: 1_000_000, t1Milligrams: 985_000 }).heads[0]?.head // 1
  */
 export function headsOfWeights(
   parts: readonly WeightColumns[],
   { nominalMilligrams, t1Milligrams }: { readonly nominalMilligrams: number; readonly t1Milligrams: number | null },
-): readonly HeadSums[] {
+): HeadsOfWeights {
   const [counts, sums, squares, short] = [columnOfHeads(), columnOfHeads(), columnOfHeads(), columnOfHeads()];
   const limit = t1Milligrams ?? Number.NEGATIVE_INFINITY;
+  const untold = { [noHead]: 0, [zeroOrNoHead]: 0 };
   for (const { heads, netMilligrams, isRejected, count } of parts) {
-    if (heads === null) continue;
     for (let place = 0; place < count; place += 1) {
       if (isRejected?.[place] === 1) continue;
-      const head = heads[place] ?? 0;
+      const head = heads?.[place] ?? noHead;
+      if (head === noHead || head === zeroOrNoHead) {
+        untold[head] += 1;
+        continue;
+      }
       const net = netMilligrams[place] ?? 0;
       const error = net - nominalMilligrams;
       counts[head] = (counts[head] ?? 0) + 1;
@@ -40,13 +53,14 @@ export function headsOfWeights(
       if (net < limit) short[head] = (short[head] ?? 0) + 1;
     }
   }
-  return Array.from(counts, (packCount, head) => ({
+  const heads = Array.from(counts, (packCount, head) => ({
     head,
     packCount,
     errorSumMilligrams: sums[head] ?? 0,
     errorSquareSum: squares[head] ?? 0,
     beyondT1Count: short[head] ?? 0,
   })).filter(({ packCount }) => packCount > 0);
+  return { heads, noHeadPackCount: untold[noHead], zeroOrNoHeadPackCount: untold[zeroOrNoHead] };
 }
 
 function columnOfHeads(): Float64Array {

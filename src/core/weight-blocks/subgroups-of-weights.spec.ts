@@ -1,7 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { headsOfWeights } from './heads-of-weights.js';
 import { planSubgroups, subgroupsOfWeights } from './subgroups-of-weights.js';
-import { sliceWeights } from './weight-columns.js';
+import { noHead, sliceWeights, zeroOrNoHead } from './weight-columns.js';
 import { someWeights, weightsOf } from './weights.examples.js';
 
 const minute = 6_000;
@@ -59,9 +59,9 @@ describe('heads of weights', () => {
 
   it('are summed up as if counted one by one, however the parts are cut', () => {
     const columns = someWeights({ count: 3000, seed: 8, heads: 'any', rejectedShare: 0.1 });
-    const whole = headsOfWeights([columns], limits);
+    const { heads: whole } = headsOfWeights([columns], limits);
     const parts = [sliceWeights(columns, 1000, 3000), sliceWeights(columns, 0, 1000)];
-    expect(headsOfWeights(parts, limits)).toEqual(whole);
+    expect(headsOfWeights(parts, limits).heads).toEqual(whole);
     const head = whole[3]?.head;
     const nets = [...columns.netMilligrams].filter(
       (_, place) => columns.heads?.[place] === head && columns.isRejected?.[place] === 0,
@@ -78,8 +78,24 @@ describe('heads of weights', () => {
   });
 
   it('are none where no head is said', () => {
-    expect(headsOfWeights([someWeights({ count: 10, seed: 1 })], limits)).toEqual([]);
+    expect(headsOfWeights([someWeights({ count: 10, seed: 1 })], limits)).toEqual({
+      ...{ heads: [], noHeadPackCount: 10, zeroOrNoHeadPackCount: 0 },
+    });
     const named = someWeights({ count: 10, seed: 1, heads: 'by-turns' });
-    expect(headsOfWeights([named], { ...limits, t1Milligrams: null })[0]?.beyondT1Count).toBe(0);
+    expect(headsOfWeights([named], { ...limits, t1Milligrams: null }).heads[0]?.beyondT1Count).toBe(0);
+  });
+
+  it('count the packs of which none is told apart from head 0, accepted ones only', () => {
+    const columns = {
+      ...someWeights({ count: 8, seed: 2 }),
+      heads: Int16Array.of(0, 0, noHead, 1, noHead, zeroOrNoHead, noHead, zeroOrNoHead),
+      isRejected: Uint8Array.of(0, 0, 0, 0, 0, 0, 1, 1),
+    };
+    const found = headsOfWeights([columns], limits);
+    expect(found.heads.map(({ head, packCount }) => [head, packCount])).toEqual([
+      [0, 2],
+      [1, 1],
+    ]);
+    expect(found).toMatchObject({ noHeadPackCount: 2, zeroOrNoHeadPackCount: 1 });
   });
 });

@@ -4,6 +4,12 @@ export const mostWeightsInBlock = 65_536;
 /** The latest time that a block can hold, in hundredths of a second since 1970 UTC: in the year 4757. */
 export const latestCentiseconds = 2 ** 43;
 
+/** In a column of heads: none was told for this weight. */
+export const noHead = -1;
+
+/** In a column of heads: head 0, or none was told; blocks of version 1 do not tell the two apart. */
+export const zeroOrNoHead = -2;
+
 /** Weights of one weigher in columns, by ascending sequence; all columns are of the same length. */
 export interface WeightColumns {
   readonly count: number;
@@ -12,17 +18,17 @@ export interface WeightColumns {
   /** When each pack was weighed, in hundredths of a second since 1970 UTC, 0 to 2^43; need not ascend. */
   readonly atCentiseconds: Float64Array;
   readonly netMilligrams: Int32Array;
-  /** Which head filled it, 0..255; null where the weigher has one or does not say. */
-  readonly heads: Uint8Array | null;
+  /** Which head filled it, 0..255, `noHead` or `zeroOrNoHead`; null where none is told of any weight. */
+  readonly heads: Int16Array | null;
   /** 1 where the weigher pushed the pack out, else 0; null where it pushed none out or does not say. */
   readonly isRejected: Uint8Array | null;
 }
 
 /**
- * Columns for so many weights, all zero, to be filled.
+ * Columns for so many weights, all zero and of no head, to be filled.
  *
  * @param count whole, 0 or more
- * @example emptyColumns(2, { hasHeads: true, hasRejects: false }).heads // Uint8Array [0, 0]
+ * @example emptyColumns(2, { hasHeads: true, hasRejects: false }).heads // Int16Array [-1, -1]
  */
 export function emptyColumns(
   count: number,
@@ -33,7 +39,7 @@ export function emptyColumns(
     sequences: new Float64Array(count),
     atCentiseconds: new Float64Array(count),
     netMilligrams: new Int32Array(count),
-    heads: hasHeads ? new Uint8Array(count) : null,
+    heads: hasHeads ? new Int16Array(count).fill(noHead) : null,
     isRejected: hasRejects ? new Uint8Array(count) : null,
   };
 }
@@ -59,7 +65,7 @@ export function sliceWeights(columns: WeightColumns, from: number, to: number): 
 
 /**
  * Weights of several parts as one, by ascending sequence, whatever the order of the parts. Where one part says heads or
- * rejects and another does not, the other's are 0.
+ * rejects and another does not, the other's weights are of no head and not rejected.
  *
  * @throws RangeError when two parts hold the same sequence
  * @example joinWeights([later, earlier]).sequences // ascending
@@ -117,7 +123,7 @@ export function pickWeights(columns: WeightColumns, places: Uint32Array): Weight
     picked.sequences[index] = columns.sequences[place] ?? 0;
     picked.atCentiseconds[index] = columns.atCentiseconds[place] ?? 0;
     picked.netMilligrams[index] = columns.netMilligrams[place] ?? 0;
-    if (picked.heads !== null) picked.heads[index] = columns.heads?.[place] ?? 0;
+    if (picked.heads !== null) picked.heads[index] = columns.heads?.[place] ?? noHead;
     if (picked.isRejected !== null) picked.isRejected[index] = columns.isRejected?.[place] ?? 0;
   });
   return picked;

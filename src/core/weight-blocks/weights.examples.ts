@@ -38,7 +38,7 @@ export function someWeights(made: MadeWeights): WeightColumns {
     sequences: new Float64Array(count),
     atCentiseconds: new Float64Array(count),
     netMilligrams: new Int32Array(count),
-    heads: heads === undefined ? null : new Uint8Array(count),
+    heads: heads === undefined ? null : new Int16Array(count),
     isRejected: rejectedShare === 0 ? null : new Uint8Array(count),
   };
   for (let place = 0; place < count; place += 1) {

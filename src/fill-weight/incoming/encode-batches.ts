@@ -35,7 +35,7 @@ export async function encodeBatches({ rows, checked, places }: OrderedWeights): 
   return batches;
 }
 
-/** Heads and marks have a column where any weight says one; a weight that says none has 0 there. */
+/** Heads and marks have a column where any weight says one; a weight that says none is of no head and has no mark there. */
 function columnsOf({ rows, places }: OrderedWeights): WeightColumns {
   const columns = emptyColumns(places.length, {
     hasHeads: places.some((row) => (rows.heads[row] as number) >= 0),
@@ -46,7 +46,7 @@ function columnsOf({ rows, places }: OrderedWeights): WeightColumns {
     columns.sequences[index] = rows.sequences[row] as number;
     columns.atCentiseconds[index] = rows.atCentiseconds[row] as number;
     columns.netMilligrams[index] = rows.netMilligrams[row] as number;
-    if (heads !== null) heads[index] = Math.max(0, rows.heads[row] as number);
+    if (heads !== null) heads[index] = rows.heads[row] as number;
     if (isRejected !== null) isRejected[index] = Math.max(0, rows.rejected[row] as number);
   });
   return columns;

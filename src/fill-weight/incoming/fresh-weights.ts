@@ -1,7 +1,7 @@
 import type { ReadFrom } from '../../platform/database/reading.js';
 import { rangesBetween, type SeriesKey } from '../received-ranges.js';
 import { storedWeights } from '../stored-weights.js';
-import type { WeightColumns } from '../../core/weight-blocks/weight-columns.js';
+import { noHead, zeroOrNoHead, type WeightColumns } from '../../core/weight-blocks/weight-columns.js';
 import type { CheckedWeights } from './check-weights.js';
 import type { LineFaults } from './line-faults.js';
 import { fault } from './sent-weight.js';
@@ -81,7 +81,12 @@ async function saidOtherwise(
 function isSame(rows: WeightRows, row: number, columns: WeightColumns, stored: number): boolean {
   return (
     rows.netMilligrams[row] === columns.netMilligrams[stored] &&
-    Math.max(0, rows.heads[row] as number) === (columns.heads?.[stored] ?? 0) &&
+    isSameHead(rows.heads[row] as number, columns.heads?.[stored] ?? noHead) &&
     (rows.rejected[row] === 1) === (columns.isRejected?.[stored] === 1)
   );
+}
+
+/** A head that is kept as "0 or none" agrees with both. */
+function isSameHead(sent: number, kept: number): boolean {
+  return kept === zeroOrNoHead ? sent <= 0 : sent === kept;
 }

@@ -33,7 +33,7 @@ export function inSequence(rows: WeightRows, places: Uint32Array): Uint32Array {
 export function saysSame(rows: WeightRows, { runOfRow }: CheckedWeights, one: number, other: number): boolean {
   return (
     rows.netMilligrams[one] === rows.netMilligrams[other] &&
-    Math.max(0, rows.heads[one] as number) === Math.max(0, rows.heads[other] as number) &&
+    rows.heads[one] === rows.heads[other] &&
     (rows.rejected[one] === 1) === (rows.rejected[other] === 1) &&
     runOfRow[one] === runOfRow[other]
   );

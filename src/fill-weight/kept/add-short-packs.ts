@@ -1,4 +1,4 @@
-import type { WeightColumns } from '../../core/weight-blocks/weight-columns.js';
+import { noHead, type WeightColumns } from '../../core/weight-blocks/weight-columns.js';
 import type { Tx } from '../../platform/database/unit-of-work.js';
 import { instantOf } from './instants-of-weights.js';
 import { ShortPack } from './short-pack.entity.js';
@@ -32,6 +32,7 @@ export function shortPacksIn({ columns, belowMilligrams, ...of }: WeightsToLookT
   const rows: ShortPack[] = [];
   columns.netMilligrams.forEach((netMilligrams, place) => {
     if (netMilligrams >= belowMilligrams || columns.isRejected?.[place] === 1) return;
+    const head = columns.heads?.[place] ?? noHead;
     rows.push({
       weigherId,
       series,
@@ -39,7 +40,7 @@ export function shortPacksIn({ columns, belowMilligrams, ...of }: WeightsToLookT
       runId,
       weighedAt: instantOf(columns.atCentiseconds[place] ?? 0),
       netMilligrams,
-      head: columns.heads?.[place] ?? null,
+      head: head === noHead ? null : head,
     });
   });
   return rows;

@@ -23,6 +23,7 @@ export class ShortPack {
   @WholeColumn()
   netMilligrams!: number;
 
+  /** Null: none was told; -2: head 0 or none (`zeroOrNoHead` of core/weight-blocks). */
   @WholeColumn({ nullable: true })
   head!: number | null;
 }

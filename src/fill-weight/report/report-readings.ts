@@ -10,6 +10,7 @@ export const mostListed = 60;
 export interface ShortPackRow {
   readonly weighedAt: Instant;
   readonly sequence: number;
+  /** Null: none was told; -2: head 0 or none (`zeroOrNoHead` of core/weight-blocks). */
   readonly head: number | null;
   readonly netMilligrams: number;
 }

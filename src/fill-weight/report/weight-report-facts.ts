@@ -1,3 +1,4 @@
+import { zeroOrNoHead } from '../../core/weight-blocks/weight-columns.js';
 import { lotRanges } from '../../packing/packing-runs.js';
 import { namesOf } from '../../people/people.js';
 import type { Instant } from '../../platform/clock.js';
@@ -76,7 +77,7 @@ export async function weightReportFacts(from: ReadFrom, draft: ReportDraft): Pro
       ],
     })),
     shortPacks: short.packs.map(({ weighedAt, sequence, head, netMilligrams }) => ({
-      cells: [local(weighedAt), thousands(sequence), head === null ? '–' : String(head), gramsText(netMilligrams)],
+      cells: [local(weighedAt), thousands(sequence), headText(head), gramsText(netMilligrams)],
     })),
     shortPackCount: short.count,
     tareCorrections: changes.map((change) => changeText(change, local)),
@@ -165,4 +166,9 @@ function changeText(change: TareChangeEntry, local: (at: Instant) => string): st
     packs: thousands(packCount),
     reason,
   });
+}
+
+function headText(head: number | null): string {
+  if (head === null) return '–';
+  return head === zeroOrNoHead ? say('weight-report-zero-or-no-head') : String(head);
 }

@@ -6,6 +6,7 @@ addSentences('es', {
   'weight-report-page': 'página {page} de {pages}',
   'weight-report-issued': 'emitido {at}, {who}',
   'weight-report-open': 'La corrida estaba abierta cuando se emitió: dice cómo estaba entonces.',
+  'weight-report-zero-or-no-head': '0 o ninguno',
   'weight-report-site': 'Envasado por',
   'weight-report-site-says': '{site}, con GLN {gln}',
   'weight-report-line': 'Línea',

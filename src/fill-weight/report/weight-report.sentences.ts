@@ -6,6 +6,7 @@ addSentences('en', {
   'weight-report-page': 'page {page} of {pages}',
   'weight-report-issued': 'issued {at}, {who}',
   'weight-report-open': 'The run was open when this was issued: it says how it stood then.',
+  'weight-report-zero-or-no-head': '0 or none',
   'weight-report-site': 'Packed by',
   'weight-report-site-says': '{site}, GLN {gln}',
   'weight-report-line': 'Line',

@@ -1,4 +1,5 @@
 import type { VNode } from 'preact';
+import type { HeadsOfWeights } from '../../core/weight-blocks/heads-of-weights.js';
 import { say } from '../../platform/sentences/sentences.js';
 import { countText } from '../../platform/web/figures-text.js';
 import { Table } from '../../platform/web/kit/table.js';
@@ -8,10 +9,12 @@ import { riskOfHeads, type HeadCompared } from './compared-heads.js';
 interface HeadsProps {
   readonly heads: readonly HeadCompared[];
   readonly nominalMilligrams: number;
+  /** Accepted packs that stand in no row. */
+  readonly untold: Pick<HeadsOfWeights, 'noHeadPackCount' | 'zeroOrNoHeadPackCount'>;
 }
 
 /** The heads of the filler side by side, and in plain words which of them fills otherwise. */
-export function HeadsOfRun({ heads, nominalMilligrams }: HeadsProps): VNode {
+export function HeadsOfRun({ heads, nominalMilligrams, untold }: HeadsProps): VNode {
   const off = heads.filter(({ isOff }) => isOff);
   return (
     <>
@@ -24,6 +27,7 @@ export function HeadsOfRun({ heads, nominalMilligrams }: HeadsProps): VNode {
         {off.length === 0 ? `${say('run-weights-heads-alike')} ` : null}
         {say('run-weights-heads-test', { percent: riskOfHeads * 100 })}
       </p>
+      <Untold of={untold} />
       <Table
         caption={say('run-weights-heads-compared')}
         columns={[
@@ -37,6 +41,18 @@ export function HeadsOfRun({ heads, nominalMilligrams }: HeadsProps): VNode {
           isLoud: head.isOff,
         }))}
       />
+    </>
+  );
+}
+
+/** How many packs are compared with none, as nobody knows which head filled them. */
+function Untold({ of: { noHeadPackCount, zeroOrNoHeadPackCount } }: { readonly of: HeadsProps['untold'] }): VNode {
+  return (
+    <>
+      {noHeadPackCount === 0 ? null : <p>{say('run-weights-no-head', { count: countText(noHeadPackCount) })}</p>}
+      {zeroOrNoHeadPackCount === 0 ? null : (
+        <p>{say('run-weights-zero-or-no-head', { count: countText(zeroOrNoHeadPackCount) })}</p>
+      )}
     </>
   );
 }

@@ -8,6 +8,7 @@ import { aTippedBag } from '../../../test/support/a-tip.js';
 import { asking, openHouse, type TestHouse } from '../../../test/support/house.js';
 import { filledPacks, keepPacks } from '../../../test/support/kept-packs.js';
 import { pageText } from '../../../test/support/page-text.js';
+import { noHead } from '../../core/weight-blocks/weight-columns.js';
 import { CloseRun } from '../../packing/close-run.js';
 import { StopLine } from '../../packing/stop-line.js';
 import { shifted } from '../../platform/clock.js';
@@ -159,5 +160,32 @@ describe('the charts of a run’s fill weights', () => {
     expect(dropped).toContain('9 000 single weights were dropped after their time, by order.');
     expect(dropped).not.toContain('Control chart');
     expect(dropped).toContain('Means by the hour');
+  });
+
+  it('compare no packs of which no head was told, and a head 0 that was', async () => {
+    const other = await aPlant(house, { siteCode: 'HEADS' });
+    const reader = await signedIn(house, await aPerson(house, other.siteId, { roles: ['auditor'] }));
+    const { runId } = await aRun(house, other, { startedAt });
+    const columns = filledPacks({
+      ...{ ...shift, packCount: 1200, heads: 4, deviationMilligrams: 3000 },
+      meanOf: (place) => (place % 10 === 0 ? 2_050_000 : 2_004_000),
+    });
+    const heads = columns.heads?.map((head, place) => (place % 10 === 0 ? noHead : head - 1)) ?? null;
+    const own = await aPackWeigher(house, other);
+    await keepPacks(house, { runId, weigherId: own.weigherId, nominalMilligrams }, { ...columns, heads });
+    const spanish = await signedIn(house, await aPerson(house, other.siteId, { roles: ['loader'], language: 'es' }));
+    for (const isSealed of [false, true]) {
+      const found = (await reader.get(`/api/runs/${runId}/weights`)).body as RunWeightsJson;
+      expect(found.heads.map(({ head, isOff }) => [head, isOff])).toEqual([0, 1, 2, 3].map((head) => [head, false]));
+      expect(found).toMatchObject({ noHeadPackCount: 120, zeroOrNoHeadPackCount: 0 });
+      expect(found.heads.reduce((sum, { packCount }) => sum + packCount, 0)).toBe(1080);
+      const said = await page(runId, reader);
+      expect(said).toContain('Of 120 packs the weigher told no head: they stand in no row.');
+      expect(said).not.toMatch(/Head \d fills|kept when head 0/);
+      expect(await page(runId, spanish)).toContain('De 120 paquetes la pesadora no dijo el cabezal');
+      if (isSealed) continue;
+      await house.get(CloseRun).execute(asking(other.actor), runId, { packCount: 1200, loosePackCount: 0 });
+      await house.get(SealWeights).look();
+    }
   });
 });

@@ -41,7 +41,10 @@ export class RunSights {
     const packWeighers = await packWeighersNamed(this.reader, ids);
     return {
       ...{ weights, single, packWeighers, reports: await issuedReportsOf(this.reader, run.id) },
-      heads: compareHeads(single.heads, Math.max(0, ...packWeighers.map(({ stepMilligrams }) => stepMilligrams))),
+      heads: compareHeads(
+        single.byHead.heads,
+        Math.max(0, ...packWeighers.map(({ stepMilligrams }) => stepMilligrams)),
+      ),
       events: await eventsOfRun(this.reader, { run, untilAt }, single.tareChanges),
     };
   }
@@ -55,7 +58,8 @@ export class RunSights {
   }
 
   private async singleWeights({ run, yardstick, weighed, weighers }: RunWeights): Promise<SingleWeights> {
-    const nothing = { charted: null, heads: [], tareChanges: [], unreadable: [] };
+    const byHead = { heads: [], noHeadPackCount: 0, zeroOrNoHeadPackCount: 0 };
+    const nothing = { charted: null, byHead, tareChanges: [], unreadable: [] };
     if (weighed === null && weighers.length === 0) return nothing;
     return JSON.parse(await this.heavy.ask(question, { runId: run.id, yardstick })) as SingleWeights;
   }

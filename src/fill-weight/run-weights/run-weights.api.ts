@@ -44,12 +44,14 @@ function asJson({ weights, single, heads, events }: RunSight) {
   const { run, yardstick, weighers, weighed, verdicts, hours, ...counts } = weights;
   const { weighedPackCount, rejectedPackCount, unweighedPackCount, uncountedPackCount } = counts;
   const { verifiedPackCount, takenOutPackCount, silences } = counts;
+  const { noHeadPackCount, zeroOrNoHeadPackCount } = single.byHead;
   return {
     ...{ runId: run.id, number: run.number, closedAt: run.closedAt, countedPackCount: run.packCount },
     ...{ weighedPackCount, rejectedPackCount, unweighedPackCount, uncountedPackCount, yardstick },
     ...{ verifiedPackCount, takenOutPackCount, silences: silences.map(silenceAsJson) },
     weighed: weighed === null ? null : { ...weighed, bins: weighed.bins.map(binAsJson) },
-    ...{ verdicts, hours, heads, events, unreadable: single.unreadable },
+    ...{ verdicts, hours, heads, noHeadPackCount, zeroOrNoHeadPackCount },
+    ...{ events, unreadable: single.unreadable },
     charted: single.charted === null ? null : subgroupsAsJson(single.charted),
     weighers: weighers.map(({ weigherId, firstAt, lastAt, summary }) => ({
       ...{ weigherId, firstAt, lastAt },

@@ -73,6 +73,8 @@ export const runWeightsExample = {
       isOff: true,
     },
   ],
+  noHeadPackCount: 12,
+  zeroOrNoHeadPackCount: 0,
   events: [{ at: '2026-03-12T09:12:00.000Z', text: 'Stop: jam' }],
   unreadable: [],
   charted: {

@@ -126,7 +126,7 @@ function Charts({ sight, timeZone }: ChartsProps): VNode {
       {heads.length === 0 ? null : (
         <>
           <h2>{say('run-weights-heads')}</h2>
-          <HeadsOfRun {...{ heads, nominalMilligrams }} />
+          <HeadsOfRun {...{ heads, nominalMilligrams, untold: single.byHead }} />
         </>
       )}
       <h2>{say('run-weights-hours')}</h2>

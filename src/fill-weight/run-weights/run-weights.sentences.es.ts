@@ -90,6 +90,10 @@ addSentences('es', {
   'run-weights-heads-alike': 'Ningún cabezal llena distinto de los demás.',
   'run-weights-heads-test':
     'Prueba t de Welch, con el riesgo de {percent} % repartido entre los cabezales (Bonferroni), apartados los que difieren; menos de un paso de la pesadora no se dice.',
+  'run-weights-no-head':
+    'De {count} {count?paquete|paquetes} la pesadora no dijo el cabezal: no {count?figura|figuran} en ninguna fila.',
+  'run-weights-zero-or-no-head':
+    '{count} {count?paquete se guardó|paquetes se guardaron} cuando aún no se distinguía el cabezal 0 de ninguno: nadie puede decir de cuál de los dos {count?es|son}, así que no {count?figura|figuran} en ninguna fila.',
   'run-weights-head': 'Cabezal',
   'run-weights-head-beyond': 'Por debajo de T1',
   'run-weights-head-share': 'Parte por debajo de T1',

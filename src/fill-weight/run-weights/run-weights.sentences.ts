@@ -87,6 +87,10 @@ addSentences('en', {
   'run-weights-heads-alike': 'No head fills otherwise than the others.',
   'run-weights-heads-test':
     'Welch’s t test, the risk of {percent} % shared out among the heads (Bonferroni), heads that are off set aside; less than a step of the weigher’s display is not said.',
+  'run-weights-no-head':
+    'Of {count} {count?pack|packs} the weigher told no head: {count?it stands|they stand} in no row.',
+  'run-weights-zero-or-no-head':
+    '{count} {count?pack was|packs were} kept when head 0 and no head were not yet told apart: which of the two {count?it is|they are} of nobody can say, so {count?it stands|they stand} in no row.',
   'run-weights-head': 'Head',
   'run-weights-head-beyond': 'Beyond T1',
   'run-weights-head-share': 'Share beyond T1',

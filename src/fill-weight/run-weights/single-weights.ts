@@ -1,4 +1,4 @@
-import { headsOfWeights, type HeadSums } from '../../core/weight-blocks/heads-of-weights.js';
+import { headsOfWeights, type HeadsOfWeights } from '../../core/weight-blocks/heads-of-weights.js';
 import {
   planSubgroups,
   subgroupsOfWeights,
@@ -29,8 +29,8 @@ export interface TareChange {
 export interface SingleWeights {
   /** Null where no weight can be read. */
   readonly charted: SubgroupsOfRun | null;
-  /** None where the weigher tells no heads apart. */
-  readonly heads: readonly HeadSums[];
+  /** None of them where the weigher tells no heads apart. */
+  readonly byHead: HeadsOfWeights;
   readonly tareChanges: readonly TareChange[];
   /** Weights that were dropped or are damaged, by their block. */
   readonly unreadable: readonly UnreadableWeights[];
@@ -45,15 +45,15 @@ interface Counter {
 /** Reads all weights of a run that are kept: what takes longer than its sums, so it is asked beside the server. */
 export async function readSingleWeights(from: ReadFrom, runId: string, yardstick: Yardstick): Promise<SingleWeights> {
   const { parts, unreadable } = await weightsOfRun(from, runId);
-  const heads = headsOfWeights(
+  const byHead = headsOfWeights(
     parts.map(({ columns }) => columns),
     yardstick,
   );
-  const told = heads.length > 1 ? heads : [];
+  const heads = byHead.heads.length > 1 ? byHead.heads : [];
   const counters = countersOf(parts);
   return {
-    charted: chartedOf(counters, told.length === 0 ? null : told.length),
-    heads: told,
+    charted: chartedOf(counters, heads.length === 0 ? null : heads.length),
+    byHead: { ...byHead, heads },
     tareChanges: await tareChangesOf(from, runId, counters),
     unreadable,
   };
