@@ -43,6 +43,7 @@ addSentences('es', {
   'action-confirm-opening': 'apertura de la línea confirmada',
   'action-correct-account': 'balance corregido',
   'action-correct-bag': 'big bag corregido',
+  'action-correct-coder-clock': 'comparación del reloj de un codificador corregida',
   'action-correct-coder-change': 'código de los paquetes corregido',
   'action-correct-count': 'recuento corregido',
   'action-correct-empty': 'vaciado comprobado corregido',

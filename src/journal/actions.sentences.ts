@@ -44,6 +44,7 @@ export const actionSentences = {
   'action-confirm-opening': 'opening of the line confirmed',
   'action-correct-account': 'account corrected',
   'action-correct-bag': 'bag corrected',
+  'action-correct-coder-clock': 'comparison of a coder’s clock corrected',
   'action-correct-coder-change': 'code on the packs corrected',
   'action-correct-count': 'count corrected',
   'action-correct-empty': 'proven empty corrected',

@@ -93,6 +93,27 @@ export async function runSpans(from: ReadFrom, siteId: string, fromAt: string, u
       AND r."started_at" <= ${untilAt} ORDER BY r."id" DESC LIMIT 500`;
 }
 
+/** A run of a line with its packs so far. */
+export interface RunOfLine {
+  readonly id: string;
+  /** Its close, or its last count while it is open. */
+  readonly endedAt: string;
+  readonly packCount: number;
+}
+
+/** The runs of a line that ran at any time from an instant until another; null: until now. */
+export async function runsOfLineWithin(
+  from: ReadFrom,
+  { lineId, fromAt, untilAt }: { readonly lineId: string; readonly fromAt: string; readonly untilAt: string | null },
+): Promise<readonly RunOfLine[]> {
+  return from.sql<RunOfLine>`
+    SELECT r."id", COALESCE(c."closed_at", s."last_counted_at") AS "endedAt", s."pack_count" AS "packCount"
+    FROM "packing_run" r JOIN "packing_run_state" s ON s."run_id" = r."id"
+    LEFT JOIN "packing_run_close" c ON c."run_id" = r."id" AND c."voided_by" IS NULL
+    WHERE r."line_id" = ${lineId} AND r."voided_by" IS NULL AND r."started_at" <= ${untilAt ?? '9999'}
+      AND COALESCE(c."closed_at", s."last_counted_at") >= ${fromAt} ORDER BY r."started_at", r."id"`;
+}
+
 /** When packs of some runs were rejected. */
 export async function rejectTimes(from: ReadFrom, runIds: readonly string[]): Promise<readonly string[]> {
   const rows = await inChunks(

@@ -1,10 +1,11 @@
-import { Body, Controller, Post } from '@nestjs/common';
+import { Body, Controller, Param, ParseUUIDPipe, Post } from '@nestjs/common';
 import { ApiCreatedResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
 import type { Asked } from '../journal/entry-draft.js';
 import { May } from '../platform/actor.js';
 import { Asking } from '../platform/web/request.js';
 import { AddCoder } from './add-coder.js';
-import { AddCoderForm, SetCoderClockForm } from './machine.form.js';
+import { CorrectCoderClock, type CorrectCoderClockAnswer } from './correct-coder-clock.js';
+import { AddCoderForm, CorrectCoderClockForm, SetCoderClockForm } from './machine.form.js';
 import { SetCoderClock } from './set-coder-clock.js';
 
 const added = { schema: { example: { id: '0195862e-7d3f-7a4b-9c55-0d0f6f1b7a10' } } };
@@ -15,6 +16,7 @@ export class CodersApi {
   constructor(
     private readonly addCoder: AddCoder,
     private readonly setCoderClock: SetCoderClock,
+    private readonly correctCoderClock: CorrectCoderClock,
   ) {}
 
   @Post('coders')
@@ -31,5 +33,17 @@ export class CodersApi {
   @ApiCreatedResponse({ schema: { example: { ...added.schema.example, validFrom: '2026-03-12T06:00:00.000Z' } } })
   clock(@Asking() asked: Asked, @Body() form: SetCoderClockForm) {
     return this.setCoderClock.execute(asked, form);
+  }
+
+  @Post('coder-clocks/:id/correction')
+  @May('correct')
+  @ApiOperation({ summary: 'A comparison of a coder’s clock was wrong, or was none' })
+  @ApiCreatedResponse({ schema: { example: { ...added.schema.example, clockId: added.schema.example.id } } })
+  correction(
+    @Asking() asked: Asked,
+    @Param('id', ParseUUIDPipe) id: string,
+    @Body() form: CorrectCoderClockForm,
+  ): Promise<CorrectCoderClockAnswer> {
+    return this.correctCoderClock.execute(asked, id, form);
   }
 }

@@ -1,4 +1,5 @@
-import { IdField, InstantField, TextField, WholeField } from '../platform/web/fields.js';
+import { correctionReasons, type CorrectionReason } from '../journal/void-fact.js';
+import { ChoiceField, IdField, InstantField, TextField, WholeField } from '../platform/web/fields.js';
 import { codeForm, codePattern, printedForm, printedPattern } from './code-patterns.js';
 
 export class AddDryerForm {
@@ -79,14 +80,23 @@ export class AddCoderForm {
   code!: string;
 }
 
+/** About twelve years: a coder whose clock was never set may begin that far back. Our own value, no source. */
+export const mostOffsetSeconds = 400_000_000;
+export const mostUncertaintySeconds = 1_000_000;
+
 export class SetCoderClockForm {
   @IdField()
   coderId!: string;
 
-  @WholeField({ least: -400_000_000, most: 400_000_000, example: -42, says: 'Above zero: the coder is ahead' })
+  @WholeField({
+    least: -mostOffsetSeconds,
+    most: mostOffsetSeconds,
+    example: -42,
+    says: 'Above zero: the coder is ahead',
+  })
   offsetSeconds!: number;
 
-  @WholeField({ most: 1_000_000, example: 30, says: 'How far off this may be, either way' })
+  @WholeField({ most: mostUncertaintySeconds, example: 30, says: 'How far off this may be, either way' })
   uncertaintySeconds!: number;
 
   @InstantField({ optional: true, says: 'Since when; absent: now' })
@@ -94,4 +104,21 @@ export class SetCoderClockForm {
 
   @TextField({ optional: true, most: 300, says: 'Why it is entered late' })
   reason?: string | null;
+}
+
+export class CorrectCoderClockForm {
+  @ChoiceField(correctionReasons)
+  why!: CorrectionReason;
+
+  @TextField({ most: 300, example: 'Ahead, not behind' })
+  reason!: string;
+
+  @WholeField({ optional: true, least: -mostOffsetSeconds, most: mostOffsetSeconds, example: 42 })
+  offsetSeconds?: number | null;
+
+  @WholeField({ optional: true, most: mostUncertaintySeconds, example: 30 })
+  uncertaintySeconds?: number | null;
+
+  @InstantField({ optional: true, says: 'Since when it really stood so; absent: as it was' })
+  validFrom?: string | null;
 }

@@ -15,6 +15,7 @@ import { ChangeBagType } from './change-bag-type.js';
 import { ChangeSite } from './change-site.js';
 import { CheckScale } from './check-scale.js';
 import { CodersApi } from './coder.api.js';
+import { CorrectCoderClock } from './correct-coder-clock.js';
 import { CorrectPlantRecord } from './correct-plant-record.js';
 import { CustomerApi } from './customer.api.js';
 import { CustomerController } from './customer.controller.js';
@@ -53,6 +54,7 @@ const commands = [
   LinkHopperToLine,
   AddCoder,
   SetCoderClock,
+  CorrectCoderClock,
   AddScale,
   CheckScale,
   VerifyScale,

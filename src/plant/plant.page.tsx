@@ -6,8 +6,9 @@ import type { Viewer } from '../platform/web/request.js';
 import { Shell } from '../platform/web/shell.js';
 import { StateMark } from '../platform/web/state-mark.js';
 import type { LocatedShift } from '../core/shift-calendar/locate-shift.js';
+import { clockSentence } from './clock-text.js';
 import { papersOf } from './customer.page.js';
-import type { CoderClockReading, ScaleStanding } from './plant-rows.js';
+import type { ScaleStanding } from './plant-rows.js';
 import type { WholePlant } from './whole-plant.js';
 
 interface PlantProps {
@@ -66,7 +67,11 @@ export function plantPage({ viewer, plant }: PlantProps): VNode {
               ? say('plant-fed-by-none')
               : say('plant-fed-since', { hopper: line.hopperCode, at: at(line.fedSinceAt) }),
             line.coderCode ?? say('plant-none'),
-            line.coderClock === null ? say('plant-none') : clockSentence(line.coderClock),
+            line.coderClock === null ? (
+              say('plant-none')
+            ) : (
+              <a href={`/lines/${line.id}/coder-clock`}>{clockSentence(line.coderClock)}</a>
+            ),
           ],
         }))}
       />
@@ -191,12 +196,6 @@ function shiftSentence(shift: LocatedShift, at: (instant: string) => string): st
   const { productionOn, shiftCode, startsAt, endsAt, lengthMinutes, crew } = shift;
   const facts = { on: productionOn, shift: shiftCode, from: at(startsAt), until: at(endsAt), minutes: lengthMinutes };
   return say('plant-shift', facts) + (crew === null ? '' : ` ${say('plant-crew', { crew })}`);
-}
-
-function clockSentence({ offsetSeconds, uncertaintySeconds }: CoderClockReading): string {
-  const facts = { seconds: Math.abs(offsetSeconds), uncertainty: uncertaintySeconds };
-  if (offsetSeconds === 0) return say('plant-clock-right', facts);
-  return say(offsetSeconds > 0 ? 'plant-clock-ahead' : 'plant-clock-behind', facts);
 }
 
 function limitsSentence(line: { property: string; minimum: string | null; maximum: string | null }): string {

@@ -30,6 +30,8 @@ addSentences('es', {
   'code-taken': 'El código {code} está ocupado. Elegir otro; los códigos no se usan dos veces.',
   'valid-from-not-later':
     'Esto empezaría el {stated}, pero ya hay una versión que empieza el {latest}. Indicar una hora posterior, o corregir antes esa versión.',
+  'coder-clock-out-of-order':
+    'El codificador {coder} también se comparó el {other}, y esta comparación pasaría al otro lado de aquella. Indicar una hora de su propio lado, o corregir antes aquella.',
   'valid-from-in-the-past':
     'Esto empezaría el {stated}, que ya pasó; lo juzgado desde entonces queda juzgado. Hacer que empiece ahora o más tarde.',
   'site-there-already': 'Esta planta ya está configurada. Abrir la página de la planta.',

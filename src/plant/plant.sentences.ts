@@ -30,6 +30,8 @@ addSentences('en', {
   'code-taken': 'The code {code} is taken. Choose another; codes are never used twice.',
   'valid-from-not-later':
     'This would begin at {stated}, but a version begins at {latest} already. Give a later time, or correct that version first.',
+  'coder-clock-out-of-order':
+    'Coder {coder} was compared at {other} too, and this one would come to lie beyond that. Give a time on its own side of it, or correct that comparison first.',
   'valid-from-in-the-past':
     'This would begin at {stated}, which is past; what was judged since then stays judged. Let it begin now or later.',
   'site-there-already': 'This site is set up already. Open the plant’s page.',

@@ -1,6 +1,7 @@
 import type { BagRow } from '../drying/bulk-bags.js';
 import type { LinkAmounts } from '../hopper/hopper-links.js';
 import { groupBy } from '../platform/group-by.js';
+import type { ChangedReading } from './changed-readings.js';
 import type { RippleSide, SideLot, SidePallet } from './ripple-side.js';
 import type {
   AmountsOrNone,
@@ -20,17 +21,25 @@ interface Both {
   readonly bagNumbers: ReadonlyMap<string, string>;
 }
 
+/** What is changed in nothing but how a printed time is read. */
+interface Reread {
+  readonly readings: readonly ChangedReading[];
+  readonly lots: readonly ChangedLot[];
+  readonly pallets: readonly ChangedPallet[];
+}
+
 /** What is otherwise on one side than on the other. What is the same on both is left out. */
-export function compareSides(both: Both): Omit<Ripple, 'mark'> {
-  const lots = changedLots(both);
-  const pallets = changedPallets(both);
+export function compareSides(both: Both, reread: Reread): Omit<Ripple, 'mark'> {
+  const lots = [...changedLots(both), ...reread.lots];
+  const pallets = [...changedPallets(both), ...reread.pallets];
   return {
     lots,
     pallets,
+    readings: reread.readings,
     deliveries: deliveriesOf(pallets),
     holds: holdsOf(pallets),
     bags: changedBags(both),
-    byGrams: Math.max(0, ...[...lots, ...pallets].map(({ byGrams }) => byGrams)),
+    byGrams: [...lots, ...pallets].reduce((most, { byGrams }) => Math.max(most, byGrams), 0),
   };
 }
 

@@ -6,7 +6,9 @@ import { RecordChange } from '../journal/record-change.js';
 import { HeavyReads } from '../platform/database/heavy-reads.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
+import { changedReadings, clocksOfEntry, type CoderClocks } from './changed-readings.js';
 import { compareSides } from './compare-sides.js';
+import { rereadPacks } from './reread-packs.js';
 import { headOf, isAsShown, markOf } from './ripple-mark.js';
 import { joined, scopeOfEntry, type RippleScope } from './ripple-scope.js';
 import { palletIdsOf, readBags, readLots, readPallets, type RippleSide, type SidePallet } from './ripple-side.js';
@@ -26,6 +28,7 @@ interface Trying {
 interface Touched {
   readonly scope: RippleScope;
   readonly palletIds: readonly string[];
+  readonly clocks: { readonly before: CoderClocks; readonly after: CoderClocks };
   readonly mark: string;
 }
 
@@ -61,18 +64,22 @@ export class CorrectionRipple implements OnModuleInit {
     );
     const rows = await this.heavy.snapshot((from) => bagsOf(from, named));
     const bagNumbers = new Map(rows.map(({ id, number }) => [id, number]));
-    return { mark: touched.mark, ...compareSides({ before, after, bagNumbers }) };
+    const readings = await this.heavy.snapshot((from) => changedReadings(from, touched.clocks));
+    const reread = await rereadPacks((work) => this.heavy.snapshot(work), readings);
+    return { mark: touched.mark, ...compareSides({ before, after, bagNumbers }, { readings, ...reread }) };
   }
 
   private async touched(trying: Trying, siteId: string): Promise<Touched> {
     const after = await tried(trying, async (tx, entry) => {
       const scope = await scopeOfEntry(tx, entry);
-      return { entry, scope, palletIds: await palletIdsOf(tx, scope), mark: markOf(await headOf(tx, siteId), entry) };
+      const [palletIds, clocks] = [await palletIdsOf(tx, scope), await clocksOfEntry(tx, entry)];
+      return { entry, scope, palletIds, clocks, mark: markOf(await headOf(tx, siteId), entry) };
     });
     return this.heavy.snapshot(async (from) => {
       const scope = joined([await scopeOfEntry(from, after.entry), after.scope]);
       const palletIds = [...new Set([...(await palletIdsOf(from, scope)), ...after.palletIds])];
-      return { scope, palletIds, mark: after.mark };
+      const clocks = { before: await clocksOfEntry(from, after.entry), after: after.clocks };
+      return { scope, palletIds, clocks, mark: after.mark };
     });
   }
 

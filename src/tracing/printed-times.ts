@@ -1,14 +1,15 @@
 import { runOf } from '../packing/packing-runs.js';
 import type { RunRange } from '../packing/run-ranges.js';
-import { coderClockAt, coderOfLine, siteOf } from '../plant/plant-facts.js';
+import { clockReadingsWithin } from '../plant/coder-clocks.js';
+import { coderOfLine, siteOf } from '../plant/plant-facts.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { countsByRun } from './packed-parts.js';
 import { certainRange, possibleRange, timesOfRange, type CountAt, type TimeWindow } from '../packing/ranges-in-time.js';
 import { windowsOfPrintedTime, type ClockReading, type PrintedTime, type PrintedWindow } from './window-in-ranges.js';
 
 /**
- * The packs of these ranges that may carry a printed time of day: by each coder's own clock, as it stood at the
- * beginning and at the end of the range. Empty where none of them can.
+ * The packs of these ranges that may carry a printed time of day: by each coder's own clock, as it stood at any
+ * time of the range. Empty where none of them can.
  */
 export async function printedTimesIn(
   from: ReadFrom,
@@ -49,16 +50,13 @@ function packsWithin(
 
 interface CoderClocks {
   readonly coderCode: string | null;
-  /** One reading, or two where the clock was set between. */
+  /** One reading, or more where the clock was set or compared anew meanwhile. */
   readonly clocks: readonly ClockReading[];
 }
 
-/** How the coder of a line stood at the beginning and at the end of a time. */
+/** How the coder of a line stood in the course of a time. */
 async function clocksWithin(from: ReadFrom, lineId: string, span: TimeWindow): Promise<CoderClocks> {
   const coder = await coderOfLine(from, lineId);
   if (coder === null) return { coderCode: null, clocks: [{ offsetSeconds: 0, uncertaintySeconds: 0 }] };
-  const begin = await coderClockAt(from, coder.id, span.fromAt);
-  const end = await coderClockAt(from, coder.id, span.untilAt);
-  const isSame = begin.offsetSeconds === end.offsetSeconds && begin.uncertaintySeconds === end.uncertaintySeconds;
-  return { coderCode: coder.code, clocks: isSame ? [begin] : [begin, end] };
+  return { coderCode: coder.code, clocks: await clockReadingsWithin(from, coder.id, span) };
 }

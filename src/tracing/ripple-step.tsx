@@ -9,7 +9,7 @@ import type { Viewer } from '../platform/web/request.js';
 import type { SentForm, Taking, TakenForScript } from '../platform/web/sent-form.js';
 import { Shell } from '../platform/web/shell.js';
 import type { CorrectionRipple } from './correction-ripple.js';
-import { RippleSummary, RippleTables } from './ripple-view.js';
+import { RippleReadings, RippleSummary, RippleTables } from './ripple-view.js';
 import type { Ripple } from './ripple.js';
 
 /** How a page's form is taken whose change is looked at before it is recorded. */
@@ -21,6 +21,8 @@ interface RippleStep<Form extends object, Answer> extends Omit<Taking<Form, Answ
   /** Where the form was filled in. */
   readonly back: string;
   readonly use?: 'tablet' | undefined;
+  /** What fields that were left empty meant when the form was first sent: it means the same when it is confirmed. */
+  readonly meant?: Readonly<Record<string, string>> | undefined;
 }
 
 /**
@@ -42,7 +44,7 @@ export async function takeByRipple<Form extends object, Answer>(
   };
   const taking = { form, times, timeZone: viewer.timeZone, next, says };
   const shown = (found: Ripple, trouble: FormTrouble | null = null) =>
-    ripplePage(step, { ripple: found, entered: sent.entered, trouble });
+    ripplePage(step, { ripple: found, entered: withMeant(sent.entered, step.meant), trouble });
   try {
     return await sent.take({
       ...{ ...taking, act },
@@ -61,6 +63,14 @@ export async function takeByRipple<Form extends object, Answer>(
   }
 }
 
+type Entered = readonly (readonly [name: string, value: string])[];
+
+function withMeant(entered: Entered, meant: Readonly<Record<string, string>> = {}): Entered {
+  const given = entered.filter(([name, value]) => !(name in meant) || value.trim() !== '');
+  const left = Object.entries(meant).filter(([name]) => !given.some(([other]) => other === name));
+  return [...given, ...left];
+}
+
 /** Nothing was recorded: what it would change is to be looked at. */
 class LookFirst extends Error {
   constructor(readonly ripple: Ripple) {
@@ -70,7 +80,7 @@ class LookFirst extends Error {
 
 interface RippleProps {
   readonly ripple: Ripple;
-  readonly entered: readonly (readonly [name: string, value: string])[];
+  readonly entered: Entered;
   readonly trouble: FormTrouble | null;
 }
 
@@ -86,6 +96,7 @@ function ripplePage(
         ))}
         <HiddenEntry name="previewed" value={ripple.mark} />
         <RippleSummary ripple={ripple} />
+        <RippleReadings ripple={ripple} timeZone={viewer.timeZone} />
         <p>{say('ripple-nothing-yet')}</p>
         <div class="acts">
           <Act says={say('ripple-act')} tone="careful" />

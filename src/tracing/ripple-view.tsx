@@ -1,9 +1,12 @@
 import type { VNode } from 'preact';
+import { shifted, type Instant } from '../platform/clock.js';
 import { printedSscc } from '../platform/printing/printed-figures.js';
 import { say } from '../platform/sentences/sentences.js';
 import { countText, kilogramsText } from '../platform/web/figures-text.js';
 import { Table } from '../platform/web/kit/table.js';
+import type { ChangedReading } from './changed-readings.js';
 import type { AmountsOrNone, ChangedPallet, ChangedSource, Ripple } from './ripple.js';
+import { localSecondsText } from './thread-text.js';
 
 /** More than this is counted, not listed: sources of one pallet, pallets of one correction, SSCCs of one hold. */
 const mostShown = { sources: 3, pallets: 60, ssccs: 12 };
@@ -25,6 +28,39 @@ export function RippleSummary({ ripple }: { readonly ripple: Ripple }): VNode {
       <Holds ripple={ripple} />
     </>
   );
+}
+
+/** Codes that are read as other times afterwards: what the coder showed, and when that was; now and until now. */
+export function RippleReadings({
+  ripple,
+  timeZone,
+}: {
+  readonly ripple: Ripple;
+  readonly timeZone: string;
+}): VNode | null {
+  if (ripple.readings.length === 0) return null;
+  return (
+    <ul>
+      {ripple.readings.map((reading) => (
+        <li key={`${reading.coderId} ${reading.fromAt}`}>{readingText(reading, timeZone)}</li>
+      ))}
+    </ul>
+  );
+}
+
+function readingText(
+  { coderCode, lineCode, fromAt, untilAt, before, after }: ChangedReading,
+  timeZone: string,
+): string {
+  const text = (at: Instant | null, aheadSeconds: number): string =>
+    at === null ? '' : localSecondsText(shifted(at, aheadSeconds * 1000), timeZone);
+  const wrongBy = after.offsetSeconds - before.offsetSeconds;
+  return say(untilAt === null ? 'ripple-reading-on' : 'ripple-reading', {
+    ...{ coder: coderCode, line: lineCode },
+    ...{ shownFrom: text(fromAt, after.offsetSeconds), shownUntil: text(untilAt, after.offsetSeconds) },
+    ...{ from: text(fromAt, 0), until: text(untilAt, 0), uncertainty: after.uncertaintySeconds },
+    ...{ wasFrom: text(fromAt, wrongBy), wasUntil: text(untilAt, wrongBy), wasUncertainty: before.uncertaintySeconds },
+  });
 }
 
 /** The same lot by lot and pallet by pallet; what has gone first. */
@@ -97,7 +133,7 @@ function Lots({ ripple }: { readonly ripple: Ripple }): VNode {
             ? countText(lot.packCountAfter)
             : say('ripple-from-to', { before: countText(lot.packCountBefore), after: countText(lot.packCountAfter) }),
           kilogramsText(lot.byGrams),
-          <Sources of={lot.sources} />,
+          <Sources of={lot.sources} isReread={isReread(ripple, lot)} />,
         ],
       }))}
     />
@@ -125,7 +161,7 @@ function Pallets({ ripple }: { readonly ripple: Ripple }): VNode {
             <Changed head="ripple-packs" before={pallet.packsBefore} after={pallet.packsAfter} />
             <Changed head="ripple-lot" before={pallet.lotCodesBefore} after={pallet.lotCodesAfter} />
             <Changed head="ripple-film" before={pallet.filmCodesBefore} after={pallet.filmCodesAfter} />
-            <Sources of={pallet.sources} />
+            <Sources of={pallet.sources} isReread={isReread(ripple, pallet)} />
           </>,
         ],
       }))}
@@ -154,9 +190,20 @@ function Changed({ head, before, after }: ChangedProps): VNode | null {
   );
 }
 
-function Sources({ of: sources }: { readonly of: readonly ChangedSource[] }): VNode {
+/** Nothing of its bags changes, and a clock does: then it is here because of the times on its packs. */
+function isReread({ readings }: Ripple, { sources }: { readonly sources: readonly ChangedSource[] }): boolean {
+  return readings.length > 0 && sources.length === 0;
+}
+
+interface SourcesProps {
+  readonly of: readonly ChangedSource[];
+  readonly isReread: boolean;
+}
+
+function Sources({ of: sources, isReread: isOfTimes }: SourcesProps): VNode {
   return (
     <>
+      {isOfTimes ? <div>{say('ripple-reread')}</div> : null}
       {sources.slice(0, mostShown.sources).map(({ bagId, bagNumber, before, after }) => (
         <div key={bagId}>
           <span class="code">{bagNumber}</span> {sourceText(before, after)}

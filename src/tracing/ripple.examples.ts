@@ -24,5 +24,6 @@ export const rippleExample = {
       ...{ remainingGramsBefore: 1_000_000, remainingGramsAfter: 0 },
     },
   ],
+  readings: [],
   byGrams: 300_000,
 };

@@ -30,4 +30,9 @@ addSentences('es', {
   'ripple-none': 'ninguno',
   'ripple-ruled-out': 'descartado',
   'ripple-amounts': '{word}, {likely} kg (de {least} a {most})',
+  'ripple-reading':
+    'Codificador {coder} de la línea {line}: los códigos que muestran de {shownFrom} a {shownUntil} se leen como envasados de {from} a {until}, con {uncertainty} s de margen; hasta ahora, de {wasFrom} a {wasUntil}, con {wasUncertainty} s de margen.',
+  'ripple-reading-on':
+    'Codificador {coder} de la línea {line}: los códigos que muestran {shownFrom} o más tarde se leen como envasados desde {from}, con {uncertainty} s de margen; hasta ahora, desde {wasFrom}, con {wasUncertainty} s de margen.',
+  'ripple-reread': 'Lo que significan las horas de sus paquetes',
 });

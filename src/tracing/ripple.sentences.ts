@@ -30,4 +30,9 @@ addSentences('en', {
   'ripple-none': 'none',
   'ripple-ruled-out': 'ruled out',
   'ripple-amounts': '{word}, {likely} kg ({least} to {most})',
+  'ripple-reading':
+    'Coder {coder} of line {line}: codes that show {shownFrom} to {shownUntil} are read as packed {from} to {until}, within {uncertainty} s; until now as packed {wasFrom} to {wasUntil}, within {wasUncertainty} s.',
+  'ripple-reading-on':
+    'Coder {coder} of line {line}: codes that show {shownFrom} or later are read as packed from {from} on, within {uncertainty} s; until now as packed from {wasFrom} on, within {wasUncertainty} s.',
+  'ripple-reread': 'What the times on its packs mean',
 });

@@ -1,3 +1,4 @@
+import type { ChangedReading } from './changed-readings.js';
 import type { Amounts } from './thread.js';
 
 /** What of a bag may be in something; null: nothing can be. */
@@ -82,6 +83,8 @@ export interface Ripple {
   readonly deliveries: readonly ChangedDelivery[];
   readonly holds: readonly ChangedHold[];
   readonly bags: readonly ChangedBag[];
+  /** Of coders whose clocks are taken to have stood otherwise; else empty. */
+  readonly readings: readonly ChangedReading[];
   /** The largest change of any pallet or lot. */
   readonly byGrams: number;
 }

@@ -65,8 +65,8 @@ function offsetText(offsetSeconds: number): string {
   return offsetSeconds > 0 ? say('clock-ahead', { seconds }) : say('clock-behind', { seconds });
 }
 
-/** Day and time to the second. */
-function localSecondsText(at: Instant, timeZone: string): string {
+/** Day and time to the second, by the plant's clock. */
+export function localSecondsText(at: Instant, timeZone: string): string {
   const { on, time } = localMomentAt(timeZone, at);
   return `${on} ${time.slice(0, 8)}`;
 }

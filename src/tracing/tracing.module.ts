@@ -6,8 +6,10 @@ import { HopperModule } from '../hopper/hopper.module.js';
 import { PackingModule } from '../packing/packing.module.js';
 import { PalletsModule } from '../pallets/pallets.module.js';
 import { PeopleModule } from '../people/people.module.js';
+import { PlantModule } from '../plant/plant.module.js';
 import './check-holds.sentences.js';
 import './check-holds.sentences.es.js';
+import { ClockPreviewApi } from './clock-preview.api.js';
 import { CorrectionRipple } from './correction-ripple.js';
 import { HoldController } from './hold.controller.js';
 import { HoldReachApi } from './hold-reach.api.js';
@@ -35,6 +37,7 @@ import { WatchReach } from './watch-reach.js';
 
 @Module({
   imports: [
+    PlantModule,
     PeopleModule,
     DispositionModule,
     DryingModule,
@@ -48,6 +51,7 @@ import { WatchReach } from './watch-reach.js';
     HoldController,
     HoldReachApi,
     NarrowingApi,
+    ClockPreviewApi,
     TarePreviewApi,
     TipPreviewApi,
     RunPreviewApi,

@@ -2,8 +2,12 @@ import { Module } from '@nestjs/common';
 import { DryingModule } from '../../drying/drying.module.js';
 import { HopperModule } from '../../hopper/hopper.module.js';
 import { PackingModule } from '../../packing/packing.module.js';
+import { PlantModule } from '../../plant/plant.module.js';
 import { TracingModule } from '../../tracing/tracing.module.js';
 import { CodeCorrectionController } from './code-correction.controller.js';
+import { CoderClockController } from './coder-clock.controller.js';
+import './coder-clock.sentences.js';
+import './coder-clock.sentences.es.js';
 import './corrections.sentences.js';
 import './corrections.sentences.es.js';
 import { EmptyCorrectionController } from './empty-correction.controller.js';
@@ -14,11 +18,12 @@ import { WeighingCorrectionController } from './weighing-correction.controller.j
 
 /** What was recorded wrongly is put right, after what that changes was looked at. */
 @Module({
-  imports: [DryingModule, HopperModule, PackingModule, TracingModule],
+  imports: [PlantModule, DryingModule, HopperModule, PackingModule, TracingModule],
   controllers: [
     TipCorrectionController,
     RunCorrectionController,
     CodeCorrectionController,
+    CoderClockController,
     RemovalCorrectionController,
     WeighingCorrectionController,
     EmptyCorrectionController,

@@ -4,6 +4,7 @@ addSentences('es', {
   'late-says': 'Lo que pasó antes se registra con su hora. El retraso se conserva y nadie recibe reproche por él.',
   'field-bag': 'Big bag: número o escaneo',
   'field-opened-at': '¿Cuándo se abrió la boca?',
+  'code-to-clock': 'El reloj del codificador',
   'field-late-reason': 'Por qué llega tarde',
   'field-late-reason-hint': 'Necesario a partir de una hora',
   'field-happened': 'Ha pasado, aunque sea contra una norma',

@@ -5,6 +5,7 @@ addSentences('en', {
     'What happened earlier is entered with the time it happened. Lateness is kept, and nobody is blamed for it.',
   'field-bag': 'Bag: number or scan',
   'field-opened-at': 'When was the spout opened?',
+  'code-to-clock': 'The coder’s clock',
   'field-late-reason': 'Why it comes late',
   'field-late-reason-hint': 'Needed from an hour on',
   'field-happened': 'It has happened, even against a rule',

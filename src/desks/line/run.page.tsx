@@ -112,7 +112,10 @@ export function codePage({ viewer, at, intended, trouble }: LineProps & { readon
           hint={say('field-counter-before-hint')}
           trouble={trouble}
         />
-        <Act says={say('line-record')} />
+        <div class="acts">
+          <Act says={say('line-record')} />
+          <ActLink href={`/lines/${at.line.id}/coder-clock`} says={say('code-to-clock')} />
+        </div>
       </EntryForm>
     </ActPage>
   );

@@ -59,6 +59,7 @@ addSentences('es', {
   'form-clock-time': 'una hora del día como 06:00',
   'form-property': 'letras minúsculas, cifras y guiones, con la unidad, como moisture-percent',
   'form-cycle': 'códigos de turno separados por espacios, uno por día, con un guion para un día libre',
+  'form-day-and-time': 'un día y una hora como 2026-03-12T07:41:20',
   'form-small-code': 'letras minúsculas, cifras y guiones',
   'form-sscc': 'un SSCC de 18 cifras',
   'form-person-code': 'de 2 a 30 letras, cifras, puntos o guiones',

@@ -56,6 +56,7 @@ addSentences('en', {
   'form-clock-time': 'a time of day such as 06:00',
   'form-property': 'small letters, digits and hyphens, with the unit, such as moisture-percent',
   'form-cycle': 'shift codes with spaces between them, one for each day, a hyphen for a day off',
+  'form-day-and-time': 'a day and time such as 2026-03-12T07:41:20',
   'form-small-code': 'small letters, digits and hyphens',
   'form-sscc': 'an SSCC of 18 digits',
   'form-person-code': '2 to 30 letters, digits, points or hyphens',

@@ -30,6 +30,11 @@ export function localOfInstant(at: string, timeZone: string): string {
   return new Date(milliseconds + offsetMilliseconds(milliseconds, timeZone)).toISOString().slice(0, 16);
 }
 
+/** The same to the second. */
+export function localSecondOfInstant(at: string, timeZone: string): string {
+  return `${localOfInstant(at, timeZone)}:${at.slice(17, 19)}`;
+}
+
 const formats = new Map<string, Intl.DateTimeFormat>();
 
 /** How far the zone's clocks are ahead of UTC at an instant. */

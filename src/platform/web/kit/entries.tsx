@@ -1,7 +1,7 @@
 import type { ComponentChildren, VNode } from 'preact';
 import { say } from '../../sentences/sentences.js';
 import type { FormTrouble } from '../form-trouble.js';
-import { localOfInstant } from '../local-time.js';
+import { localOfInstant, localSecondOfInstant } from '../local-time.js';
 import { fieldId } from './entry-form.js';
 
 interface EntryProps {
@@ -231,14 +231,17 @@ interface TimeProps extends Omit<EntryProps, 'value'> {
   /** An instant to begin with. */
   readonly at?: string | undefined;
   readonly timeZone: string;
+  /** For a clock that is compared with another. */
+  readonly isToTheSecond?: boolean | undefined;
 }
 
 /** A time by the plant's own clock, to the minute. */
-export function TimeEntry({ at, timeZone, ...entry }: TimeProps): VNode {
-  const shown = entered({ ...entry, value: at === undefined ? undefined : localOfInstant(at, timeZone) });
+export function TimeEntry({ at, timeZone, isToTheSecond = false, ...entry }: TimeProps): VNode {
+  const local = isToTheSecond ? localSecondOfInstant : localOfInstant;
+  const shown = entered({ ...entry, value: at === undefined ? undefined : local(at, timeZone) });
   return (
     <Entry {...entry}>
-      <input {...marks(entry)} type="datetime-local" value={shown} />
+      <input {...marks(entry)} type="datetime-local" step={isToTheSecond ? '1' : undefined} value={shown} />
     </Entry>
   );
 }

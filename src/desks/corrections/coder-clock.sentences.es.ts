@@ -1,0 +1,32 @@
+import { addSentences } from '../../platform/sentences/sentences.js';
+
+addSentences('es', {
+  'clock-title': 'Reloj del codificador {coder}, línea {line}',
+  'clock-title-of-line': 'Reloj del codificador de la línea {line}',
+  'clock-no-coder': 'La línea {line} no tiene codificador configurado. Un administrador lo configura con la línea.',
+  'clock-says':
+    'La hora de un paquete se lee por el reloj del codificador que la imprimió: menos lo que va adelantado, y con la seguridad con que se conoce.',
+  'clock-never': 'Nunca se comparó. Se toma por bueno con {uncertainty} s de margen.',
+  'clock-list': 'Comparaciones, la última primero',
+  'clock-since-head': 'Desde',
+  'clock-stood': 'El reloj iba',
+  'clock-correct-one': 'Corregir la comparación del {at}',
+  'clock-compare': 'Compararlo',
+  'clock-shown': 'El codificador muestra',
+  'clock-reference': 'El reloj bueno muestra en el mismo momento',
+  'clock-reference-hint': 'Vacío: el reloj del servidor al enviarlo',
+  'clock-uncertainty': 'Cuánto puede desviarse esto, a un lado u otro',
+  'clock-uncertainty-hint': '60 si el codificador solo muestra minutos',
+  'clock-since': 'Desde cuándo va así',
+  'clock-since-hint': 'Vacío: desde ahora. Lo que cambia una hora anterior se muestra antes',
+  'said-clock-compared': 'El reloj del codificador {coder} está comparado. Las horas de los paquetes se leen por él.',
+  'correction-of-clock': 'Corregir una comparación del codificador {coder}, línea {line}',
+  'correction-clock-is': 'El reloj del codificador {coder} consta desde el {at} así: {clock}.',
+  'correction-clock-shown': 'Lo que mostraba de verdad el codificador',
+  'correction-clock-reference': 'Lo que mostraba entonces el reloj bueno',
+  'correction-clock-since': 'Desde cuándo iba así de verdad',
+  'field-name-shown-at': 'Lo que muestra el codificador',
+  'field-name-reference-at': 'Lo que muestra el reloj bueno',
+  'field-name-uncertainty-seconds': 'Cuánto puede desviarse',
+  'line-without-coder': 'La línea {line} no tiene codificador configurado. Un administrador lo configura con la línea.',
+});

@@ -1,0 +1,32 @@
+import { addSentences } from '../../platform/sentences/sentences.js';
+
+addSentences('en', {
+  'clock-title': 'Clock of coder {coder}, line {line}',
+  'clock-title-of-line': 'Clock of the coder of line {line}',
+  'clock-no-coder': 'No coder is set up on line {line}. An administrator sets it up with the line.',
+  'clock-says':
+    'A time on a pack is read by the clock of the coder that printed it: less what it is ahead, and as surely as that is known.',
+  'clock-never': 'It was never compared. It is taken to be right within {uncertainty} s.',
+  'clock-list': 'Comparisons, the last first',
+  'clock-since-head': 'Since',
+  'clock-stood': 'The clock was',
+  'clock-correct-one': 'Correct the comparison of {at}',
+  'clock-compare': 'Compare it',
+  'clock-shown': 'The coder shows',
+  'clock-reference': 'The right clock shows at the same moment',
+  'clock-reference-hint': 'Empty: the server’s clock when this is sent',
+  'clock-uncertainty': 'How far off this may be, either way',
+  'clock-uncertainty-hint': '60 where the coder shows minutes only',
+  'clock-since': 'Since when it has stood so',
+  'clock-since-hint': 'Empty: from now on. What an earlier time changes is shown first',
+  'said-clock-compared': 'The clock of coder {coder} is compared. Times on packs are read by it.',
+  'correction-of-clock': 'Correct a comparison of coder {coder}, line {line}',
+  'correction-clock-is': 'The clock of coder {coder} is recorded since {at} as: {clock}.',
+  'correction-clock-shown': 'What the coder really showed',
+  'correction-clock-reference': 'What the right clock showed then',
+  'correction-clock-since': 'Since when it really stood so',
+  'field-name-shown-at': 'What the coder shows',
+  'field-name-reference-at': 'What the right clock shows',
+  'field-name-uncertainty-seconds': 'How far off this may be',
+  'line-without-coder': 'No coder is set up on line {line}. An administrator sets it up with the line.',
+});
