@@ -3191,3 +3191,29 @@ CREATE TABLE "weight_month" (
     "rejected_histogram" blob NOT NULL,
     CONSTRAINT "pk_weight_month" PRIMARY KEY ("weigher_id", "month_at", "measured_by")
   );
+
+CREATE TABLE "weigher_check" (
+    "id" varchar NOT NULL,
+    "weigher_id" varchar NOT NULL,
+    "device_id" varchar NOT NULL,
+    "series" varchar NOT NULL,
+    "sequence" bigint NOT NULL,
+    "check_id" varchar NOT NULL,
+    "readings" text NOT NULL,
+    "digest" varchar NOT NULL,
+    "received_at" varchar NOT NULL,
+    CONSTRAINT "pk_weigher_check" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_weigher_check_weigher_id" FOREIGN KEY ("weigher_id") REFERENCES "pack_weigher" ("id"),
+    CONSTRAINT "fk_weigher_check_device_id" FOREIGN KEY ("device_id") REFERENCES "device" ("id"),
+    CONSTRAINT "fk_weigher_check_check_id" FOREIGN KEY ("check_id") REFERENCES "line_check" ("id")
+  );
+
+CREATE UNIQUE INDEX "ix_weigher_check_device_id_series_sequence" ON "weigher_check" ("device_id", "series", "sequence");
+
+CREATE INDEX "ix_weigher_check_check_id" ON "weigher_check" ("check_id");
+
+CREATE TRIGGER "weigher_check_no_update" BEFORE UPDATE OF "id", "weigher_id", "device_id", "series", "sequence", "check_id", "readings", "digest", "received_at" ON "weigher_check" BEGIN SELECT RAISE(ABORT, 'fact:weigher_check: rows are never changed'); END;
+
+CREATE TRIGGER "weigher_check_no_delete" BEFORE DELETE ON "weigher_check" BEGIN SELECT RAISE(ABORT, 'fact:weigher_check: rows are never deleted'); END;
+
+CREATE TRIGGER "weigher_check_no_replace" BEFORE INSERT ON "weigher_check" WHEN EXISTS (SELECT 1 FROM "weigher_check" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "weigher_check" WHERE "device_id" = NEW."device_id" AND "series" = NEW."series" AND "sequence" = NEW."sequence") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:weigher_check: the key is taken'); END;

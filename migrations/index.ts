@@ -19,6 +19,7 @@ import { waysIn } from './0019-ways-in.js';
 import { weighingWatched } from './0020-weighing-watched.js';
 import { minuteSums } from './0022-minute-sums.js';
 import { weightMonths } from './0023-weight-months.js';
+import { weigherChecks } from './0024-weigher-checks.js';
 
 /** The one history of the schema, oldest first. A migration that has been released is never edited. */
 export const migrations: readonly Migration[] = [
@@ -42,4 +43,5 @@ export const migrations: readonly Migration[] = [
   weighingWatched,
   minuteSums,
   weightMonths,
+  weigherChecks,
 ];

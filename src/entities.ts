@@ -88,6 +88,7 @@ import { PackWeigher } from './fill-weight/pack-weigher.entity.js';
 import { HandSamplePlan } from './fill-weight/hand-plan/hand-sample-plan.entity.js';
 import { SilenceSetting } from './fill-weight/silence/silence-setting.entity.js';
 import { WeigherSilence } from './fill-weight/silence/weigher-silence.entity.js';
+import { WeigherCheck } from './fill-weight/checks/weigher-check.entity.js';
 import { WeigherWay } from './fill-weight/weigher-way.entity.js';
 import { FileLayout } from './fill-weight/files/file-layout.entity.js';
 import { WeightFile } from './fill-weight/files/weight-file.entity.js';
@@ -245,6 +246,7 @@ export const entities: readonly EntityClass[] = [
   HandSamplePlan,
   SilenceSetting,
   WeigherSilence,
+  WeigherCheck,
   WeigherWay,
   FileLayout,
   WeightFile,

@@ -1,11 +1,12 @@
 import { meanNetFromHandSample } from '../core/average-quantity/mean-net.js';
+import { unitItLooksLike } from '../core/units/unit-it-looks-like.js';
 import { canonicalText } from '../platform/canonical-text.js';
 import type { Instant } from '../platform/clock.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { NotFound, Refusal } from '../platform/refusal.js';
 import type { RunRow } from '../packing/packing-run-rows.js';
 import { scaleStandingAt } from '../plant/plant-facts.js';
-import { unitItLooksLike, unitMistaken } from './incoming/unit-check.js';
+import { unitMistaken } from './incoming/unit-check.js';
 import { MeanNet } from './mean-net.entity.js';
 
 /** A pack farther than this from the nominal quantity was misread or is of another format. Our own value, no source. */

@@ -19,6 +19,10 @@ import './silence/silence.sentences.js';
 import './silence/silence.sentences.es.js';
 import './mqtt/mqtt.sentences.js';
 import './mqtt/mqtt.sentences.es.js';
+import { ReceiveWeigherCheck } from './checks/receive-weigher-check.js';
+import { WeigherCheckApi } from './checks/weigher-check.api.js';
+import './checks/weigher-check.sentences.js';
+import './checks/weigher-check.sentences.es.js';
 import { FillWeightsApi } from './fill-weights.api.js';
 import { EndHandPlan } from './hand-plan/end-hand-plan.js';
 import { HandPlanApi } from './hand-plan/hand-plan.api.js';
@@ -39,6 +43,7 @@ import { LookAtWeighing } from './look-at-weighing.js';
 import { MessageDesk } from './mqtt/message-desk.js';
 import { MessagePoints } from './mqtt/message-points.js';
 import { MqttLine } from './mqtt/mqtt-line.js';
+import { ReceiveCheckMessage } from './mqtt/receive-check-message.js';
 import { ReceiveMessage } from './mqtt/receive-message.js';
 import { InstallPackWeigher } from './install-pack-weigher.js';
 import './set-up/pack-weighers.sentences.js';
@@ -81,7 +86,9 @@ const commands = [
   InstallPackWeigher,
   EndHandPlan,
   ReceiveWeights,
+  ReceiveCheckMessage,
   ReceiveMessage,
+  ReceiveWeigherCheck,
   SealWeights,
   SetHandPlan,
   SetSilence,
@@ -109,6 +116,7 @@ const commands = [
     RunController,
     RunWeightsApi,
     SilenceApi,
+    WeigherCheckApi,
     WeightReportController,
   ],
   providers: [

@@ -1,6 +1,6 @@
 import { ChoiceField, TextField, WholeField } from '../platform/web/fields.js';
 
-const seriesPattern = /^[A-Za-z0-9][A-Za-z0-9.-]{0,29}$/;
+export const seriesPattern = /^[A-Za-z0-9][A-Za-z0-9.-]{0,29}$/;
 
 /** What goes for every line of a batch that does not say otherwise. */
 export class FillWeightsQuery {

@@ -14,6 +14,8 @@ export interface CheckInHand {
   readonly actor: Actor;
   /** Who checked: who keyed the row in did not, where somebody else wrote it. */
   readonly checkedBy: string | null;
+  /** The thing that is checked sent it itself: nobody could say what was done, and each of its checks is one. */
+  readonly isByMachine: boolean;
   readonly plan: CheckPlanRow;
   readonly at: Instant;
   readonly passed: boolean;
@@ -31,8 +33,8 @@ export async function brokenCheckRules(tx: Tx, check: CheckInHand): Promise<read
     broken.push(new Refusal('check-needs-second-person', { station }));
   if (secondPersonId !== null && secondPersonId === checkedBy) broken.push(new Refusal('second-person-same'));
   else if (secondPersonId !== null) await personOf(tx, actor.siteId, secondPersonId);
-  if (!passed && form.action == null) broken.push(new Refusal('check-needs-action', { station }));
-  const sameAt = passed ? await sameCheckAt(tx, plan.planId, check.at) : null;
+  if (!passed && form.action == null && !check.isByMachine) broken.push(new Refusal('check-needs-action', { station }));
+  const sameAt = passed && !check.isByMachine ? await sameCheckAt(tx, plan.planId, check.at) : null;
   if (sameAt !== null) broken.push(new Refusal('check-there-already', { at: sameAt }));
   return broken;
 }

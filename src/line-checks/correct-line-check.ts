@@ -8,11 +8,11 @@ import type { Tx } from '../platform/database/unit-of-work.js';
 import { Ids } from '../platform/ids.js';
 import { NotFound, Refusal } from '../platform/refusal.js';
 import { bringCheckPoints } from './bring-check-points.js';
-import { lockPlan } from './check-line.js';
 import { planAt } from './check-plans.js';
 import type { CorrectLineCheckForm } from './line-check.form.js';
 import { LineCheck } from './line-check.entity.js';
 import { judgeCheck } from './judge-check.js';
+import { lockPlan } from './record-check.js';
 
 export interface CorrectLineCheckAnswer {
   readonly planId: string;

@@ -1,3 +1,4 @@
+import { judgeReading } from '../core/test-packs/judge-reading.js';
 import type { RunRow } from '../packing/packing-run-rows.js';
 import { compareCode } from '../packing/printed-codes.js';
 import type { Instant } from '../platform/clock.js';
@@ -5,6 +6,7 @@ import type { ReadFrom } from '../platform/database/reading.js';
 import { BadForm, Refusal } from '../platform/refusal.js';
 import type { CheckPlanRow } from './check-plan-rows.js';
 import type { PieceResult, TestPiece } from './check-words.js';
+import { readingProblem } from './reading-problem.js';
 
 /** What was found, as it is sent. */
 interface FoundResult {
@@ -26,12 +28,13 @@ export function piecesOf(plan: Pick<CheckPlanRow, 'testPieces' | 'kind'>): reado
  * The result of each piece. A reading decides where the weight is known, exactly at the limit it passes; else the word
  * of who looked.
  *
- * @throws {BadForm} where a piece has no result, or a result no piece
+ * @throws {BadForm} where a piece has no result, a result no piece, or a reading cannot be meant
  */
 function judgePieces(plan: CheckPlanRow, found: readonly FoundResult[]): readonly PieceResult[] {
   const pieces = piecesOf(plan);
   const unknown = found.find(({ code }) => !pieces.some((piece) => piece.code === code));
   if (unknown !== undefined) throw wrongResult('result-of-no-piece', unknown.code);
+  refuseMistakes(plan, found);
   return pieces.map(({ code }) => {
     const result = found.find((one) => one.code === code);
     const piece = plan.testPieces.find((one) => one.code === code);
@@ -44,7 +47,17 @@ function judgePieces(plan: CheckPlanRow, found: readonly FoundResult[]): readonl
 
 function passedByReading(piece: TestPiece | undefined, measuredMilligrams: number | null): boolean | null {
   if (piece?.knownMilligrams == null || piece.allowedMilligrams === null || measuredMilligrams === null) return null;
-  return Math.abs(measuredMilligrams - piece.knownMilligrams) <= piece.allowedMilligrams;
+  const { knownMilligrams, allowedMilligrams } = piece;
+  return judgeReading({ knownMilligrams, allowedMilligrams }, measuredMilligrams).passed;
+}
+
+function refuseMistakes({ testPieces }: CheckPlanRow, found: readonly FoundResult[]): void {
+  const problems = found.flatMap(({ code, measuredMilligrams }, place) => {
+    const piece = testPieces.find((one) => one.code === code);
+    if (piece === undefined || measuredMilligrams == null) return [];
+    return readingProblem(piece, measuredMilligrams, `results.${place}.measuredMilligrams`) ?? [];
+  });
+  if (problems.length > 0) throw new BadForm(problems);
 }
 
 function wrongResult(code: string, piece: string): BadForm {

@@ -4,10 +4,11 @@ import type { Asked } from '../journal/entry-draft.js';
 import { May, MayBeQueued, type Actor } from '../platform/actor.js';
 import { READER, type ReadFrom } from '../platform/database/reading.js';
 import { Acting, Asking } from '../platform/web/request.js';
-import { CheckLine, type CheckAnswer } from './check-line.js';
+import { CheckLine } from './check-line.js';
 import { CorrectLineCheck, type CorrectLineCheckAnswer } from './correct-line-check.js';
 import { CheckLineForm, CorrectLineCheckForm, LineCheckQuery } from './line-check.form.js';
 import { lineChecksOf, type LineCheckRow } from './line-checks.js';
+import type { CheckAnswer } from './record-check.js';
 
 const id = '0195862e-7d3f-7a4b-9c55-0d0f6f1b7a10';
 

@@ -12,6 +12,9 @@ import {
 import { PageQuery } from '../platform/web/page-query.js';
 import { checkActions, checkKinds, type CheckAction, type CheckKind } from './check-words.js';
 
+/** Wider than any weigher shows: what cannot be meant is refused with its likely reason, by the test pack. */
+const mostMilligrams = 100_000_000_000;
+
 export class PieceResultForm {
   @TextField({ most: 20, example: 'fe', says: 'Of the plan; `all` where it names no pieces' })
   code!: string;
@@ -19,7 +22,13 @@ export class PieceResultForm {
   @FlagField({ optional: true, example: true, says: 'Absent only where a reading decides' })
   passed?: boolean | null;
 
-  @WholeField({ optional: true, example: 2_000_400, says: 'What the weigher showed for a test pack' })
+  @WholeField({
+    optional: true,
+    least: -mostMilligrams,
+    most: mostMilligrams,
+    example: 2_000_400,
+    says: 'What the weigher showed for a test pack',
+  })
   measuredMilligrams?: number | null;
 }
 

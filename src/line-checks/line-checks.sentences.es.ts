@@ -13,6 +13,16 @@ addSentences('es', {
     'La pieza patrón {piece} no está completa: una pieza de metal necesita material y esfera; un paquete de prueba, su peso conocido y lo que puede desviarse.',
   'result-of-no-piece': 'El plan no tiene ninguna pieza {piece}. Cargar la página de nuevo: el plan ha cambiado.',
   'result-missing': 'Indicar si {piece} ha pasado.',
+  'reading-missing':
+    'No llegó ninguna lectura de {piece}. Pesar el paquete de prueba y enviar lo que marca la pesadora.',
+  'reading-is-thousandth':
+    '{piece}: {grams} g es la milésima parte de sus {knownGrams} g. Parecen kilogramos donde se esperan gramos, o una coma entre millares. Introducir en gramos lo que marcó la pesadora.',
+  'reading-is-thousandfold':
+    '{piece}: {grams} g es mil veces sus {knownGrams} g. Parecen miligramos donde se esperan gramos. Introducir en gramos lo que marcó la pesadora.',
+  'reading-is-below-zero':
+    '{piece}: {grams} g es menos que nada. Mirar el cero y la tara de la pesadora y pesar otra vez el paquete de prueba. Si sigue igual, el control no ha pasado: anotarlo como no conforme, sin lectura.',
+  'reading-is-absurd':
+    '{piece}: {grams} g es más de {times} veces sus {knownGrams} g. Mirar si era este paquete y pesarlo otra vez. Si sigue igual, el control no ha pasado: anotarlo como no conforme, sin lectura.',
   'no-run-to-read-code-of':
     'La línea {line} no tenía corrida entonces y no hay código con que comparar. Iniciar primero la corrida.',
   'check-there-already':

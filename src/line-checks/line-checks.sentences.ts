@@ -14,6 +14,15 @@ addSentences('en', {
     'Test piece {piece} is not complete: a metal test piece needs its material and sphere, a test pack its known weight and what it may be off.',
   'result-of-no-piece': 'The plan has no piece {piece}. Load the page again; the plan was changed.',
   'result-missing': 'Say for {piece} whether it passed.',
+  'reading-missing': 'No reading of {piece} came. Weigh the test pack, then send what the weigher shows.',
+  'reading-is-thousandth':
+    '{piece}: {grams} g is a thousandth of its {knownGrams} g. This looks like kilograms where grams are expected, or like a comma between thousands. Enter what the weigher showed, in grams.',
+  'reading-is-thousandfold':
+    '{piece}: {grams} g is a thousand times its {knownGrams} g. This looks like milligrams where grams are expected. Enter what the weigher showed, in grams.',
+  'reading-is-below-zero':
+    '{piece}: {grams} g is less than nothing. Look at the zero and the tare of the weigher, and weigh the test pack again. If it stays so, the check failed: enter it as failed, without a reading.',
+  'reading-is-absurd':
+    '{piece}: {grams} g is more than {times} times its {knownGrams} g. Look whether it was this pack, and weigh it again. If it stays so, the check failed: enter it as failed, without a reading.',
   'no-run-to-read-code-of': 'Line {line} had no run then, so there is no code to compare with. Start the run first.',
   'check-there-already': 'The same check was entered at {at}, as passed. Nothing to do; a failed one would be taken.',
   'check-needs-action': 'The check of {station} failed. Say what was done at once.',

@@ -1,7 +1,8 @@
 import { AddCheckPlan } from '../../src/line-checks/add-check-plan.js';
 import type { AddCheckPlanForm } from '../../src/line-checks/check-plan.form.js';
-import { CheckLine, type CheckAnswer } from '../../src/line-checks/check-line.js';
+import { CheckLine } from '../../src/line-checks/check-line.js';
 import type { CheckLineForm } from '../../src/line-checks/line-check.form.js';
+import type { CheckAnswer } from '../../src/line-checks/record-check.js';
 import type { Plant } from './a-plant.js';
 import { asking, type TestHouse } from './house.js';
 

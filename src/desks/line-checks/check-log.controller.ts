@@ -7,7 +7,6 @@ import { planAt } from '../../line-checks/check-plans.js';
 import { CorrectLineCheck } from '../../line-checks/correct-line-check.js';
 import { CorrectLineCheckForm, LineCheckQuery } from '../../line-checks/line-check.form.js';
 import { lineCheckOf, lineChecksOf } from '../../line-checks/line-checks.js';
-import { namesOf } from '../../people/people.js';
 import { linesOf } from './lines-and-formats.js';
 import { May } from '../../platform/actor.js';
 import { Clock } from '../../platform/clock.js';
@@ -19,6 +18,7 @@ import { Sent, type SentForm, type TakenForScript } from '../../platform/web/sen
 import { HoldSinceLastGood } from '../../tracing/hold-since-last-good.js';
 import { suspectsOfCheck } from '../../tracing/suspects-of-check.js';
 import { HoldTheseForm } from './check-page.form.js';
+import { checkedBy } from './checked-by.js';
 import { checkLogPage } from './check-log.page.js';
 import { checkResultPage } from './check-result.page.js';
 
@@ -40,13 +40,9 @@ export class CheckLogController {
     const { siteId } = viewer.actor;
     const limit = query.limit ?? 50;
     const checks = await lineChecksOf(this.reader, siteId, { ...query, limit });
-    const people = checks.flatMap(({ personId, secondPersonId }) => [personId, secondPersonId]);
-    const names = await namesOf(
-      this.reader,
-      people.filter((id) => id !== null),
-    );
+    const by = await checkedBy(this.reader, checks);
     const older = checks.length === limit ? (checks.at(-1)?.id ?? null) : null;
-    return checkLogPage({ viewer, query, checks, names, lines: await linesOf(this.reader, siteId), older });
+    return checkLogPage({ viewer, query, checks, by, lines: await linesOf(this.reader, siteId), older });
   }
 
   /** Where an open point of a plan leads: to the check that failed, else to the plan's place on its line. */
@@ -107,12 +103,11 @@ export class CheckLogController {
 
   private async page(viewer: Viewer, checkId: string, trouble: FormTrouble | null): Promise<VNode> {
     const check = await lineCheckOf(this.reader, viewer.actor.siteId, checkId);
-    const people = [check.personId, check.secondPersonId].filter((id) => id !== null);
-    const names = await namesOf(this.reader, people);
+    const by = (await checkedBy(this.reader, [check])).get(checkId) ?? '';
     const isOfPacks = !check.passed && !check.isVoid && check.bagId === null;
     const suspects = isOfPacks
       ? await this.heavy.snapshot((from) => suspectsOfCheck(from, check, this.clock.now()))
       : null;
-    return checkResultPage({ viewer, check, names, suspects, trouble });
+    return checkResultPage({ viewer, check, by, suspects, trouble });
   }
 }

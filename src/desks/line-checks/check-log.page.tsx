@@ -14,13 +14,14 @@ interface CheckLogProps {
   readonly viewer: Viewer;
   readonly query: LineCheckQuery;
   readonly checks: readonly LineCheckRow[];
-  readonly names: ReadonlyMap<string, string>;
+  /** Who made each check, by its id. */
+  readonly by: ReadonlyMap<string, string>;
   readonly lines: readonly NamedRow[];
   readonly older: string | null;
 }
 
 /** All checks of the site, newest entry first, by line, kind and result. */
-export function checkLogPage({ viewer, query, checks, names, lines, older }: CheckLogProps): VNode {
+export function checkLogPage({ viewer, query, checks, by, lines, older }: CheckLogProps): VNode {
   const results = ['passed', 'failed'] as const;
   return (
     <Shell title={say('check-log-title')} viewer={viewer}>
@@ -49,7 +50,7 @@ export function checkLogPage({ viewer, query, checks, names, lines, older }: Che
       <CheckTable
         caption={say('check-log-caption')}
         checks={checks}
-        names={names}
+        by={by}
         timeZone={viewer.timeZone}
         empty={say('check-log-none')}
       />

@@ -55,6 +55,7 @@ addSentences('es', {
   'check-line-word': 'Línea',
   'check-result': 'Resultado',
   'check-by': 'Por',
+  'check-by-weigher': 'pesadora {weigher}',
   'check-done-at-once': 'Hecho en el acto',
   'do-check-title': '{station}, {line}',
   'check-how-metal-detection':

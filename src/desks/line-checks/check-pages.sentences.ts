@@ -55,6 +55,7 @@ addSentences('en', {
   'check-line-word': 'Line',
   'check-result': 'Result',
   'check-by': 'By',
+  'check-by-weigher': 'pack weigher {weigher}',
   'check-done-at-once': 'Done at once',
   'do-check-title': '{station}, {line}',
   'check-how-metal-detection':

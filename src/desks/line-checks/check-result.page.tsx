@@ -20,14 +20,15 @@ import { thousandthsText } from './check-text.js';
 interface CheckResultProps {
   readonly viewer: Viewer;
   readonly check: LineCheckRow;
-  readonly names: ReadonlyMap<string, string>;
+  /** Who made it. */
+  readonly by: string;
   /** What a failed check makes suspect; null of a good one, a void one, and one of a bag. */
   readonly suspects: Suspects | null;
   readonly trouble: FormTrouble | null;
 }
 
 /** A check as it was made; of a failed one what it makes suspect, and the one act that holds it. */
-export function checkResultPage({ viewer, check, names, suspects, trouble }: CheckResultProps): VNode {
+export function checkResultPage({ viewer, check, by, suspects, trouble }: CheckResultProps): VNode {
   const facts = { station: check.station, line: check.lineName, at: check.occurredAt };
   const code = check.passed ? 'check-result-passed' : 'check-result-failed';
   return (
@@ -37,7 +38,7 @@ export function checkResultPage({ viewer, check, names, suspects, trouble }: Che
       {check.bagId !== null && !check.passed && !check.isVoid ? (
         <TornBag viewer={viewer} check={check} trouble={trouble} />
       ) : null}
-      <Found check={check} names={names} viewer={viewer} />
+      <Found check={check} by={by} viewer={viewer} />
       <Correct viewer={viewer} check={check} trouble={trouble} />
       <div class="acts">
         <ActLink href={`/line/${check.lineId}/checks`} says={say('checks-title', { line: check.lineName })} />
@@ -176,13 +177,12 @@ function TornBag({ viewer, check, trouble }: Omit<SuspectSetProps, 'suspects'>):
   );
 }
 
-function Found({ check, names, viewer }: Pick<CheckResultProps, 'check' | 'names' | 'viewer'>): VNode {
-  const people = [check.personId, check.secondPersonId].filter((id) => id !== null);
+function Found({ check, by, viewer }: Pick<CheckResultProps, 'check' | 'by' | 'viewer'>): VNode {
   return (
     <section class="card" aria-labelledby="found">
       <h2 id="found">{say('check-found')}</h2>
       <p>
-        {localText(check.occurredAt, viewer.timeZone)} · {people.map((id) => names.get(id) ?? '–').join(', ')}
+        {localText(check.occurredAt, viewer.timeZone)} · {by}
         {check.runNumber === null ? null : ` · ${check.runNumber}`}
       </p>
       <ul>

@@ -7,13 +7,14 @@ import { localText } from '../../platform/web/local-text.js';
 interface CheckTableProps {
   readonly caption: string;
   readonly checks: readonly LineCheckRow[];
-  readonly names: ReadonlyMap<string, string>;
+  /** Who made each, by its id. */
+  readonly by: ReadonlyMap<string, string>;
   readonly timeZone: string;
   readonly empty: string;
 }
 
 /** Checks as they were made, each with its result and who made it. */
-export function CheckTable({ caption, checks, names, timeZone, empty }: CheckTableProps): VNode {
+export function CheckTable({ caption, checks, by, timeZone, empty }: CheckTableProps): VNode {
   return (
     <Table
       caption={caption}
@@ -33,10 +34,7 @@ export function CheckTable({ caption, checks, names, timeZone, empty }: CheckTab
           `${check.station} · ${say(`check-kind-${check.kind}`)}`,
           check.lineName,
           resultText(check),
-          [check.personId, check.secondPersonId]
-            .filter((id) => id !== null)
-            .map((id) => names.get(id) ?? '–')
-            .join(', '),
+          by.get(check.id) ?? '',
           check.action === null ? '' : say(`check-action-${check.action}`),
         ],
       }))}

@@ -9,7 +9,7 @@ import { dueCheckOf, dueChecks } from '../../line-checks/due-checks.js';
 import { checksOfLineSince } from '../../line-checks/line-checks.js';
 import { openRunOfLine } from '../../packing/packing-runs.js';
 import { intendedCodeOf } from '../../packing/printed-codes.js';
-import { namesOf, peopleOf } from '../../people/people.js';
+import { peopleOf } from '../../people/people.js';
 import { ofSite } from '../../plant/of-site.js';
 import { lineOf, shiftAt } from '../../plant/plant-facts.js';
 import { May, MayBeQueued } from '../../platform/actor.js';
@@ -19,6 +19,7 @@ import { NotFound } from '../../platform/refusal.js';
 import type { FormTrouble } from '../../platform/web/form-trouble.js';
 import { Asking, Looking, type Viewer } from '../../platform/web/request.js';
 import { Sent, type SentForm, type TakenForScript } from '../../platform/web/sent-form.js';
+import { checkedBy } from './checked-by.js';
 import { CheckOnPageForm, checkOfPage, DoCheckQuery } from './check-page.form.js';
 import { doCheckPage } from './do-check.page.js';
 import { lineChecksPage } from './line-checks.page.js';
@@ -41,12 +42,8 @@ export class DoCheckController {
     const due = await dueChecks(this.reader, lineId, now);
     const { startsAt } = await shiftAt(this.reader, line.siteId, now);
     const done = await checksOfLineSince(this.reader, lineId, startsAt);
-    const people = done.flatMap(({ personId, secondPersonId }) => [personId, secondPersonId]);
-    const names = await namesOf(
-      this.reader,
-      people.filter((id) => id !== null),
-    );
-    return lineChecksPage({ viewer, line, run: await openRunOfLine(this.reader, lineId), due, done, names });
+    const by = await checkedBy(this.reader, done);
+    return lineChecksPage({ viewer, line, run: await openRunOfLine(this.reader, lineId), due, done, by });
   }
 
   @Get(':planId')

@@ -19,14 +19,15 @@ interface LineChecksProps {
   readonly run: RunRow | null;
   readonly due: readonly DueCheck[];
   readonly done: readonly LineCheckRow[];
-  readonly names: ReadonlyMap<string, string>;
+  /** Who made each check, by its id. */
+  readonly by: ReadonlyMap<string, string>;
 }
 
 /** What the journal tells of that changes what is due. */
 const followed = ['check-line', 'correct-line-check', 'look-at-line-checks', 'start-run', 'close-run', 'change-code'];
 
 /** The checks of a line: what is due, when the next is, and what was checked this shift. */
-export function lineChecksPage({ viewer, line, run, due, done, names }: LineChecksProps): VNode {
+export function lineChecksPage({ viewer, line, run, due, done, by }: LineChecksProps): VNode {
   const running = run === null ? say('checks-no-run') : `${run.formatName} · ${run.number}`;
   return (
     <Shell title={say('checks-title', { line: line.name })} viewer={viewer} use="tablet">
@@ -36,7 +37,7 @@ export function lineChecksPage({ viewer, line, run, due, done, names }: LineChec
         <CheckTable
           caption={say('checks-this-shift')}
           checks={done}
-          names={names}
+          by={by}
           timeZone={viewer.timeZone}
           empty={say('checks-none-this-shift')}
         />

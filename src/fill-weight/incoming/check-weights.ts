@@ -1,8 +1,9 @@
+import { unitItLooksLike, type UnitMeant } from '../../core/units/unit-it-looks-like.js';
 import { instantOf } from '../kept/instants-of-weights.js';
 import type { PackWeigherRow } from '../pack-weighers.js';
 import type { LineFaults } from './line-faults.js';
 import { fault, type LineFault } from './sent-weight.js';
-import { unitItLooksLike, unitMistaken, type UnitCounts, type UnitMeant } from './unit-check.js';
+import { unitMistaken, type UnitCounts } from './unit-check.js';
 import { clockLeewayCentiseconds, isFault, type RunNamed, type WeighedRun } from './weighed-runs.js';
 import type { WeightRows } from './weight-rows.js';
 

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { IClientOptions } from 'mqtt';
 import type { MqttSettings } from '../../platform/mqtt-settings.js';
+import type { RawMessage } from './weight-message.js';
 
 /** A session that never ends (OASIS MQTT 5.0, 3.1.2.11.2): the broker keeps messages for as long as it can. */
 const neverEnds = 0xffff_ffff;
@@ -42,8 +43,12 @@ export function hostOf({ url }: MqttSettings): string {
   return new URL(url).host;
 }
 
-/** The level of a topic that names the weigher; empty for a topic of another form, as an old subscription may bring. */
-export function weigherOfTopic(topic: string, root: string): string {
-  const rest = topic.startsWith(`${root}/`) ? topic.slice(root.length + 1).split('/') : [];
-  return rest.length === 2 && rest[1] === 'weights' ? (rest[0] ?? '') : '';
+/** What a topic of a weigher is about. */
+export const topicEnds = ['weights', 'checks'] as const;
+
+/** The weigher that a topic names and what it is about; no weigher for a topic of another form, as an old subscription may bring. */
+export function partsOfTopic(topic: string, root: string): Pick<RawMessage, 'weigher' | 'about'> {
+  const [weigher = '', end = '', ...more] = topic.startsWith(`${root}/`) ? topic.slice(root.length + 1).split('/') : [];
+  const about = topicEnds.find((one) => one === end);
+  return about === undefined || more.length > 0 ? { weigher: '', about: 'weights' } : { weigher, about };
 }

@@ -2,6 +2,7 @@ import { Injectable, Logger } from '@nestjs/common';
 import { BadForm, NotFound, NotTaken, Refusal } from '../../platform/refusal.js';
 import { fieldOf, problemOf } from '../../platform/web/problem.filter.js';
 import { MessagePoints } from './message-points.js';
+import { ReceiveCheckMessage } from './receive-check-message.js';
 import { ReceiveMessage, type MessageTaken } from './receive-message.js';
 import type { RawMessage } from './weight-message.js';
 
@@ -12,7 +13,7 @@ export type MessageAnswer = Readonly<Record<string, unknown>>;
 const mostAttempts = 8;
 
 /**
- * Deals with one message to its end: its weights are on disk, or a person will see that they are not. What fails because
+ * Deals with one message to its end: its weights or its check are on disk, or a person will see that they are not. What fails because
  * the house cannot write now is answered with null, to be tried again.
  */
 @Injectable()
@@ -21,12 +22,14 @@ export class MessageDesk {
 
   constructor(
     private readonly receive: ReceiveMessage,
+    private readonly receiveCheck: ReceiveCheckMessage,
     private readonly points: MessagePoints,
   ) {}
 
   /** @returns what the sender is told; null where it must be tried again */
   async deal(raw: RawMessage, attempt: number): Promise<MessageAnswer | null> {
     try {
+      if (raw.about === 'checks') return { ...(await this.receiveCheck.execute(raw)) };
       const taken = await this.receive.execute(raw);
       if (raw.isKept) await this.points.kept(raw.weigher);
       return answerTo(taken);
@@ -44,12 +47,14 @@ export class MessageDesk {
     const problem = problemOf(error);
     this.log.warn({ weigher: raw.weigher.slice(0, 40), type: problem.type, detail: problem.detail });
     try {
-      await this.points.refused(raw.weigher, error);
+      await this.points.refused(raw, error);
     } catch (failure) {
       this.log.error(failure);
       return null;
     }
-    return { message: messageIdOf(raw), ...problem };
+    return raw.about === 'checks'
+      ? { sequence: sequenceOf(raw), ...problem }
+      : { message: messageIdOf(raw), ...problem };
   }
 }
 
@@ -69,4 +74,11 @@ function messageIdOf({ payload, userProperties }: RawMessage): string | null {
   if (typeof property === 'string') return property.slice(0, 64);
   const start = Buffer.from(payload.buffer, payload.byteOffset, Math.min(payload.length, 1000)).toString('utf8');
   return /^[^\n]*?"message"\s*:\s*"([A-Za-z0-9._:-]{1,64})"/.exec(start)?.[1] ?? null;
+}
+
+/** The sequence of a refused check, as far as it can be read. */
+function sequenceOf({ payload }: RawMessage): number | null {
+  const start = Buffer.from(payload.buffer, payload.byteOffset, Math.min(payload.length, 1000)).toString('utf8');
+  const [, digits] = /"sequence"\s*:\s*(\d{1,15})\b/.exec(start) ?? [];
+  return digits === undefined ? null : Number(digits);
 }

@@ -7,6 +7,7 @@ import { READER, type ReadFrom } from '../../platform/database/reading.js';
 import { Ids } from '../../platform/ids.js';
 import { BadForm, NotTaken, Refusal, type SentenceFacts } from '../../platform/refusal.js';
 import { packWeigherCalled } from '../pack-weighers.js';
+import type { RawMessage } from './weight-message.js';
 
 /** What a person is to look at: its cause, what it is about, and what its sentence is filled with. */
 interface Trouble {
@@ -30,7 +31,7 @@ export class MessagePoints {
   ) {}
 
   /** A message of a weigher was refused. */
-  async refused(code: string, error: unknown): Promise<void> {
+  async refused({ weigher: code, about }: Pick<RawMessage, 'weigher' | 'about'>, error: unknown): Promise<void> {
     const weigher = await packWeigherCalled(this.reader, code);
     const { reason, facts } = reasonOf(error);
     if (weigher === null || unknownCauses.has(reason)) {
@@ -39,7 +40,8 @@ export class MessagePoints {
     }
     const subject = { kind: 'pack-weigher', id: weigher.id };
     const said = { ...facts, weigher: weigher.code, reason };
-    await this.raise({ siteId: weigher.siteId, cause: 'weight-message-refused', subject, facts: said });
+    const cause = about === 'checks' ? 'check-message-refused' : 'weight-message-refused';
+    await this.raise({ siteId: weigher.siteId, cause, subject, facts: said });
   }
 
   /** A message came that the broker had kept. */

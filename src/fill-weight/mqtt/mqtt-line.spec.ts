@@ -2,10 +2,12 @@ import { afterAll, afterEach, beforeAll, describe, expect, it, jest } from '@jes
 import { setTimeout as wait } from 'node:timers/promises';
 import type { MqttClient } from 'mqtt';
 import { aBroker, type TestBroker } from '../../../test/support/a-broker.js';
+import { aCheckPlan } from '../../../test/support/a-check-plan.js';
 import { aPackWeigher, weightLine, type TestWeigher } from '../../../test/support/a-pack-weigher.js';
 import { aPlant, type Plant } from '../../../test/support/a-plant.js';
 import { aRun } from '../../../test/support/a-run.js';
 import { asking, freshPlace, openHouseAt, type Place, type TestHouse } from '../../../test/support/house.js';
+import { lineChecksOf } from '../../line-checks/line-checks.js';
 import { READER, type ReadFrom } from '../../platform/database/reading.js';
 import { ReceiveWeights } from '../receive-weights.js';
 import { SetWeigherWay } from '../set-weigher-way.js';
@@ -14,10 +16,11 @@ import { mostMessageBytes } from './weight-message.js';
 
 interface Told {
   readonly message: string | null;
+  readonly sequence?: number;
   readonly type?: string;
   readonly acceptedCount?: number;
   readonly repeatedCount?: number;
-  readonly fields?: readonly { readonly line: number; readonly type: string; readonly detail: string }[];
+  readonly fields?: readonly { readonly line?: number; readonly type: string; readonly detail: string }[];
   readonly detail?: string;
 }
 
@@ -90,8 +93,11 @@ describe('weights by MQTT', () => {
   const lines = (from: number, to: number): string =>
     Array.from({ length: to - from + 1 }, (_, step) => `${weightLine(house, from + step, { run })}\n`).join('');
 
-  const publish = (payload: string | Buffer, wishes: { weigher?: string; retain?: boolean } = {}): Promise<unknown> =>
-    sender.publishAsync(`quay/packing/${wishes.weigher ?? weigher.code}/weights`, payload, {
+  const publish = (
+    payload: string | Buffer,
+    wishes: { weigher?: string; retain?: boolean; about?: 'checks' } = {},
+  ): Promise<unknown> =>
+    sender.publishAsync(`quay/packing/${wishes.weigher ?? weigher.code}/${wishes.about ?? 'weights'}`, payload, {
       qos: 1,
       retain: wishes.retain ?? false,
     });
@@ -244,6 +250,29 @@ describe('weights by MQTT', () => {
     expect((await answers(3))[2]).toMatchObject({ fields: [{ type: 'problem:weight-of-other-line' }] });
   });
 
+  it('stand beside checks that the weigher made itself: recorded once, and a refused one is seen by a person', async () => {
+    await aSendingWeigher();
+    const planId = await aCheckPlan(house, plant, { station: weigher.code });
+    const check = (wishes: object = {}) =>
+      JSON.stringify({
+        ...{ sequence: 7, at: house.clock.now(), readings: [{ code: 'two', readingGrams: 2000.4 }] },
+        ...wishes,
+      });
+    await publish(check({ sentAt: house.clock.now() }), { about: 'checks' });
+    expect((await answers(1))[0]).toMatchObject({ sequence: 7, planId, passed: true, isRepeated: false });
+    await publish(check({ sentAt: house.clock.now() }), { about: 'checks' });
+    expect((await answers(2))[1]).toMatchObject({ sequence: 7, isRepeated: true });
+    await publish(check({ sequence: 8, readings: [{ code: 'two', readingGrams: 2.0004 }] }), { about: 'checks' });
+    expect((await answers(3))[2]).toMatchObject({ sequence: 8, fields: [{ type: 'problem:reading-is-thousandth' }] });
+    for (const rubbish of ['{"sequence":9', '[]', '', lines(1, 1)]) await publish(rubbish, { about: 'checks' });
+    expect((await answers(7)).slice(3).map(({ type }) => type)).toEqual([
+      ...Array<string>(3).fill('problem:check-not-json'),
+      'problem:bad-form',
+    ]);
+    expect(await openCauses()).toContain('check-message-refused');
+    expect(await lineChecksOf(reader(), plant.siteId, { planId, limit: 50 })).toHaveLength(1);
+  });
+
   it('that the broker kept count once, and the weigher’s setting is questioned', async () => {
     await aSendingWeigher();
     await publish(lines(1, 4), { retain: true });
@@ -266,6 +295,9 @@ describe('weights by MQTT', () => {
     await until(async () => (await openCauses()).includes('mqtt-broker-away'));
     await broker.comeBack();
     await until(async () => !(await openCauses()).includes('mqtt-broker-away'));
-    expect(house.get(MqttLine).standing).toMatchObject({ isConnected: true, topics: 'quay/packing/+/weights' });
+    expect(house.get(MqttLine).standing).toMatchObject({
+      isConnected: true,
+      topics: ['quay/packing/+/weights', 'quay/packing/+/checks'],
+    });
   });
 });

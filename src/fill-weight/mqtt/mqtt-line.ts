@@ -4,15 +4,15 @@ import { connect, type IPublishPacket, type MqttClient } from 'mqtt';
 import { Clock, type Instant } from '../../platform/clock.js';
 import { CONFIG, type Config } from '../../platform/config.js';
 import type { MqttSettings } from '../../platform/mqtt-settings.js';
-import { clientOptions, hostOf, weigherOfTopic } from './client-options.js';
+import { clientOptions, hostOf, partsOfTopic, topicEnds } from './client-options.js';
 import { MessageDesk, type MessageAnswer } from './message-desk.js';
 import { MessagePoints } from './message-points.js';
 import type { RawMessage } from './weight-message.js';
 
 /** How the line to the broker stands, for people to see. */
 export interface LineStanding {
-  /** The topics that are listened to; null: MQTT is off. */
-  readonly topics: string | null;
+  /** The topics that are listened to, that of weights first; null: MQTT is off. */
+  readonly topics: readonly string[] | null;
   readonly host: string | null;
   readonly isConnected: boolean;
   readonly since: Instant | null;
@@ -144,7 +144,7 @@ export class MqttLine implements BeforeApplicationShutdown {
 
   private rawOf({ topic, payload, retain, properties }: IPublishPacket): RawMessage {
     return {
-      weigher: weigherOfTopic(topic, this.settings?.topic ?? ''),
+      ...partsOfTopic(topic, this.settings?.topic ?? ''),
       payload: typeof payload === 'string' ? Buffer.from(payload) : payload,
       isKept: retain,
       contentType: properties?.contentType,
@@ -173,6 +173,6 @@ export class MqttLine implements BeforeApplicationShutdown {
   }
 }
 
-function topicsOf({ topic }: MqttSettings): string {
-  return `${topic}/+/weights`;
+function topicsOf({ topic }: MqttSettings): string[] {
+  return topicEnds.map((end) => `${topic}/+/${end}`);
 }

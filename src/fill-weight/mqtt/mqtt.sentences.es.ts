@@ -9,6 +9,12 @@ addSentences('es', {
     'Llegaron por MQTT pesos de la pesadora {weigher}, que no puede enviar por esa vía. No se admitió nada. Si son suyos, permitirlo en la página de la pesadora; si no, mirar quién envía.',
   'weight-message-refused':
     'Se rechazaron pesos de la pesadora {weigher} que llegaron por MQTT, el primero porque: {=reason} Cada línea errónea se dijo a la pesadora en su tema de respuestas. Hacer que los pesos se envíen otra vez, o anotar por qué faltan.',
+  'check-message-refused':
+    'Se rechazó un control que la pesadora {weigher} hizo por sí misma y envió por MQTT: {=reason} El porqué se dijo a la pesadora en su tema de respuestas. Hacer que se envíe otra vez, o hacer el control a mano.',
+  'check-message-too-large':
+    'El mensaje tiene {length} bytes; un control admite {most} como máximo. De este no se admitió nada.',
+  'check-not-json':
+    'El mensaje no es un objeto JSON. Enviar un control en un mensaje, como lo admite la ruta de controles.',
   'weight-message-kept':
     'La pesadora {weigher} hace que el intermediario guarde (retain) sus mensajes de pesos. Solo se guarda el último, y vuelve con cada nueva suscripción; contó una vez. Desactivar retain en la pesadora.',
   'mqtt-broker-away':

@@ -9,6 +9,11 @@ addSentences('en', {
     'Weights of weigher {weigher} came by MQTT, which it may not send by. Nothing of it was taken. If they are its own, allow it on the page of the weigher; else look who sends.',
   'weight-message-refused':
     'Weights of weigher {weigher} that came by MQTT were refused, the first of them because: {=reason} Each line in error was told to the weigher on its topic of answers. See that the weights are sent again, or write down why they are missing.',
+  'check-message-refused':
+    'A check that weigher {weigher} made itself and sent by MQTT was refused: {=reason} Why was told to the weigher on its topic of answers. See that it is sent again, or make the check by hand.',
+  'check-message-too-large':
+    'The message has {length} bytes; a check takes {most} at most. Nothing of this one was taken.',
+  'check-not-json': 'The message is no JSON object. Send one check in one message, as the route for checks takes it.',
   'weight-message-kept':
     'Weigher {weigher} has the broker keep (retain) its messages of weights. Only the last is kept, and it comes again at each new subscription; it counted once. Switch retain off at the weigher.',
   'mqtt-broker-away':

@@ -2,14 +2,14 @@ import { Inject, Injectable } from '@nestjs/common';
 import type { Asked } from '../../journal/entry-draft.js';
 import { RecordChange } from '../../journal/record-change.js';
 import { sha256 } from '../../platform/canonical-text.js';
-import { Clock, millisecondsBetween } from '../../platform/clock.js';
+import { Clock } from '../../platform/clock.js';
 import { READER, type ReadFrom } from '../../platform/database/reading.js';
-import { NotTaken, Refusal } from '../../platform/refusal.js';
+import { NotTaken } from '../../platform/refusal.js';
 import { ReadWeights } from '../incoming/read-weights.js';
 import { refuseUnfinished } from '../incoming/refuse-unfinished.js';
-import { packWeigherCalled, type PackWeigherRow } from '../pack-weighers.js';
+import type { PackWeigherRow } from '../pack-weighers.js';
 import { ReceiveWeights, type WeightsAnswer } from '../receive-weights.js';
-import type { MessageHeadForm } from './message-head.form.js';
+import { askedByMessage, senderCalled } from './sender-of-message.js';
 import { takeApart, type RawMessage, type WeightMessage } from './weight-message.js';
 
 /** What became of a message that was taken. */
@@ -34,31 +34,14 @@ export class ReceiveMessage {
   ) {}
 
   async execute(raw: RawMessage): Promise<MessageTaken> {
-    const weigher = await this.weigherOf(raw);
+    const weigher = await senderCalled(this.reader, raw.weigher);
     const message = await takeApart(raw);
-    const asked = this.askedBy(weigher, message.head);
+    const { message: id, sentAt } = message.head;
+    const asked = askedByMessage(weigher, { id: id ?? null, sentAt: sentAt ?? null, now: this.clock.now() });
     const content = { payload: sha256(raw.payload) };
     const earlier = await this.changes.answered<WeightsAnswer>(asked, content);
     const answer = earlier === null ? await this.take(asked, { weigher, message, content }) : known(earlier);
     return { message: message.head.message ?? null, answer };
-  }
-
-  private async weigherOf({ weigher: code }: RawMessage): Promise<PackWeigherRow> {
-    const named = code.slice(0, 40);
-    const weigher = await packWeigherCalled(this.reader, code);
-    if (weigher === null) throw new Refusal('mqtt-weigher-unknown', { named });
-    if (!weigher.takesMqtt) throw new Refusal('mqtt-not-allowed', { weigher: weigher.code });
-    return weigher;
-  }
-
-  private askedBy({ siteId, deviceId }: PackWeigherRow, { message, sentAt }: MessageHeadForm): Asked {
-    const offset = (sentAt ?? null) === null ? null : millisecondsBetween(this.clock.now(), sentAt ?? '');
-    return {
-      actor: { siteId, personId: null, deviceId, roles: ['device'] },
-      route: 'MQTT',
-      key: message ?? null,
-      deviceOffsetMilliseconds: offset,
-    };
   }
 
   private take(asked: Asked, { weigher, message, content }: Taking): Promise<WeightsAnswer> {

@@ -7,6 +7,8 @@ import { MessageHeadForm } from './message-head.form.js';
 export interface RawMessage {
   /** The level of the topic that names the weigher. */
   readonly weigher: string;
+  /** What the topic is about: weights of packs, or a check that the weigher made itself. */
+  readonly about: 'weights' | 'checks';
   readonly payload: Uint8Array;
   /** The broker had kept it from before (retained). */
   readonly isKept: boolean;

@@ -98,8 +98,8 @@ function Facts({ viewer, weigher }: Pick<PackWeigherProps, 'viewer' | 'weigher'>
 function MqttTopics({ weigher, mqtt }: Pick<PackWeigherProps, 'weigher' | 'mqtt'>): VNode | null {
   if (!weigher.takesMqtt) return null;
   if (mqtt.topics === null) return <p>{say('weigher-mqtt-off')}</p>;
-  const topic = mqtt.topics.replace('+', weigher.code);
-  return <p>{say('weigher-mqtt-topics', { topic, answers: topic.replace(/weights$/, 'answers') })}</p>;
+  const [topic = '', checks = ''] = mqtt.topics.map((one) => one.replace('+', weigher.code));
+  return <p>{say('weigher-mqtt-topics', { topic, checks, answers: topic.replace(/weights$/, 'answers') })}</p>;
 }
 
 interface TokenProps {

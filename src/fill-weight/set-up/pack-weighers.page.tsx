@@ -70,7 +70,7 @@ function BrokerStanding({ mqtt, viewer }: { readonly mqtt: LineStanding; readonl
   if (mqtt.topics === null) return <p class="quiet">{say('weighers-mqtt-off')}</p>;
   const facts = {
     host: mqtt.host,
-    topics: mqtt.topics,
+    topics: mqtt.topics.join(', '),
     since: mqtt.since === null ? null : localText(mqtt.since, viewer.timeZone),
   };
   if (mqtt.isConnected) return <p>{say('weighers-mqtt-there', facts)}</p>;

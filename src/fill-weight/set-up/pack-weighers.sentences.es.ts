@@ -51,7 +51,8 @@ addSentences('es', {
     'El tema nombra la pesadora, no su token: hacer que el intermediario permita a cada pesadora solo su propio tema.',
   'weigher-takes-mqtt': 'Sus pesos pueden llegar por MQTT',
   'weigher-way-act': 'Guardar',
-  'weigher-mqtt-topics': 'Publica en {topic}, con QoS 1 y sin retain, y recibe respuesta en {answers}.',
+  'weigher-mqtt-topics':
+    'Publica pesos en {topic} y sus propios controles en {checks}, con QoS 1 y sin retain, y recibe respuesta en {answers}.',
   'weigher-mqtt-off': 'Puede enviar por MQTT, pero los ajustes no nombran ningún intermediario.',
   'weigher-token-title': 'Token nuevo',
   'weigher-token-says':

@@ -51,7 +51,8 @@ addSentences('en', {
     'The topic names the weigher, not its token: let the broker allow each weigher its own topic only.',
   'weigher-takes-mqtt': 'Its weights may come by MQTT',
   'weigher-way-act': 'Save',
-  'weigher-mqtt-topics': 'It publishes on {topic}, QoS 1 and without retain, and is answered on {answers}.',
+  'weigher-mqtt-topics':
+    'It publishes weights on {topic} and checks of its own on {checks}, QoS 1 and without retain, and is answered on {answers}.',
   'weigher-mqtt-off': 'It may send by MQTT, but no broker is named in the settings.',
   'weigher-token-title': 'New token',
   'weigher-token-says':
