@@ -1,6 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import type { Asked } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
+import { isLateForReach, leaveReachJob } from '../open-points/reach-job.js';
 import type { Instant } from '../platform/clock.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { Ids } from '../platform/ids.js';
@@ -35,6 +36,7 @@ export class CountLoosePacks {
         occurredAt,
         statedAt,
         reason,
+        lateMinutes,
       } = await takeRunAt(tx, change, {
         asked,
         run,
@@ -45,6 +47,10 @@ export class CountLoosePacks {
       const id = await addLooseCount(tx, () => this.ids.next(), {
         ...{ runId: row.id, loosePackCount, packCount, countedAt: occurredAt },
       });
+      if (isLateForReach({ lateMinutes })) {
+        const { siteId } = asked.actor;
+        await leaveReachJob(tx, { id: this.ids.next(), siteId, holdId: null, at: change.recordedAt });
+      }
       return {
         answer: { id, runId: row.id, loosePackCount: form.loosePackCount, countedAt: occurredAt },
         entry: {

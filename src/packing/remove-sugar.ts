@@ -2,6 +2,7 @@ import { Injectable } from '@nestjs/common';
 import type { Asked, Change, Subject } from '../journal/entry-draft.js';
 import { RecordChange } from '../journal/record-change.js';
 import { settleAsked } from '../journal/settle-asked.js';
+import { isLateForReach, leaveReachJob } from '../open-points/reach-job.js';
 import { raisePoint } from '../open-points/raise-point.js';
 import type { Tx } from '../platform/database/unit-of-work.js';
 import { Ids } from '../platform/ids.js';
@@ -23,7 +24,8 @@ export class RemoveSugar {
   execute(asked: Asked, form: RemoveSugarForm): Promise<RemovalAnswer> {
     return this.changes.run(asked, form, async (tx, change) => {
       const stated = { statedAt: form.removedAt ?? null, reason: form.reason ?? null };
-      const { occurredAt, statedAt, reason, hasHappened } = settleAsked(asked, stated, change.recordedAt);
+      const settled = settleAsked(asked, stated, change.recordedAt);
+      const { occurredAt, statedAt, reason, hasHappened } = settled;
       const answer = await addRemoval(tx, {
         id: this.ids.next(),
         siteId: asked.actor.siteId,
@@ -39,6 +41,10 @@ export class RemoveSugar {
         hasHappened,
       });
       if (hasHappened) await this.pointAtFailedScale(tx, answer, change);
+      if (isLateForReach(settled)) {
+        const { siteId } = answer;
+        await leaveReachJob(tx, { id: this.ids.next(), siteId, holdId: null, at: change.recordedAt });
+      }
       return {
         answer,
         entry: {

@@ -19,9 +19,14 @@ export async function headOf(from: ReadFrom, siteId: string): Promise<number> {
   return toWhole(row?.sequence ?? 0);
 }
 
+/** Their subject is the record that they make: it has another id each time that they are tried. */
+const ofNewRecords: ReadonlySet<string> = new Set(['remove-sugar']);
+
 /** How far the journal had come when a correction was shown, and of which correction that was. */
-export function markOf(sequence: number, { action, subject }: EntryDraft): string {
-  return `${sequence}.${sha256(`${action} ${subject.kind} ${subject.id}`).slice(0, 16)}`;
+export function markOf(sequence: number, { action, subject, touches = [] }: EntryDraft): string {
+  const named = ofNewRecords.has(action) ? touches : [subject];
+  const what = named.map(({ kind, id }) => `${kind} ${id}`).join(' ');
+  return `${sequence}.${sha256(`${action} ${what}`).slice(0, 16)}`;
 }
 
 /** What a mark is looked at by. */

@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
 import type { Asked } from '../journal/entry-draft.js';
+import { Refusal } from '../platform/refusal.js';
 import { say } from '../platform/sentences/sentences.js';
 import type { FormTrouble } from '../platform/web/form-trouble.js';
 import { Act, ActLink } from '../platform/web/kit/act.js';
@@ -21,6 +22,8 @@ interface RippleStep<Form extends object, Answer> extends Omit<Taking<Form, Answ
   /** Where the form was filled in. */
   readonly back: string;
   readonly use?: 'tablet' | undefined;
+  /** Whether it may change what was packed before; absent: always. What is made just now is one step. */
+  readonly mayChangeEarlier?: ((form: Form) => Promise<boolean>) | undefined;
   /** What fields that were left empty meant when the form was first sent: it means the same when it is confirmed. */
   readonly meant?: Readonly<Record<string, string>> | undefined;
 }
@@ -28,15 +31,18 @@ interface RippleStep<Form extends object, Answer> extends Omit<Taking<Form, Answ
 /**
  * Sent the first time, a form shows what it would change, and a button that records it; what changes nothing that is packed
  * is recorded at once. Sent with the mark of what was shown, it is recorded; where it would now change something else,
- * that is shown instead.
+ * that is shown instead. What waited on a device is recorded as it stands. Refusals: `look-first`, for script, which then
+ * sends the form as a page.
  */
 export async function takeByRipple<Form extends object, Answer>(
   sent: SentForm,
   step: RippleStep<Form, Answer>,
 ): Promise<VNode | TakenForScript | null> {
   const { viewer, asked, ripple, correct, form, times = [], next, says = () => null, again } = step;
+  const isLookedAt = async (filled: Form): Promise<boolean> =>
+    asked.previewed == null && asked.happening == null && (await (step.mayChangeEarlier?.(filled) ?? true));
   const act = async (filled: Form): Promise<Answer> => {
-    if (asked.previewed == null) {
+    if (await isLookedAt(filled)) {
       const found = await ripple.of(asked, (trying) => correct(trying, filled));
       if (found.lots.length + found.pallets.length > 0) throw new LookFirst(found);
     }
@@ -58,8 +64,9 @@ export async function takeByRipple<Form extends object, Answer>(
       },
     });
   } catch (error) {
-    if (error instanceof LookFirst) return sent.shows(shown(error.ripple));
-    throw error;
+    if (!(error instanceof LookFirst)) throw error;
+    if (sent.isOfScript) throw new Refusal('look-first');
+    return sent.shows(shown(error.ripple));
   }
 }
 

@@ -1,6 +1,8 @@
 import { addSentences } from '../platform/sentences/sentences.js';
 
 addSentences('es', {
+  'look-first':
+    'Entretanto otros registraron cosas posteriores, que esto puede cambiar. Mirar qué cambia y registrarlo después.',
   'ripple-title': 'Qué cambia esto',
   'ripple-nothing-yet': 'Todavía no se ha registrado nada.',
   'ripple-act': 'Registrarlo',

@@ -1,6 +1,8 @@
 import { addSentences } from '../platform/sentences/sentences.js';
 
 addSentences('en', {
+  'look-first':
+    'Others have recorded later things meanwhile, which this may change. Look at what it changes, then record it.',
   'ripple-title': 'What this changes',
   'ripple-nothing-yet': 'Nothing is recorded yet.',
   'ripple-act': 'Record it',

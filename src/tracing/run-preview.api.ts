@@ -15,6 +15,8 @@ import {
 } from '../packing/correction.form.js';
 import { CountPacks } from '../packing/count-packs.js';
 import { CountPacksForm } from '../packing/packing-run.form.js';
+import { RemoveSugar } from '../packing/remove-sugar.js';
+import { RemoveSugarForm } from '../packing/removal.form.js';
 import { May } from '../platform/actor.js';
 import { Trying } from '../platform/web/request.js';
 import { CorrectionRipple } from './correction-ripple.js';
@@ -31,6 +33,7 @@ export class RunPreviewApi {
     private readonly correctCount: CorrectCount,
     private readonly correctCoderChange: CorrectCoderChange,
     private readonly correctFilmUse: CorrectFilmUse,
+    private readonly removeSugar: RemoveSugar,
     private readonly correctRemoval: CorrectRemoval,
     private readonly correctHandSample: CorrectHandSample,
   ) {}
@@ -73,6 +76,13 @@ export class RunPreviewApi {
     @Body() form: CorrectFilmUseForm,
   ): Promise<Ripple> {
     return this.ripple.of(asked, (trying) => this.correctFilmUse.execute(trying, id, form));
+  }
+
+  @Post('removals/preview')
+  @May('run-line')
+  @Preview('rejects, a sample or sweepings, entered late,')
+  lateRemoval(@Trying() asked: Asked, @Body() form: RemoveSugarForm): Promise<Ripple> {
+    return this.ripple.of(asked, (trying) => this.removeSugar.execute(trying, form));
   }
 
   @Post('removals/:id/correction/preview')

@@ -80,7 +80,14 @@ function Compare({ viewer, lineId, now, trouble }: CoderClockProps): VNode {
       <h2>{say('clock-compare')}</h2>
       <EntryForm viewer={viewer} action={`/lines/${lineId}/coder-clock`} trouble={trouble}>
         <div class="side-by-side">
-          <TimeEntry name="shownAt" label={say('clock-shown')} at={now} isToTheSecond {...{ timeZone, trouble }} />
+          <TimeEntry
+            name="shownAt"
+            label={say('clock-shown')}
+            hint={say('clock-shown-hint')}
+            at={now}
+            isToTheSecond
+            {...{ timeZone, trouble }}
+          />
           <TimeEntry
             name="referenceAt"
             label={say('clock-reference')}

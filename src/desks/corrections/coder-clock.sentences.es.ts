@@ -13,6 +13,7 @@ addSentences('es', {
   'clock-correct-one': 'Corregir la comparación del {at}',
   'clock-compare': 'Compararlo',
   'clock-shown': 'El codificador muestra',
+  'clock-shown-hint': 'Tal como está allí, con segundos si los hay',
   'clock-reference': 'El reloj bueno muestra en el mismo momento',
   'clock-reference-hint': 'Vacío: el reloj del servidor al enviarlo',
   'clock-uncertainty': 'Cuánto puede desviarse esto, a un lado u otro',

@@ -13,6 +13,7 @@ addSentences('en', {
   'clock-correct-one': 'Correct the comparison of {at}',
   'clock-compare': 'Compare it',
   'clock-shown': 'The coder shows',
+  'clock-shown-hint': 'As it stands there, to the second where it can',
   'clock-reference': 'The right clock shows at the same moment',
   'clock-reference-hint': 'Empty: the server’s clock when this is sent',
   'clock-uncertainty': 'How far off this may be, either way',

@@ -5,6 +5,8 @@ addSentences('es', {
   'field-bag': 'Big bag: número o escaneo',
   'field-opened-at': '¿Cuándo se abrió la boca?',
   'code-to-clock': 'El reloj del codificador',
+  'count-no-run': 'Ahora no hay ninguna corrida abierta. El recuento de una corrida cerrada se introduce con su hora.',
+  'field-if-earlier-hint': 'Lo que cambia se muestra antes',
   'field-late-reason': 'Por qué llega tarde',
   'field-late-reason-hint': 'Necesario a partir de una hora',
   'field-happened': 'Ha pasado, aunque sea contra una norma',

@@ -2,8 +2,9 @@ import { Inject, Injectable } from '@nestjs/common';
 import { LevelWatch } from '../../hopper/level-watch.js';
 import { RefusalsMet } from '../../hopper/refusals-met.js';
 import { runOfLineAt } from '../../packing/packing-runs.js';
+import { isLateForReach } from '../../open-points/reach-job.js';
 import type { Happening } from '../../journal/entry-draft.js';
-import { Clock, type Instant } from '../../platform/clock.js';
+import { Clock, millisecondsBetween, type Instant } from '../../platform/clock.js';
 import { READER, type ReadFrom } from '../../platform/database/reading.js';
 import type { Viewer } from '../../platform/web/request.js';
 import { lineNow, type LineNow } from './line-rows.js';
@@ -41,6 +42,18 @@ export class LineDesk {
     const at = stated < now ? stated : now;
     const then = await lineNow(this.reader, viewer.actor.siteId, { lineId, now: at });
     return at === now ? then : { ...then, run: await runOfLineAt(this.reader, lineId, at) };
+  }
+
+  /**
+   * Whether something is entered of a time that others have gone on from: later than what is as good as made at once, or
+   * of a run that is closed.
+   */
+  async isOfEarlier(viewer: Viewer, lineId: string, statedAt: Instant | null | undefined): Promise<boolean> {
+    if (statedAt == null) return false;
+    const lateMinutes = Math.floor(millisecondsBetween(statedAt, this.clock.now()) / 60_000);
+    if (isLateForReach({ lateMinutes })) return true;
+    const { run } = await this.lineThen(viewer, lineId, { statedAt });
+    return run !== null && run.closedAt !== null;
   }
 
   async shift(viewer: Viewer, lineId: string, scanned: string | null): Promise<ShiftView> {

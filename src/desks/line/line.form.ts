@@ -139,4 +139,10 @@ export class LineCountForm {
 
   @WholeField({ optional: true, most: 100_000, example: 46, says: 'On belts and tables; absent: not counted' })
   loosePackCount?: number | null;
+
+  @InstantField({ optional: true, says: 'When they were counted; absent: now' })
+  countedAt?: string | null;
+
+  @TextField({ optional: true, most: 300 })
+  reason?: string | null;
 }

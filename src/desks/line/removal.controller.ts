@@ -11,6 +11,8 @@ import { kilogramsText } from '../../platform/web/figures-text.js';
 import type { FormTrouble } from '../../platform/web/form-trouble.js';
 import { Asking, Looking, type Viewer } from '../../platform/web/request.js';
 import { Sent, type SentForm } from '../../platform/web/sent-form.js';
+import { CorrectionRipple } from '../../tracing/correction-ripple.js';
+import { takeByRipple } from '../../tracing/ripple-step.js';
 import { LineDesk } from './line-desk.js';
 import { LineCountForm, LineRemovalForm } from './line.form.js';
 import { scalesOf } from './line-rows.js';
@@ -22,6 +24,7 @@ import { countPage, removalPage } from './removal.page.js';
 export class LineRemovalController {
   constructor(
     private readonly desk: LineDesk,
+    private readonly ripple: CorrectionRipple,
     private readonly removeSugar: RemoveSugar,
     private readonly countPacks: CountPacks,
     private readonly countLoose: CountLoosePacks,
@@ -42,11 +45,11 @@ export class LineRemovalController {
     @Looking() viewer: Viewer,
     @Param('lineId', ParseUUIDPipe) lineId: string,
   ) {
-    return sent.take({
-      form: LineRemovalForm,
-      times: ['removedAt'],
-      timeZone: viewer.timeZone,
-      act: (form) => this.removeSugar.execute(asked, { ...form, lineId }),
+    return takeByRipple(sent, {
+      ...{ viewer, asked, ripple: this.ripple, form: LineRemovalForm, times: ['removedAt'], use: 'tablet' },
+      mayChangeEarlier: ({ removedAt }) => this.desk.isOfEarlier(viewer, lineId, removedAt),
+      correct: (asking, form) => this.removeSugar.execute(asking, { ...form, lineId }),
+      back: `/line/${lineId}/removals`,
       next: () => `/line/${lineId}`,
       says: ({ grams }) => ({ code: 'said-removed', facts: { kilograms: kilogramsText(grams) } }),
       again: (trouble) => this.removalAgain(viewer, lineId, trouble),
@@ -68,25 +71,38 @@ export class LineRemovalController {
     @Looking() viewer: Viewer,
     @Param('lineId', ParseUUIDPipe) lineId: string,
   ) {
-    return sent.take({
-      form: LineCountForm,
-      timeZone: viewer.timeZone,
-      act: async (form) => this.record(asked, form, await this.runOf(viewer, lineId, asked)),
+    return takeByRipple(sent, {
+      ...{ viewer, asked, ripple: this.ripple, form: LineCountForm, times: ['countedAt'], use: 'tablet' },
+      mayChangeEarlier: ({ countedAt }) => this.desk.isOfEarlier(viewer, lineId, countedAt),
+      correct: async (asking, form) => this.record(asking, form, await this.runOf(viewer, lineId, asked, form)),
+      back: `/line/${lineId}/count`,
       next: () => `/line/${lineId}`,
       says: () => ({ code: 'said-counted', facts: {} }),
       again: async (trouble) => countPage({ viewer, at: await this.desk.line(viewer, lineId), trouble }),
     });
   }
 
-  private async record(asked: Asked, { packCount, loosePackCount }: LineCountForm, run: string): Promise<unknown> {
+  private async record(
+    asked: Asked,
+    { packCount, loosePackCount, countedAt, reason }: LineCountForm,
+    run: string,
+  ): Promise<unknown> {
+    const counted = { packCount, countedAt: countedAt ?? null, ...(reason == null ? {} : { reason }) };
     return loosePackCount == null
-      ? this.countPacks.execute(asked, run, { packCount })
-      : this.countLoose.execute(asked, run, { packCount, loosePackCount });
+      ? this.countPacks.execute(asked, run, counted)
+      : this.countLoose.execute(asked, run, { ...counted, loosePackCount });
   }
 
-  /** The run that was counted: for what waited on a device the run of then, whatever runs now. */
-  private async runOf(viewer: Viewer, lineId: string, { happening }: Asked): Promise<string> {
-    const { run, line, now } = await this.desk.lineThen(viewer, lineId, { happening: happening ?? null });
+  /** The run that was counted: for an earlier time, and for what waited on a device, the run of then, whatever runs now. */
+
+  private async runOf(
+    viewer: Viewer,
+    lineId: string,
+    { happening }: Asked,
+    { countedAt }: LineCountForm,
+  ): Promise<string> {
+    const when = { happening: happening ?? null, statedAt: countedAt ?? null };
+    const { run, line, now } = await this.desk.lineThen(viewer, lineId, when);
     if (run === null) throw new Refusal('no-run-then', { line: line.code, at: now });
     return run.number;
   }

@@ -28,7 +28,13 @@ export function removalPage({
     <ActPage viewer={viewer} at={at} title={say('line-removals')} startsAtBack>
       <EntryForm viewer={viewer} action={`/line/${at.line.id}/removals`} trouble={trouble} queue="sweepings">
         <RemovalEntries scales={scales} trouble={trouble} />
-        <TimeEntry name="removedAt" label={say('field-if-earlier')} timeZone={viewer.timeZone} trouble={trouble} />
+        <TimeEntry
+          name="removedAt"
+          label={say('field-if-earlier')}
+          hint={say('field-if-earlier-hint')}
+          timeZone={viewer.timeZone}
+          trouble={trouble}
+        />
         <TextEntry
           name="reason"
           label={say('field-late-reason')}
@@ -41,32 +47,38 @@ export function removalPage({
   );
 }
 
-/** The counter of the line, and what lies loose. */
+/** The counter of the line, and what lies loose; of an earlier time too, of whichever run ran then. */
 export function countPage({ viewer, at, trouble }: LineProps): VNode {
   const { run, line } = at;
+  const of = { timeZone: viewer.timeZone, trouble };
   return (
     <ActPage viewer={viewer} at={at} title={say('line-to-count')}>
       {run === null ? (
-        <p class="sentence">{say('line-no-run')}</p>
+        <p class="sentence">{say('count-no-run')}</p>
       ) : (
-        <>
-          <p>
-            {sayLocally('count-last', { packCount: countText(run.packCount), at: run.lastCountedAt }, viewer.timeZone)}
-          </p>
-          <EntryForm viewer={viewer} action={`/line/${line.id}/count`} trouble={trouble} queue="count">
-            <NumberEntry
-              name="packCount"
-              label={say('field-counter')}
-              unit={say('unit-packs')}
-              required
-              autofocus
-              trouble={trouble}
-            />
-            <NumberEntry name="loosePackCount" label={say('field-loose')} unit={say('unit-packs')} trouble={trouble} />
-            <Act says={say('line-record')} />
-          </EntryForm>
-        </>
+        <p>
+          {sayLocally('count-last', { packCount: countText(run.packCount), at: run.lastCountedAt }, viewer.timeZone)}
+        </p>
       )}
+      <EntryForm viewer={viewer} action={`/line/${line.id}/count`} trouble={trouble} queue="count">
+        <NumberEntry
+          name="packCount"
+          label={say('field-counter')}
+          unit={say('unit-packs')}
+          required
+          autofocus
+          trouble={trouble}
+        />
+        <NumberEntry name="loosePackCount" label={say('field-loose')} unit={say('unit-packs')} trouble={trouble} />
+        <TimeEntry name="countedAt" label={say('field-if-earlier')} hint={say('field-if-earlier-hint')} {...of} />
+        <TextEntry
+          name="reason"
+          label={say('field-late-reason')}
+          hint={say('field-late-reason-hint')}
+          trouble={trouble}
+        />
+        <Act says={say('line-record')} />
+      </EntryForm>
     </ActPage>
   );
 }

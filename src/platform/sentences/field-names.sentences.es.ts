@@ -34,6 +34,7 @@ addSentences('es', {
   'field-name-contact-reach': 'Adónde va la respuesta',
   'field-name-correction': 'Qué estaba mal',
   'field-name-counts-packs': 'Cuenta paquetes',
+  'field-name-counted-at': 'Cuándo se contó',
   'field-name-customer-gln': 'GLN del cliente',
   'field-name-customer-id': 'Cliente',
   'field-name-day-column': 'Columna de la fecha',

@@ -34,6 +34,7 @@ addSentences('en', {
   'field-name-contact-reach': 'Where the answer goes',
   'field-name-correction': 'What was wrong',
   'field-name-counts-packs': 'Counts packs',
+  'field-name-counted-at': 'When it was counted',
   'field-name-customer-gln': 'GLN of the customer',
   'field-name-customer-id': 'Customer',
   'field-name-day-column': 'Column of the date',

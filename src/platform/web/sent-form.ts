@@ -62,7 +62,7 @@ export class SentForm {
       const answer = await taking.act(form);
       return this.goOn(taking.next(answer), taking.says?.(answer) ?? null);
     } catch (error) {
-      const goesOn = this.isOfScript() || this.isKept();
+      const goesOn = this.isOfScript || this.isKept();
       const trouble = goesOn ? null : formTroubleOf(error, this.request.body, taking.timeZone);
       if (trouble === null) throw error;
       void this.reply.status(trouble.status);
@@ -106,7 +106,7 @@ export class SentForm {
 
   private goOn(next: string, said: Said | null): TakenForScript | null {
     if (said !== null) sayNext(this.reply, said);
-    if (this.isOfScript()) {
+    if (this.isOfScript) {
       void this.reply.status(200);
       return { next, said: said === null ? null : say(said.code, said.facts) };
     }
@@ -119,7 +119,8 @@ export class SentForm {
     return this.request.happening?.how === 'queued';
   }
 
-  private isOfScript(): boolean {
+  /** Sent by script, which is answered without a page. */
+  get isOfScript(): boolean {
     return (this.request.headers.accept ?? '').startsWith('application/json');
   }
 }

@@ -96,6 +96,8 @@ async function sendOrKeep(form: HTMLFormElement, entry: Entry): Promise<Ending> 
     // The person is here and can say what is meant: nothing was recorded, nothing waits.
     await dropEntry(entry);
     tellEntriesChanged();
+    // What it changes is looked at before it is recorded, on a page of its own.
+    if (outcome.problem.type === 'problem:look-first') return sendNatively(form, null);
     showTrouble(form, outcome.problem);
     return 'refused';
   }
