@@ -8,8 +8,6 @@ import { devicePage } from './device.page.js';
 import { queuePage } from './queue.page.js';
 import { scannerPage, scannerReference } from './scanner.page.js';
 
-const symbol = matrixSymbol('data-matrix', scannerReference, 1);
-
 /** What somebody sets up or looks up on the device in front of them. */
 @ApiExcludeController()
 @Controller('device')
@@ -29,6 +27,6 @@ export class DevicePagesController {
   @Get('scanner')
   @May('read')
   scanner(@Looking() viewer: Viewer): VNode {
-    return scannerPage({ viewer, symbol });
+    return scannerPage({ viewer, symbol: matrixSymbol('data-matrix', scannerReference, 1) });
   }
 }

@@ -1,12 +1,13 @@
 import { Inject, Injectable, Logger, type BeforeApplicationShutdown } from '@nestjs/common';
 import { setTimeout as wait } from 'node:timers/promises';
-import { connect, type IPublishPacket, type MqttClient } from 'mqtt';
+import type { IPublishPacket, MqttClient } from 'mqtt';
 import { Clock, type Instant } from '../../platform/clock.js';
 import { CONFIG, type Config } from '../../platform/config.js';
 import type { MqttSettings } from '../../platform/mqtt-settings.js';
 import { clientOptions, hostOf, partsOfTopic, topicEnds } from './client-options.js';
 import { MessageDesk, type MessageAnswer } from './message-desk.js';
 import { MessagePoints } from './message-points.js';
+import { mqttLibrary } from './mqtt-library.js';
 import type { RawMessage } from './weight-message.js';
 
 /** How the line to the broker stands, for people to see. */
@@ -57,7 +58,7 @@ export class MqttLine implements BeforeApplicationShutdown {
   start(patience = patienceMilliseconds): void {
     if (this.settings === null || this.client !== null) return;
     const { settings } = this;
-    const client = connect(settings.url, clientOptions(settings));
+    const client = mqttLibrary().connect(settings.url, clientOptions(settings));
     this.client = client;
     this.lose(patience);
     client.handleMessage = (packet, done) => {

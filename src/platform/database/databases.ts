@@ -22,7 +22,10 @@ export interface DatabaseOptions {
   readonly migrations: readonly Migration[];
 }
 
-/** The writer and the read-only reader of one plant database, and the lock that keeps a second server away. */
+/**
+ * The writer and the read-only reader of one plant database, and the lock that keeps a second server away. What is read
+ * is asked for by statements alone: the reader knows no entity.
+ */
 export interface Databases {
   readonly kind: DatabaseKind;
   readonly writer: DataSource;
@@ -34,6 +37,9 @@ export interface Databases {
   close(): Promise<void>;
 }
 
+/** The house has some hundreds of statements; of the driver's own hundred, the oldest goes first, however often it is asked. */
+const statementCacheSize = 400;
+
 /** Opens both connections. Migrations have not run yet. */
 export async function openDatabases(options: DatabaseOptions): Promise<Databases> {
   return options.databaseUrl === null ? openSqlite(options) : openPostgres(options, options.databaseUrl);
@@ -44,11 +50,15 @@ async function openSqlite(options: DatabaseOptions): Promise<Databases> {
   mkdirSync(options.dataFolder, { recursive: true });
   const file = join(options.dataFolder, 'packthread.sqlite');
   const lock = holdLock(join(options.dataFolder, 'packthread.lock'));
-  const shared = { type: 'better-sqlite3' as const, database: file, namingStrategy: new HouseNaming() };
-  const entities = [...options.entities] as never[];
+  const shared = {
+    type: 'better-sqlite3' as const,
+    database: file,
+    namingStrategy: new HouseNaming(),
+    statementCacheSize,
+  };
   const writer = new DataSource({
     ...shared,
-    entities,
+    entities: [...options.entities] as never[],
     migrations: options.migrations as never[],
     migrationsTableName: 'schema_history',
     prepareDatabase: (database: BetterSqlite3.Database) => {
@@ -63,7 +73,6 @@ async function openSqlite(options: DatabaseOptions): Promise<Databases> {
   await writer.initialize();
   const reader = new DataSource({
     ...shared,
-    entities,
     prepareDatabase: (database: BetterSqlite3.Database) => {
       database.pragma('query_only = ON');
       database.pragma(cacheOf('reader'));
@@ -102,10 +111,10 @@ async function openPostgres(options: DatabaseOptions, url: string): Promise<Data
     type: 'postgres' as const,
     url,
     namingStrategy: new HouseNaming(),
-    entities: [...options.entities] as never[],
   };
   const writer = new DataSource({
     ...shared,
+    entities: [...options.entities] as never[],
     migrations: options.migrations as never[],
     migrationsTableName: 'schema_history',
     extra: { max: 10 },
