@@ -3217,3 +3217,29 @@ CREATE TRIGGER "weigher_check_no_update" BEFORE UPDATE OF "id", "weigher_id", "d
 CREATE TRIGGER "weigher_check_no_delete" BEFORE DELETE ON "weigher_check" BEGIN SELECT RAISE(ABORT, 'fact:weigher_check: rows are never deleted'); END;
 
 CREATE TRIGGER "weigher_check_no_replace" BEFORE INSERT ON "weigher_check" WHEN EXISTS (SELECT 1 FROM "weigher_check" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "weigher_check" WHERE "device_id" = NEW."device_id" AND "series" = NEW."series" AND "sequence" = NEW."sequence") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:weigher_check: the key is taken'); END;
+
+CREATE TABLE "line_setting" (
+    "id" varchar NOT NULL,
+    "line_id" varchar NOT NULL,
+    "format_id" varchar NOT NULL,
+    "setpoint_milligrams" integer,
+    "reject_below_milligrams" integer,
+    "reject_above_milligrams" integer,
+    "changed_at" varchar NOT NULL,
+    "why" text NOT NULL,
+    "set_by" varchar,
+    "voided_by" varchar,
+    CONSTRAINT "pk_line_setting" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_line_setting_line_id" FOREIGN KEY ("line_id") REFERENCES "packing_line" ("id"),
+    CONSTRAINT "fk_line_setting_format_id" FOREIGN KEY ("format_id") REFERENCES "pack_format" ("id")
+  );
+
+CREATE INDEX "ix_line_setting_line_id_changed_at" ON "line_setting" ("line_id", "changed_at");
+
+CREATE TRIGGER "line_setting_no_update" BEFORE UPDATE OF "id", "line_id", "format_id", "setpoint_milligrams", "reject_below_milligrams", "reject_above_milligrams", "changed_at", "why", "set_by" ON "line_setting" BEGIN SELECT RAISE(ABORT, 'fact:line_setting: rows are never changed'); END;
+
+CREATE TRIGGER "line_setting_no_delete" BEFORE DELETE ON "line_setting" BEGIN SELECT RAISE(ABORT, 'fact:line_setting: rows are never deleted'); END;
+
+CREATE TRIGGER "line_setting_no_replace" BEFORE INSERT ON "line_setting" WHEN EXISTS (SELECT 1 FROM "line_setting" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:line_setting: the key is taken'); END;
+
+CREATE TRIGGER "line_setting_void_once" BEFORE UPDATE OF "voided_by" ON "line_setting" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:line_setting: voided_by is set once'); END;

@@ -20,6 +20,7 @@ import { weighingWatched } from './0020-weighing-watched.js';
 import { minuteSums } from './0022-minute-sums.js';
 import { weightMonths } from './0023-weight-months.js';
 import { weigherChecks } from './0024-weigher-checks.js';
+import { lineSettings } from './0025-line-settings.js';
 
 /** The one history of the schema, oldest first. A migration that has been released is never edited. */
 export const migrations: readonly Migration[] = [
@@ -44,4 +45,5 @@ export const migrations: readonly Migration[] = [
   minuteSums,
   weightMonths,
   weigherChecks,
+  lineSettings,
 ];

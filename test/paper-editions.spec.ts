@@ -10,7 +10,14 @@ import { lotLabel } from '../src/packing/lot.label.js';
 import { palletLabel } from '../src/pallets/pallet.label.js';
 import { inPaperLanguage } from '../src/platform/printing/paper-language.js';
 import { sha256 } from '../src/platform/canonical-text.js';
-import { bagFacts, lotFacts, noteFacts, palletFacts } from './support/paper-facts.js';
+import '../src/fill-weight/fill-weight.sentences.js';
+import '../src/fill-weight/report/weight-report.sentences.js';
+import { weightReport } from '../src/fill-weight/report/weight-report.paper.js';
+import '../src/fill-weight/run-weights/run-weights.sentences.js';
+import '../src/fill-weight/verdict.sentences.js';
+import '../src/fill-weight/weight-pictures.sentences.js';
+import { textOf } from './support/read-pdf.js';
+import { bagFacts, lotFacts, noteFacts, palletFacts, weightReportFacts } from './support/paper-facts.js';
 
 const issuedAt = '2026-03-12T07:41:00.000Z';
 
@@ -39,5 +46,19 @@ describe('a paper whose facts are from before papers had a language', () => {
     ],
   ])('is drawn to the byte as it was: %s', async (_, draw, hash) => {
     expect(sha256(Buffer.from(await inPaperLanguage(draw)))).toBe(hash);
+  });
+});
+
+/** The hash was written down with the renderer of edition 1. */
+describe('a weight report whose facts say nothing of settings', () => {
+  it('is drawn to the byte as it was', async () => {
+    const bytes = await inPaperLanguage(() => weightReport(weightReportFacts, issuedAt));
+    expect(sha256(Buffer.from(bytes))).toBe('8cb268ca28964db65946a97464abf34b2792d30e7c9f287ce17c79a5a8004eae');
+  });
+
+  it('has settings where its facts do', async () => {
+    const settings = ['At the start: setpoint 2 004.00 g, as last recorded.'];
+    const bytes = await inPaperLanguage(() => weightReport({ ...weightReportFacts, settings }, issuedAt));
+    expect(textOf(Buffer.from(bytes)).replaceAll(/\s+/g, ' ')).toMatch(/as recorded by hand At the start: setpoint/);
   });
 });

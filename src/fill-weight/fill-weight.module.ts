@@ -39,6 +39,12 @@ import { LineFillApi } from './line-fill/line-fill.api.js';
 import { LineFillController } from './line-fill/line-fill.controller.js';
 import './line-fill/line-fill.sentences.js';
 import './line-fill/line-fill.sentences.es.js';
+import { ChangeSetting } from './line-settings/change-setting.js';
+import { CorrectSetting } from './line-settings/correct-setting.js';
+import { LineSettingApi } from './line-settings/line-setting.api.js';
+import { LineSettingsController } from './line-settings/line-settings.controller.js';
+import './line-settings/line-settings.sentences.js';
+import './line-settings/line-settings.sentences.es.js';
 import { LookAtWeighing } from './look-at-weighing.js';
 import { MessageDesk } from './mqtt/message-desk.js';
 import { MessagePoints } from './mqtt/message-points.js';
@@ -78,7 +84,9 @@ import { WithdrawPackWeigher } from './withdraw-pack-weigher.js';
 
 const commands = [
   AddPackWeigher,
+  ChangeSetting,
   CorrectHandSample,
+  CorrectSetting,
   CorrectTare,
   DropOldWeights,
   DropWeights,
@@ -111,6 +119,8 @@ const commands = [
     KeptWeightsApi,
     LineFillApi,
     LineFillController,
+    LineSettingApi,
+    LineSettingsController,
     PackWeigherApi,
     PackWeighersController,
     RunController,

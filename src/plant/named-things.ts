@@ -19,3 +19,9 @@ export function dryersOfSite(from: ReadFrom, siteId: string): Promise<NamedRow[]
   return from.sql<NamedRow>`
     SELECT "id", "site_id" AS "siteId", "code", "name" FROM "dryer" WHERE "site_id" = ${siteId} ORDER BY "code"`;
 }
+
+/** The pack formats of a site, by code. */
+export function formatsOfSite(from: ReadFrom, siteId: string): Promise<NamedRow[]> {
+  return from.sql<NamedRow>`
+    SELECT "id", "site_id" AS "siteId", "code", "name" FROM "pack_format" WHERE "site_id" = ${siteId} ORDER BY "code"`;
+}

@@ -1,3 +1,4 @@
+import type { WeightReportFacts } from '../../src/fill-weight/report/weight-report.facts.js';
 import type { DeliveryNoteFacts } from '../../src/dispatch/delivery-note.facts.js';
 import type { BagLabelFacts } from '../../src/drying/bulk-bag.label.js';
 import type { LotLabelFacts } from '../../src/packing/lot.label.js';
@@ -108,4 +109,37 @@ export const lotFacts: LotLabelFacts = {
   lineNames: ['Line 2'],
   runNumbers: ['PR-2026-000019'],
   copyNumber: 1,
+};
+
+/** A report of a run's weights as it was written before what the line was set to stood in it. */
+export const weightReportFacts: WeightReportFacts = {
+  ...{ language: 'en', siteName: 'Alder Quay', gln: '9520123000011', runNumber: 'PR-2026-000042', isOpen: false },
+  ...{ issuedAtLocal: '12 Mar 2026 08:41', issuedBy: 'Person 3', verdict: 'European Union: every rule is kept.' },
+  about: [{ name: 'Line', says: '1 · Line one' }],
+  counts: [{ name: 'Counted', says: '1 200' }],
+  markets: [
+    {
+      ...{ market: 'European Union', overall: 'every rule is kept' },
+      ruleSets: [
+        {
+          title: 'Directive 76/211/EEC',
+          rules: [
+            { rule: 'Mean', verdict: 'kept', says: '2 003.00 g', notes: ['rests on all packs'], source: 'Annex I 1.1' },
+          ],
+        },
+      ],
+    },
+    { market: 'Canada', overall: 'not judged', ruleSets: [] },
+  ],
+  bins: [
+    { from: 1_990_000, until: 2_000_000, count: 300 },
+    { from: 2_000_000, until: 2_010_000, count: 900 },
+  ],
+  limits: { nominal: 2_000_000, t1: 1_970_000, t2: 1_940_000, mean: 2_003_000 },
+  hours: [{ cells: ['06:00', '1 200', '2 003.00', '0', '0'] }],
+  shortPacks: [{ cells: ['06:12', '7', '3', '1 939.0'] }],
+  shortPackCount: 1,
+  tareCorrections: ['Tare corrected by 0.50 g.'],
+  unreadable: ['9 single weights are damaged.'],
+  damagedBlocks: [{ cells: ['0195862e', '1 to 9', '9', '', 'checksum'] }],
 };

@@ -8,14 +8,12 @@ import {
   type SetpointFacts,
 } from '../../core/setpoint/advise-setpoint.js';
 import { fillRulesOf } from '../../core/setpoint/fill-rules-of.js';
-import { lotVariation, type LotVariation } from '../../core/setpoint/lot-variation.js';
 import type { JudgedMarket } from '../run-weights/run-weights.js';
-import { usedLots, type UsedLot } from './fill-lot.js';
+import { leastLots, usedLots, type UsedLot } from './fill-lot.js';
+import { fillerSetpoint, knownOffset, seenVariation, type KnownOffset, type SeenVariation } from './fill-offset.js';
 import type { FormatFill, LineFill } from './line-fill.js';
 import type { LineFillQuery } from './line-fill.query.js';
 
-/** Of fewer lots nobody can say how lots drift. Our own value, no source. */
-export const leastLots = 5;
 /** What packs of a day are multiplied by. */
 export const monthDays = 30;
 const usualRiskPercent = 5;
@@ -44,6 +42,8 @@ export interface AdvisedFill {
   readonly ruleSet: RuleSetId;
   readonly asked: SetpointFacts;
   readonly advice: SetpointAdvice;
+  /** The mean as a figure of the filler; null where it is not known how far the two lie apart. */
+  readonly fillerSetpointMilligrams: number | null;
   readonly change: MonthlyChange;
   /** A price was entered; else no money is said. */
   readonly isPriced: boolean;
@@ -56,7 +56,8 @@ export interface AdviceOnFormat {
   /** Null where no lot can be used. */
   readonly present: PresentFill | null;
   /** Null where fewer lots than needed can be used. */
-  readonly variation: LotVariation | null;
+  readonly variation: SeenVariation | null;
+  readonly known: KnownOffset;
   readonly advised: AdvisedFill | null;
   readonly missing: NoAdvice | null;
 }
@@ -70,8 +71,11 @@ function adviceOn(fill: FormatFill, days: number, query: LineFillQuery): AdviceO
   const market = query.market ?? 'eu';
   const lots = usedLots(fill.lots);
   const present = presentOf(fill, lots, days);
-  const variation = lots.length < leastLots ? null : lotVariation(lots);
-  const none = (missing: NoAdvice): AdviceOnFormat => ({ fill, market, present, variation, advised: null, missing });
+  const variation = seenVariation(lots);
+  const known = knownOffset(lots);
+  const none = (missing: NoAdvice): AdviceOnFormat => ({
+    ...{ fill, market, present, variation, known, advised: null, missing },
+  });
   if (present === null && fill.lots.every(({ leftOut }) => leftOut === 'not-weighed')) {
     return none({ why: 'nothing-weighed' });
   }
@@ -85,11 +89,8 @@ function adviceOn(fill: FormatFill, days: number, query: LineFillQuery): AdviceO
   if (other !== undefined) return none({ why: 'other-rules', ruleSet: other.id });
   const advised = strictest(ruleSets.flatMap((rules) => askedBy(rules, { fill, variation, query })));
   return {
-    fill,
-    market,
-    present,
-    variation,
-    advised: { ...advised, ...changeOf(advised, present, query) },
+    ...{ fill, market, present, variation, known },
+    advised: { ...advised, ...fillerFigure(advised, known), ...changeOf(advised, present, query) },
     missing: null,
   };
 }
@@ -110,7 +111,7 @@ function presentOf(fill: FormatFill, lots: readonly UsedLot[], days: number): Pr
 
 interface Known {
   readonly fill: FormatFill;
-  readonly variation: LotVariation;
+  readonly variation: SeenVariation;
   readonly query: LineFillQuery;
 }
 
@@ -120,11 +121,12 @@ type Reckoned = Pick<AdvisedFill, 'ruleSet' | 'asked' | 'advice'>;
 function askedBy(ruleSet: RuleSet, { fill, variation, query }: Known): readonly Reckoned[] {
   const rules = fillRulesOf(ruleSet, fill.nominalMilligrams);
   if (rules === null) return [];
+  const { sigmaMilligrams, driftSigmaMilligrams } = variation;
   const milligrams = (grams: string | null | undefined) => Math.round(Number(grams ?? 0) * 1000);
   const most = (of: readonly number[]) => Math.max(0, ...of);
   const displayStep = most(fill.weighers.map(({ stepMilligrams }) => stepMilligrams));
   const asked: SetpointFacts = {
-    ...{ rules, ...variation },
+    ...{ rules, sigmaMilligrams, driftSigmaMilligrams },
     setByPackCount: query.setByPackCount ?? null,
     tareLimitMilligrams: milligrams(query.tareLimitGrams),
     scaleLimitMilligrams: most(fill.weighers.map((weigher) => weigher.maximumPermissibleErrorMilligrams)),
@@ -139,6 +141,11 @@ function strictest(reckoned: readonly Reckoned[]): Reckoned {
   return reckoned.reduce((one, other) =>
     other.advice.lowest.milligrams >= one.advice.lowest.milligrams ? other : one,
   );
+}
+
+function fillerFigure({ asked, advice }: Reckoned, { offset }: KnownOffset) {
+  const figure = offset === null ? null : fillerSetpoint(advice.setpointMilligrams, offset, asked.stepMilligrams);
+  return { fillerSetpointMilligrams: figure };
 }
 
 function changeOf({ asked, advice }: Reckoned, present: PresentFill, query: LineFillQuery) {

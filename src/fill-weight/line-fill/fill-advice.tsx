@@ -4,12 +4,16 @@ import { say } from '../../platform/sentences/sentences.js';
 import { SetpointSum } from '../setpoint-sum.js';
 import { outsideText } from '../verdict-texts.js';
 import { gramsText } from '../weight-text.js';
-import { leastLots, type AdviceOnFormat, type AdvisedFill, type NoAdvice } from './advise-fill.js';
-import { leastPacksOfLot } from './fill-lot.js';
+import type { AdviceOnFormat, AdvisedFill, NoAdvice } from './advise-fill.js';
+import { leastLots, leastPacksOfLot } from './fill-lot.js';
 import type { FormatFill } from './line-fill.js';
 
 /** What to set the line to for a format, with its sum; or what is missing. */
-export function FillAdvice({ of: { fill, market, advised, missing } }: { readonly of: AdviceOnFormat }): VNode {
+export function FillAdvice({
+  of: { fill, market, known, variation, advised, missing },
+}: {
+  readonly of: AdviceOnFormat;
+}): VNode {
   if (advised === null) return <p class="sentence">{missing === null ? null : missingText(missing)}</p>;
   return (
     <>
@@ -19,7 +23,10 @@ export function FillAdvice({ of: { fill, market, advised, missing } }: { readonl
           place: say(`run-weights-market-${market}`),
           law: ruleSetOf(advised.ruleSet).title,
         })}{' '}
-        {scaleText(fill, advised)} {say('line-fill-drift-says')}
+        {scaleText(fill, advised)}{' '}
+        {variation?.driftFrom === 'settings'
+          ? say('line-fill-drift-by-settings', { lots: known.knownLotCount })
+          : say('line-fill-drift-says')}
       </p>
     </>
   );

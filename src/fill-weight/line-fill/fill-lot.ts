@@ -3,6 +3,9 @@ import type { WeightSums } from '../../core/weight-blocks/weight-summary.js';
 import type { RunRow } from '../../packing/packing-run-rows.js';
 import type { Instant } from '../../platform/clock.js';
 
+/** Of fewer lots nobody can say how lots drift. Our own value, no source. */
+export const leastLots = 5;
+
 /** A lot with fewer weighed packs says too little of its mean and spread. Our own value, no source. */
 export const leastPacksOfLot = 50;
 
@@ -20,6 +23,8 @@ export interface FillLot {
   readonly meanMilligrams: number | null;
   /** Null of fewer than two packs. */
   readonly standardDeviationMilligrams: number | null;
+  /** What the filler was set to from its start to its close; null: not recorded, or changed meanwhile. */
+  readonly setpointMilligrams: number | null;
   /** Net less nominal of all weighed packs, short ones taken off. */
   readonly giveawayMilligrams: number;
   /** Null: the advice rests on it. */
@@ -31,9 +36,11 @@ export interface UsedLot {
   readonly packCount: number;
   readonly meanMilligrams: number;
   readonly standardDeviationMilligrams: number;
+  /** Null: not known. */
+  readonly setpointMilligrams: number | null;
 }
 
-export function fillLotOf(run: RunRow, sums: WeightSums): FillLot {
+export function fillLotOf(run: RunRow, sums: WeightSums, setpointMilligrams: number | null): FillLot {
   const { packCount, errorSumMilligrams } = sums;
   const nominalMilligrams = run.nominalGrams * 1000;
   return {
@@ -41,6 +48,7 @@ export function fillLotOf(run: RunRow, sums: WeightSums): FillLot {
     ...{ countedPackCount: run.packCount, weighedPackCount: packCount },
     meanMilligrams: packCount === 0 ? null : nominalMilligrams + errorSumMilligrams / packCount,
     standardDeviationMilligrams: standardDeviationMilligrams(exactSums(sums)),
+    setpointMilligrams,
     giveawayMilligrams: errorSumMilligrams,
     leftOut: leftOutOf(packCount, run.packCount),
   };
@@ -54,9 +62,9 @@ function leftOutOf(weighedPackCount: number, countedPackCount: number): LeftOut 
 
 /** The lots that the advice rests on. */
 export function usedLots(lots: readonly FillLot[]): readonly UsedLot[] {
-  return lots.flatMap(({ weighedPackCount, meanMilligrams, standardDeviationMilligrams: deviation, leftOut }) =>
-    leftOut !== null || meanMilligrams === null || deviation === null
-      ? []
-      : [{ packCount: weighedPackCount, meanMilligrams, standardDeviationMilligrams: deviation }],
-  );
+  return lots.flatMap((lot) => {
+    const { weighedPackCount: packCount, meanMilligrams, standardDeviationMilligrams, setpointMilligrams } = lot;
+    if (lot.leftOut !== null || meanMilligrams === null || standardDeviationMilligrams === null) return [];
+    return [{ packCount, meanMilligrams, standardDeviationMilligrams, setpointMilligrams }];
+  });
 }

@@ -34,17 +34,30 @@ export class LineFillApi {
   }
 }
 
-function asJson({ fill, present, variation, advised, missing }: AdviceOnFormat) {
-  const { formatId, formatCode, nominalMilligrams, packCount, lots } = fill;
+function asJson({ fill, present, variation, known, advised, missing }: AdviceOnFormat) {
+  const { formatId, formatCode, nominalMilligrams, packCount, setting, lots } = fill;
   return {
-    ...{ formatId, formatCode, nominalMilligrams, packCount, lots, present, variation, missing },
+    ...{ formatId, formatCode, nominalMilligrams, packCount, setting, lots, present, variation, ...known, missing },
     advised: advised === null ? null : advisedAsJson(advised),
   };
 }
 
 /** No money where no price was asked with. */
-function advisedAsJson({ ruleSet, asked, advice, change, isPriced }: NonNullable<AdviceOnFormat['advised']>) {
+function advisedAsJson({
+  ruleSet,
+  asked,
+  advice,
+  fillerSetpointMilligrams,
+  change,
+  isPriced,
+}: NonNullable<AdviceOnFormat['advised']>) {
   const { savedKilograms, givenAwayKilograms, savedMoney, givenAwayMoney } = change;
   const money = isPriced ? { savedMoney, givenAwayMoney } : { savedMoney: null, givenAwayMoney: null };
-  return { ruleSet, asked, ...advice, monthlyChange: { savedKilograms, givenAwayKilograms, ...money } };
+  return {
+    ruleSet,
+    asked,
+    ...advice,
+    fillerSetpointMilligrams,
+    monthlyChange: { savedKilograms, givenAwayKilograms, ...money },
+  };
 }

@@ -10,18 +10,24 @@ export const lineFillExample = {
   formats: [
     {
       ...{ formatId: id, formatCode: 'WS-1KG', nominalMilligrams: 1_000_000, packCount: 400_000 },
+      setting: {
+        setpoint: { milligrams: 1_007_000, changedAt: startedAt, why: 'Mean 2 g high' },
+        ...{ rejectBelow: null, rejectAbove: null },
+      },
       lots: [
         {
           ...{ runId: id, number: 'PR-2026-000042', startedAt, countedPackCount: 18_300, weighedPackCount: 18_240 },
           ...{ meanMilligrams: 1_008_000, standardDeviationMilligrams: 8_000, giveawayMilligrams: 145_920_000 },
-          leftOut: null,
+          ...{ setpointMilligrams: 1_007_000, leftOut: null },
         },
       ],
       present: {
         ...{ meanMilligrams: 1_008_000, packsPerDay: 40_000, packsPerMonth: 1_200_000 },
         givenAwayKilogramsPerMonth: 9600,
       },
-      variation: { sigmaMilligrams: 8_000, driftSigmaMilligrams: 1_500 },
+      variation: { sigmaMilligrams: 8_000, driftSigmaMilligrams: 1_500, driftFrom: 'settings' },
+      knownLotCount: 6,
+      offset: { lotCount: 6, meanMilligrams: 1_000, leastMilligrams: 400, mostMilligrams: 1_700 },
       missing: null,
       advised: {
         ruleSet: 'eu-76-211',
@@ -33,7 +39,7 @@ export const lineFillExample = {
           ...{ sigmaMilligrams: 8_000, driftSigmaMilligrams: 1_500, setByPackCount: 50, tareLimitMilligrams: 300 },
           ...{ scaleLimitMilligrams: 500, stepMilligrams: 500, riskPerLot: 0.05 },
         },
-        setpointMilligrams: 1_005_000,
+        ...{ setpointMilligrams: 1_005_000, fillerSetpointMilligrams: 1_004_000 },
         terms: [
           { name: 'lowest-mean', milligrams: 1_000_679.7 },
           { name: 'sampling-and-drift', milligrams: 3_090.4 },

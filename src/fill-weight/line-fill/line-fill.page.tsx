@@ -12,6 +12,7 @@ import { gramsText } from '../weight-text.js';
 import type { AdviceOnFormat } from './advise-fill.js';
 import { FillAdvice } from './fill-advice.js';
 import { FillForm } from './fill-form.js';
+import { SettingOfFormat } from './setting-of-format.js';
 import type { LineFill } from './line-fill.js';
 import type { LineFillQuery } from './line-fill.query.js';
 
@@ -39,7 +40,7 @@ export function lineFillPage({ viewer, line, query, period, formats }: LineFillP
         {say('fill-law-caution')} {say('line-fill-caution')}
       </p>
       {formats.map((format) => (
-        <Format key={format.fill.formatId} viewer={viewer} of={format} />
+        <Format key={format.fill.formatId} viewer={viewer} lineId={line.id} of={format} />
       ))}
       {formats.length === 0 ? null : (
         <>
@@ -48,17 +49,25 @@ export function lineFillPage({ viewer, line, query, period, formats }: LineFillP
         </>
       )}
       <div class="acts">
+        <ActLink href={`/lines/${line.id}/settings`} says={say('setting-title', { line: line.name })} />
         <ActLink href="/plant" says={say('line-fill-back')} />
       </div>
     </Shell>
   );
 }
 
-function Format({ viewer, of }: { readonly viewer: Viewer; readonly of: AdviceOnFormat }): VNode {
+interface FormatProps {
+  readonly viewer: Viewer;
+  readonly lineId: string;
+  readonly of: AdviceOnFormat;
+}
+
+function Format({ viewer, lineId, of }: FormatProps): VNode {
   const { fill } = of;
   return (
     <>
       <h2>{fill.formatName}</h2>
+      <SettingOfFormat viewer={viewer} lineId={lineId} of={of} />
       <FillAdvice of={of} />
       <Present of={of} />
       <Table
@@ -68,6 +77,7 @@ function Format({ viewer, of }: { readonly viewer: Viewer; readonly of: AdviceOn
           { head: say('line-fill-started') },
           { head: say('line-fill-weighed'), align: 'number' },
           { head: say('line-fill-counted'), align: 'number' },
+          { head: say('line-fill-setpoint'), align: 'number' },
           { head: say('line-fill-mean'), align: 'number' },
           { head: say('line-fill-spread'), align: 'number' },
           { head: say('line-fill-giveaway'), align: 'number' },
@@ -80,6 +90,7 @@ function Format({ viewer, of }: { readonly viewer: Viewer; readonly of: AdviceOn
             localText(lot.startedAt, viewer.timeZone),
             countText(lot.weighedPackCount),
             countText(lot.countedPackCount),
+            gramsOrNone(lot.setpointMilligrams),
             gramsOrNone(lot.meanMilligrams),
             gramsOrNone(lot.standardDeviationMilligrams),
             lot.weighedPackCount === 0 ? '–' : kilogramsText(Math.round(lot.giveawayMilligrams / 1000)),

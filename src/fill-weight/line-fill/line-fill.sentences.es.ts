@@ -28,6 +28,21 @@ addSentences('es', {
     'No se ha indicado límite de la tara: a cada paquete le faltaría lo que la tara tuviera de menos.',
   'line-fill-drift-says':
     'Si la línea se ajustó de otro modo entre estos lotes, eso cuenta como deriva y sube el consejo.',
+  'line-fill-drift-by-settings':
+    'La deriva es cuánto se separan {lots} {lots?lote|lotes} respecto de la consigna registrada para cada uno; los cambios de ajuste no cuentan en ella.',
+  'line-fill-setting': 'Ajuste actual, según el último registro: {what}. La consigna desde {at}: {why}',
+  'line-fill-no-setpoint':
+    'Ajuste actual, según el último registro: {what}. La consigna de la llenadora nadie la registró.',
+  'line-fill-no-setting': 'Nadie registró a qué está ajustada la línea para este formato.',
+  'line-fill-offset-above':
+    'En {lots} {lots?lote|lotes} el neto medio quedó en promedio {offset} g por encima de la consigna (de {least} a {most} g). Para la media aconsejada de {mean} g, ajustar la llenadora a {figure} g. Con qué certeza se conoce esa distancia no entra en el riesgo: pesar paquetes tras ajustar.',
+  'line-fill-offset-below':
+    'En {lots} {lots?lote|lotes} el neto medio quedó en promedio {offset} g por debajo de la consigna (de {least} a {most} g). Para la media aconsejada de {mean} g, ajustar la llenadora a {figure} g. Con qué certeza se conoce esa distancia no entra en el riesgo: pesar paquetes tras ajustar.',
+  'line-fill-offset-unknown':
+    'No se sabe a qué distancia de la consigna queda el neto medio: hacen falta {least} {least?lote que cuente|lotes que cuenten} y cuya consigna se registró y no se tocó; hay {known}. Por eso {mean} g es un neto medio y no una cifra de la llenadora: pesar paquetes tras ajustar.',
+  'line-fill-take-over': 'Tomar lo aconsejado: {grams} g',
+  'line-fill-set-otherwise': 'Registrar otro ajuste',
+  'line-fill-setpoint': 'Consigna (g)',
   'line-fill-nothing-weighed':
     'Ninguna pesadora ha pesado una corrida cerrada de este formato; no se aconseja nada. Mirar si la línea tiene una y si envía.',
   'line-fill-few-lots':

@@ -27,6 +27,20 @@ addSentences('en', {
   'line-fill-no-tare': 'No limit of the tare is entered: a tare that is too light would make every pack short by it.',
   'line-fill-drift-says':
     'If the line was set otherwise between these lots, that counts as drift and raises the advice.',
+  'line-fill-drift-by-settings':
+    'Drift is how far {lots} {lots?lot|lots} lie apart about the setpoint that was recorded for each, so changes of setting are no part of it.',
+  'line-fill-setting': 'Set now, as last recorded: {what}. The setpoint since {at}: {why}',
+  'line-fill-no-setpoint': 'Set now, as last recorded: {what}. What the filler is set to, nobody recorded.',
+  'line-fill-no-setting': 'Nobody recorded what the line is set to for this format.',
+  'line-fill-offset-above':
+    'In {lots} {lots?lot|lots} the mean net lay on average {offset} g above the setpoint (from {least} to {most} g). For the advised mean of {mean} g set the filler to {figure} g. How well this distance is known is not in the risk: weigh packs after setting.',
+  'line-fill-offset-below':
+    'In {lots} {lots?lot|lots} the mean net lay on average {offset} g below the setpoint (from {least} to {most} g). For the advised mean of {mean} g set the filler to {figure} g. How well this distance is known is not in the risk: weigh packs after setting.',
+  'line-fill-offset-unknown':
+    'How far the mean net lies from the setpoint is not known: it takes {least} {least?lot|lots} that {least?counts|count} and whose setpoint was recorded and left alone, there {known?is|are} {known}. So {mean} g is a mean net and no figure of the filler: weigh packs after setting.',
+  'line-fill-take-over': 'Take over the advised: {grams} g',
+  'line-fill-set-otherwise': 'Record another setting',
+  'line-fill-setpoint': 'Setpoint (g)',
   'line-fill-nothing-weighed':
     'No closed run of this format was weighed by a pack weigher, so nothing is advised. See whether the line has one, and whether it sends.',
   'line-fill-few-lots':

@@ -10,6 +10,7 @@ import { CloseRun } from '../../packing/close-run.js';
 import { shifted, type Instant } from '../../platform/clock.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { AddPackFormat } from '../../plant/add-pack-format.js';
+import { ChangeSetting } from '../line-settings/change-setting.js';
 import { addToSummaries } from '../kept/add-to-summaries.js';
 import type { LineFillApi } from './line-fill.api.js';
 
@@ -144,7 +145,10 @@ describe('how a line fills, and what to set it to', () => {
     expect(said).toContain('that counts as drift and raises the advice');
     expect(said).toContain('50 counted packs of this format a day, so 1 500 in 30 days.');
     expect(said).toContain('An inspector judges by the law of the country where the packs are sold');
-    expect(said).toContain('100 100 2 005.50 5.03 0.55 yes');
+    expect(said).toContain('100 100 – 2 005.50 5.03 0.55 yes');
+    expect(said).toContain('Nobody recorded what the line is set to for this format.');
+    expect(said).toContain('whose setpoint was recorded and left alone, there are 0. So 2 001.60 g is a mean net');
+    expect(said).not.toContain('Take over');
     expect(said).not.toContain('worth');
   });
 
@@ -200,5 +204,73 @@ describe('how a line fills, and what to set it to', () => {
     const stranger = await signedIn(house, await aPerson(house, other.siteId));
     expect((await stranger.get(`/lines/${plant.lineIds[0]}/fill`)).status).toBe(404);
     expect((await stranger.get(`/api/lines/${plant.lineIds[0]}/fill`)).status).toBe(404);
+  });
+
+  it('takes drift about the recorded settings, and says what the filler is to show for the advised mean', async () => {
+    const own = await aPlant(house, { siteCode: 'SETTINGS' });
+    const weigher = await aPackWeigher(house, own, { code: 'W-S' });
+    const lead = await signedIn(house, await aPerson(house, own.siteId, { roles: ['line-lead'] }));
+    const path = `/lines/${own.lineIds[0]}/fill`;
+    const found = async (): Promise<FormatJson> => only((await lead.get(`/api${path}`)).body as LineFillJson);
+    const set = (setpointGrams: string, at: Instant) => {
+      house.clock.set(at);
+      const form = { formatId: own.formatId, setpointGrams, reason: 'Mean of the hour' };
+      return house.get(ChangeSetting).execute(asking(own.actor), own.lineIds[0], form);
+    };
+    // The filler gives 1.5 g more than it shows, in each lot a little otherwise; the setting is changed by 4 g halfway.
+    const lots = [
+      ...[1.3, 1.7, 1.5].map((offset) => ({ setpoint: 2_004, offset })),
+      ...[1.4, 1.6, 1.5].map((offset) => ({ setpoint: 2_008, offset })),
+    ];
+    for (const [place, { setpoint, offset }] of lots.entries()) {
+      const startedAt = shifted(endAt, (place - 20) * dayMilliseconds);
+      if (setpoint !== lots[place - 1]?.setpoint) await set(String(setpoint), shifted(startedAt, -60_000));
+      const at = Math.floor(Date.parse(startedAt) / 10);
+      const rows = Array.from({ length: 100 }, (_, pack) => ({
+        ...{ sequence: pack + 1, at: at + pack, isRejected: false },
+        net: (setpoint + offset) * 1000 + (pack % 2 === 0 ? 5000 : -5000),
+      }));
+      house.clock.set(startedAt);
+      const { runId } = await aRun(house, own, { startedAt });
+      const added = { runId, weigherId: weigher.weigherId, series: runId, nominalMilligrams, columns: weightsOf(rows) };
+      await house.get(UnitOfWork).run((tx) => addToSummaries(tx, [added]));
+      house.clock.set(shifted(startedAt, 600_000));
+      await house.get(CloseRun).execute(asking(own.actor), runId, { packCount: 100, loosePackCount: 0 });
+    }
+    house.clock.set(endAt);
+    const known = await found();
+    expect(known.lots.map(({ setpointMilligrams }) => setpointMilligrams)).toEqual([
+      ...[2_008_000, 2_008_000, 2_008_000, 2_004_000, 2_004_000, 2_004_000],
+    ]);
+    expect(known.offset).toMatchObject({ lotCount: 6, leastMilligrams: 1300, mostMilligrams: 1700 });
+    expect(known.offset?.meanMilligrams).toBeCloseTo(1500, 6);
+    // The lots lie 4 g apart by their settings, and hardly about them: sampling alone explains that.
+    expect(known.variation).toMatchObject({ driftFrom: 'settings', driftSigmaMilligrams: 0 });
+    expect(known.advised?.setpointMilligrams).toBe(2_000_600);
+    // 2000.6 g − 1.5 g = 1999.1 g, to the next 0.2 g.
+    expect(known.advised?.fillerSetpointMilligrams).toBe(1_999_200);
+    expect(known.setting.setpoint).toMatchObject({ milligrams: 2_008_000 });
+    const page = await lead.get(path);
+    expect(page.text).toContain(`/lines/${own.lineIds[0]}/settings?formatId=${own.formatId}&amp;setpointGrams=1999.2`);
+    const said = pageText(page.text);
+    expect(said).toContain('Set now, as last recorded: setpoint 2 008.00 g.');
+    expect(said).toContain('In 6 lots the mean net lay on average 1.50 g above the setpoint (from 1.30 to 1.70 g)');
+    expect(said).toContain('For the advised mean of 2 000.60 g set the filler to 1 999.20 g.');
+    expect(said).toContain('Take over the advised: 1 999.20 g');
+    expect(said).toContain('so changes of setting are no part of it');
+
+    // Two lots in which the setting was changed tell nothing of the distance: four are too few.
+    for (const place of [0, 5]) await set('2006', shifted(endAt, (place - 20) * dayMilliseconds + 300_000));
+    house.clock.set(endAt);
+    const fewer = await found();
+    expect(fewer.lots.map(({ setpointMilligrams }) => setpointMilligrams)).toEqual([
+      ...[null, 2_008_000, 2_008_000, 2_006_000, 2_006_000, null],
+    ]);
+    expect(fewer).toMatchObject({ knownLotCount: 4, offset: null, variation: { driftFrom: 'means' } });
+    expect(fewer.advised).toMatchObject({ fillerSetpointMilligrams: null });
+    expect(fewer.variation?.driftSigmaMilligrams).toBeGreaterThan(1500);
+    const unknown = pageText((await lead.get(path)).text);
+    expect(unknown).toContain('there are 4. So');
+    expect(unknown).not.toContain('set the filler to');
   });
 });

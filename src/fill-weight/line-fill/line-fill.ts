@@ -6,6 +6,7 @@ import { inChunks } from '../../platform/database/in-chunks.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import { groupBy } from '../../platform/group-by.js';
 import { summaryOf, summedUp, type RawSums } from '../kept/summed-rows.js';
+import { settingAt, settingsBetween, type SettingInForce } from '../line-settings/line-settings.js';
 import { packWeighersNamed, type PackWeigherRow } from '../pack-weighers.js';
 import { fillLotOf, type FillLot } from './fill-lot.js';
 
@@ -25,6 +26,8 @@ export interface FormatFill {
   readonly lots: readonly FillLot[];
   /** Counted packs of all runs in the period, open ones and those that were not weighed among them. */
   readonly packCount: number;
+  /** What the line is set to for it now, as far as it was recorded. */
+  readonly setting: SettingInForce;
   /** That weighed packs of these runs. */
   readonly weighers: readonly PackWeigherRow[];
 }
@@ -47,24 +50,50 @@ export async function readLineFill(from: ReadFrom, lineId: string, now: Instant)
   const days = Math.max(1, (Date.parse(now) - Date.parse(first.startedAt)) / dayMilliseconds);
   const byFormat = groupBy(runs, ({ formatId }) => formatId);
   const formats: FormatFill[] = [];
-  for (const ofFormat of byFormat.values()) formats.push(...(await formatFill(from, ofFormat)));
+  for (const ofFormat of byFormat.values()) formats.push(...(await formatFill(from, ofFormat, now)));
   return { period: { fromAt: first.startedAt, days }, formats };
 }
 
-async function formatFill(from: ReadFrom, runs: readonly RunRow[]): Promise<FormatFill[]> {
+async function formatFill(from: ReadFrom, runs: readonly RunRow[], now: Instant): Promise<FormatFill[]> {
   const [latest] = runs;
   if (latest === undefined) return [];
-  const { formatId, formatCode, formatName, nominalGrams } = latest;
+  const { lineId, formatId, formatCode, formatName, nominalGrams } = latest;
   const closed = runs.filter(({ closedAt }) => closedAt !== null).slice(0, mostLots);
   const weighed = await sumsOf(from, closed);
+  const setpoints = await setpointsOf(from, closed);
   const weigherIds = [...weighed.values()].flatMap((run) => run.weigherIds);
   const fill = {
     ...{ formatId, formatCode, formatName, nominalMilligrams: nominalGrams * 1000 },
-    lots: closed.map((run) => fillLotOf(run, weighed.get(run.id)?.sums ?? noWeights().accepted)),
+    lots: closed.map((run) =>
+      fillLotOf(run, weighed.get(run.id)?.sums ?? noWeights().accepted, setpoints.get(run.id) ?? null),
+    ),
+    setting: await settingAt(from, { lineId, formatId }, now),
     packCount: runs.reduce((sum, { packCount }) => sum + packCount, 0),
     weighers: await packWeighersNamed(from, [...new Set(weigherIds)]),
   };
   return [fill];
+}
+
+/** What the filler was set to all the while that a run was on, by run; none where that was not recorded or was changed. */
+async function setpointsOf(from: ReadFrom, runs: readonly RunRow[]): Promise<ReadonlyMap<string, number>> {
+  const [latest, first] = [runs[0], runs.at(-1)];
+  if (latest === undefined || first === undefined) return new Map();
+  const { lineId, formatId } = latest;
+  const { setpoint } = await settingAt(from, { lineId, formatId }, first.startedAt);
+  const span = { fromAt: first.startedAt, untilAt: latest.closedAt ?? latest.startedAt };
+  const changes = [
+    ...(setpoint === null ? [] : [{ at: setpoint.changedAt, milligrams: setpoint.milligrams }]),
+    ...(await settingsBetween(from, { lineId, formatId, ...span })).flatMap((change) =>
+      change.setpointMilligrams === null ? [] : [{ at: change.changedAt, milligrams: change.setpointMilligrams }],
+    ),
+  ];
+  return new Map(
+    runs.flatMap(({ id, startedAt, closedAt }) => {
+      const atStart = changes.findLast(({ at }) => at <= startedAt);
+      const isChanged = changes.some(({ at }) => at > startedAt && at < (closedAt ?? startedAt));
+      return atStart === undefined || isChanged ? [] : [[id, atStart.milligrams] as const];
+    }),
+  );
 }
 
 const acceptedColumns = Object.keys(summedUp)

@@ -12,7 +12,7 @@ import { RunSights } from '../run-weights/run-sights.js';
 import { readRunWeights } from '../run-weights/run-weights.js';
 import { weightReportFacts } from './weight-report-facts.js';
 import type { WeightReportFacts } from './weight-report.facts.js';
-import { weightReport, weightReportEdition, weightReportKind } from './weight-report.paper.js';
+import { weightReport, weightReportEdition, weightReportEditions, weightReportKind } from './weight-report.paper.js';
 
 export interface WeightReportAnswer {
   readonly paperId: string;
@@ -33,9 +33,11 @@ export class IssueWeightReport implements OnModuleInit {
   ) {}
 
   onModuleInit(): void {
-    this.renderers.add(weightReportKind, weightReportEdition, (facts, issuedAt) =>
-      weightReport(facts as WeightReportFacts, issuedAt),
-    );
+    for (const edition of weightReportEditions) {
+      this.renderers.add(weightReportKind, edition, (facts, issuedAt) =>
+        weightReport(facts as WeightReportFacts, issuedAt),
+      );
+    }
   }
 
   async execute(asked: Asked, runId: string): Promise<WeightReportAnswer> {

@@ -17,6 +17,7 @@ import { flooredMilligrams, outsideText, runVerdictTexts } from '../verdict-text
 import { gramsText } from '../weight-text.js';
 import { fitnessTexts } from './fitness-texts.js';
 import { mostListed, shortPacksOf, tareChangesOf, type TareChangeEntry } from './report-readings.js';
+import { settingsOfRun, settingTexts } from './settings-of-run.js';
 import type { PrintedMarket, WeightReportFacts } from './weight-report.facts.js';
 
 /** What a report is written from. */
@@ -45,6 +46,7 @@ export async function weightReportFacts(from: ReadFrom, draft: ReportDraft): Pro
   );
   const short = await shortPacksOf(from, run.id);
   const changes = await tareChangesOf(from, run);
+  const settings = await settingsOfRun(from, { run, untilAt: run.closedAt ?? draft.issuedAt });
   const local = (at: Instant): string => printedTime(at, site.timeZone, language);
   const written = (): WeightReportFacts => ({
     ...{ language, siteName: site.name, gln: site.gln, runNumber: run.number, isOpen: run.closedAt === null },
@@ -80,6 +82,7 @@ export async function weightReportFacts(from: ReadFrom, draft: ReportDraft): Pro
       cells: [local(weighedAt), thousands(sequence), headText(head), gramsText(netMilligrams)],
     })),
     shortPackCount: short.count,
+    settings: settingTexts(settings, local),
     tareCorrections: changes.map((change) => changeText(change, local)),
     unreadable: unreadableTexts(draft.unreadable),
     damagedBlocks: draft.unreadable

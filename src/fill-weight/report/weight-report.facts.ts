@@ -51,6 +51,8 @@ export interface WeightReportFacts {
   readonly hours: readonly { readonly cells: readonly string[] }[];
   readonly shortPacks: readonly { readonly cells: readonly string[] }[];
   readonly shortPackCount: number;
+  /** What the line was set to, each in a sentence; absent in reports of edition 1. */
+  readonly settings?: readonly string[];
   /** Tares that were found wrong later, each in a sentence. */
   readonly tareCorrections: readonly string[];
   /** What was dropped or is damaged, in sentences. */

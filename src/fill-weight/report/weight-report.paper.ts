@@ -7,7 +7,9 @@ import { drawHistogram } from './histogram-drawing.js';
 import type { PrintedMarket, WeightReportFacts } from './weight-report.facts.js';
 
 export const weightReportKind = 'weight-report';
-export const weightReportEdition = '1';
+/** Edition 2 adds what the line was set to. */
+export const weightReportEdition = '2';
+export const weightReportEditions = ['1', weightReportEdition] as const;
 
 /** A run's weights for an inspector, A4: the verdict first, then what was weighed and how, then what it rests on. */
 export async function weightReport(facts: WeightReportFacts, issuedAt: string): Promise<Uint8Array> {
@@ -22,6 +24,7 @@ export async function weightReport(facts: WeightReportFacts, issuedAt: string): 
   drawHistogram(flow, facts);
   hours(flow, facts);
   shortPacks(flow, facts);
+  settings(flow, facts);
   whatChanged(flow, facts);
   cautions(flow);
   feet(kit, facts);
@@ -90,6 +93,12 @@ function shortPacks(flow: NoteFlow, facts: WeightReportFacts): void {
   table(flow, 'weight-report-short', columns, facts.shortPacks);
   const more = facts.shortPackCount - facts.shortPacks.length;
   if (more > 0) flow.line(say('weight-report-more-short', { count: thousands(more) }));
+}
+
+function settings(flow: NoteFlow, facts: WeightReportFacts): void {
+  if (facts.settings === undefined) return;
+  heading(flow, 'weight-report-settings');
+  for (const text of facts.settings) flow.paragraph(text);
 }
 
 function whatChanged(flow: NoteFlow, facts: WeightReportFacts): void {

@@ -4,6 +4,8 @@ import type { RunRow } from '../../packing/packing-run-rows.js';
 import type { Instant } from '../../platform/clock.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import { say } from '../../platform/sentences/sentences.js';
+import { settingsBetween } from '../line-settings/line-settings.js';
+import { figuresText } from '../line-settings/setting-texts.js';
 import type { ChartEvent } from '../means-picture.js';
 import { gramsText } from '../weight-text.js';
 import type { TareChange } from './single-weights.js';
@@ -31,7 +33,7 @@ export async function eventsOfRun(
   tareChanges: readonly TareChange[],
 ): Promise<readonly ChartEvent[]> {
   const events: ChartEvent[] = [...tareChanges.map(tareEvent), ...(await stopEvents(from, stretch))];
-  events.push(...(await checkEvents(from, stretch)));
+  events.push(...(await checkEvents(from, stretch)), ...(await settingEvents(from, stretch)));
   for (const source of sources) events.push(...(await source(from, stretch)));
   return events.sort((one, other) => (one.at < other.at ? -1 : 1));
 }
@@ -45,6 +47,15 @@ async function stopEvents(from: ReadFrom, { run }: RunStretch): Promise<readonly
   return (await stopsOf(from, [run.id])).map(({ stoppedAt, reason }) => ({
     at: stoppedAt,
     text: say('run-weights-stop', { reason: say(`stop-reason-${reason}`) }),
+  }));
+}
+
+/** What the line was set to for the run's format while it ran. */
+async function settingEvents(from: ReadFrom, { run, untilAt }: RunStretch): Promise<readonly ChartEvent[]> {
+  const { lineId, formatId, startedAt: fromAt } = run;
+  return (await settingsBetween(from, { lineId, formatId, fromAt, untilAt })).map((setting) => ({
+    at: setting.changedAt,
+    text: say('run-weights-setting', { what: figuresText(setting), why: setting.why }),
   }));
 }
 

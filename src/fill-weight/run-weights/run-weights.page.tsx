@@ -39,6 +39,8 @@ const followed = [
   'correct-hand-sample',
   'stop-line',
   'check-line',
+  'change-setting',
+  'correct-setting',
   'tip-bag',
 ];
 
@@ -84,6 +86,7 @@ function Shown({ viewer, sight, market }: RunWeightsProps): VNode {
         <ActLink href={`/runs/${run.id}`} says={say('run-weights-back', { number: run.number })} />
         <ActLink href={`/runs/${run.id}/hand-samples`} says={say('run-weights-samples')} />
         <ActLink href={`/lines/${run.lineId}/fill`} says={say('line-fill-link', { line: run.lineName })} />
+        <ActLink href={`/lines/${run.lineId}/settings`} says={say('setting-title', { line: run.lineName })} />
       </div>
       {weighed === null ? null : (
         <>

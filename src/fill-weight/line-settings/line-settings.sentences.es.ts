@@ -1,0 +1,53 @@
+import { addSentences } from '../../platform/sentences/sentences.js';
+
+addSentences('es', {
+  'line-setting': 'cambio de ajuste',
+  'setting-needs-format': 'Entonces no había corrida en la línea {line}. Elegir el formato para el que se ajustó.',
+  'setting-without-figure': 'No se ajustó nada: dar la consigna o un límite de la pesadora, como figura en la máquina.',
+  'setting-in-other-unit':
+    '{grams} g está mil veces fuera de los {nominalGrams} g nominales de {format}: parece otra unidad. Introducir gramos.',
+  'setting-far-from-nominal':
+    '{grams} g se aparta más del {percent} % de los {nominalGrams} g nominales de {format}. Leer otra vez la máquina; mirar si se ajustó para otro formato.',
+  'setting-limits-crossed':
+    'La pesadora no puede expulsar lo que está por debajo de {below} g y por encima de {above} g: no pasaría nada. Mirar cuál es cuál.',
+  'said-setting-changed': 'El ajuste está registrado.',
+  'said-setting-corrected': 'El ajuste está corregido.',
+  'setting-title': 'Ajustes de {line}',
+  'setting-says':
+    'A qué se ajustaron la llenadora y la pesadora, a mano. Figura bajo la carta de control y en el informe de pesos; ningún peso ni veredicto cambia por ello.',
+  'setting-new': 'Ajustar de otro modo',
+  'setting-set-first': 'Ajustar primero la máquina; después registrar aquí lo que muestra.',
+  'setting-set-advised-first':
+    'La consigna aconsejada ya está puesta. Ajustar primero la llenadora a ella; si muestra otra cifra, registrar esa.',
+  'setting-left-alone': 'Vacío: no se tocó.',
+  'setting-as-it-was': 'Vacío: como estaba.',
+  'setting-now': 'Vacío: ahora.',
+  'setting-why': 'Por qué',
+  'setting-why-hint': 'Qué llevó a ajustar de otro modo.',
+  'setting-as-advised': 'Como se aconsejó',
+  'setting-record': 'Registrar el ajuste',
+  'setting-list': 'Cambios de ajuste, el último primero',
+  'setting-none': 'Nadie registró un ajuste de esta línea.',
+  'setting-when': 'Desde cuándo',
+  'setting-format': 'Formato de paquete',
+  'setting-what': 'Ajustado a',
+  'setting-who': 'Quién',
+  'setting-correct': 'Corregir',
+  'setting-correct-title': 'Corregir un ajuste de {line}',
+  'setting-correct-is': 'Registrado para {line}, {format}, desde {at}: {what}. Por qué: {why}',
+  'setting-correct-says': 'El registro anterior queda en el diario.',
+  'setting-correct-why': 'Qué está mal',
+  'setting-incorrect': 'Mal registrado',
+  'setting-not-occurred': 'Entonces no se ajustó nada',
+  'setting-correct-reason': 'Motivo de la corrección',
+  'setting-setpoint': 'consigna {grams} g',
+  'setting-reject-below': 'se expulsa por debajo de {grams} g',
+  'setting-reject-above': 'se expulsa por encima de {grams} g',
+  'field-name-setpoint-grams': 'Consigna de la llenadora',
+  'field-name-reject-below-grams': 'La pesadora expulsa por debajo de',
+  'field-name-reject-above-grams': 'La pesadora expulsa por encima de',
+  'journal-name-setpoint-milligrams': 'consigna, mg',
+  'journal-name-reject-below-milligrams': 'se expulsa por debajo de, mg',
+  'journal-name-reject-above-milligrams': 'se expulsa por encima de, mg',
+  'run-weights-setting': 'Ajuste: {what}. {why}',
+});
