@@ -33,6 +33,11 @@ export async function openContext(
   return { context, policyReports };
 }
 
+/** Each page of this browser brings axe with it: compiled once, where looking at a page compiles it for that page alone. */
+export async function bringAxe(context: BrowserContext): Promise<void> {
+  await context.addInitScript({ content: axeSource });
+}
+
 /** What axe finds on a page: rule, how serious, and where. */
 export async function accessibilityFindings(page: Page): Promise<readonly string[]> {
   // evaluate() runs in the page's own world through the debugger, so the strict policy stays on.

@@ -4,7 +4,7 @@ import type { MetPage } from '../../bench/crawl-pages.js';
 import { crawlOf } from '../../bench/page-addresses.js';
 import type { Language } from '../../src/platform/sentences/language.js';
 import { aDemo, type DemoHouse } from './a-demo.js';
-import { accessibilityFindings, openBrowser, openContext } from './browser.js';
+import { accessibilityFindings, bringAxe, openBrowser, openContext } from './browser.js';
 import { metPages } from './met-pages.js';
 
 /** Tablet, desk, and a desk magnified four times: WCAG 1.4.10 takes 1280 points at 400 % as 320. */
@@ -56,8 +56,8 @@ export function describeEveryPage(language: Language): void {
     it('has one heading, no finding of any grade, and nothing that runs out of the side', async () => {
       await demo.databases.writer.query(`UPDATE "person_name" SET "language" = '${language}'`);
       const findings: string[] = [];
-      for (const page of met)
-        findings.push(...(await findingsOn(page, { browser, address, language, policyReports, faults })));
+      const walk = { browser, address, language, policyReports, faults, tabs: new Map<string, Page>() };
+      for (const page of met) findings.push(...(await findingsOn(page, walk)));
       expect(findings).toEqual([]);
     }, 900_000);
 
@@ -74,28 +74,35 @@ interface Walk {
   readonly language: Language;
   readonly policyReports: string[];
   readonly faults: string[];
+  /** By cookie: each person goes from page to page in a browser of their own. */
+  readonly tabs: Map<string, Page>;
 }
 
 async function findingsOn({ path, pattern, cookie }: MetPage, walk: Walk): Promise<string[]> {
-  const { browser, address, language, policyReports, faults } = walk;
-  const { context, policyReports: reports } = await openContext(browser);
-  const [name = '', value = ''] = cookie.split('=');
-  await context.addCookies([{ name, value, url: address }]);
-  const page = await context.newPage();
-  page.on('pageerror', (error) => faults.push(`${path} ${error.message}`));
+  const page = walk.tabs.get(cookie) ?? (await openTab(cookie, walk));
   const findings: string[] = [];
   const note = (found: string): number => findings.push(`${pattern} ${found}`);
-  await page.goto(address + path);
-  if ((await page.locator('html').getAttribute('lang')) !== language) note(`is not in ${language}`);
+  await page.setViewportSize(sizes[0]);
+  await page.goto(walk.address + path);
+  if ((await page.locator('html').getAttribute('lang')) !== walk.language) note(`is not in ${walk.language}`);
   if ((await page.locator('h1').count()) !== 1) note('has not one heading');
   for (const size of sizes) {
     await page.setViewportSize(size);
     for (const finding of await accessibilityFindings(page)) note(`at ${size.width}: ${finding}`);
     if (await runsOut(page)) note(`at ${size.width}: runs out of the side`);
   }
-  policyReports.push(...reports);
-  await context.close();
   return findings;
+}
+
+async function openTab(cookie: string, { browser, address, policyReports, faults, tabs }: Walk): Promise<Page> {
+  const { context } = await openContext(browser, sizes[0], { policyReports });
+  const [name = '', value = ''] = cookie.split('=');
+  await context.addCookies([{ name, value, url: address }]);
+  await bringAxe(context);
+  const page = await context.newPage();
+  page.on('pageerror', (error) => faults.push(`${page.url()} ${error.message}`));
+  tabs.set(cookie, page);
+  return page;
 }
 
 async function runsOut(page: Page): Promise<boolean> {
