@@ -27,6 +27,11 @@ const holdExample = {
   placedAt: '2026-03-12T14:35:00.000Z',
 };
 
+const placesExample = [
+  { place: 'in-store', packCount: 960, milligrams: 1_921_248_000 },
+  { place: 'loose', packCount: 240, milligrams: 480_312_000 },
+];
+
 @ApiTags('holds')
 @Controller('api/holds')
 export class HoldReachApi {
@@ -56,7 +61,9 @@ export class HoldReachApi {
   @Post('since-last-good')
   @May('place-holds')
   @ApiOperation({ summary: 'Hold everything that a failed line check makes suspect and nobody holds yet' })
-  @ApiCreatedResponse({ schema: { example: { checkId: holdExample.id, packCount: 1200, holds: [holdExample] } } })
+  @ApiCreatedResponse({
+    schema: { example: { checkId: holdExample.id, packCount: 1200, places: placesExample, holds: [holdExample] } },
+  })
   since(@Asking() asked: Asked, @Body() form: HoldSinceLastGoodForm): Promise<HeldSince> {
     return this.holdSince.execute(asked, form);
   }

@@ -16,12 +16,15 @@ import { say } from '../platform/sentences/sentences.js';
 import { localText } from '../platform/web/local-text.js';
 import { siteOf } from '../plant/plant-facts.js';
 import type { HoldSinceLastGoodForm } from './hold.form.js';
+import type { PacksAtPlace } from './suspect-places.js';
 import { suspectsOfCheck } from './suspects-of-check.js';
 
 /** The holds that were placed; one for each stretch of each run. */
 export interface HeldSince {
   readonly checkId: string;
   readonly packCount: number;
+  /** The same by where they are; none of a bag. */
+  readonly places: readonly PacksAtPlace[];
   readonly holds: readonly HoldRow[];
 }
 
@@ -31,6 +34,7 @@ type Wanted = Pick<HoldDraft, 'scope' | 'fromCount' | 'toCount' | 'fromAt' | 'un
 interface Missing {
   readonly wanted: readonly Wanted[];
   readonly packCount: number;
+  readonly places: readonly PacksAtPlace[];
   readonly lastGoodAt: string | null;
 }
 
@@ -53,7 +57,7 @@ export class HoldSinceLastGood {
       const check = await lineCheckOf(tx, siteId, form.check);
       if (check.passed || check.isVoid) throw new Refusal('check-not-failed', { station: check.station });
       await lockPlan(tx, check.planId);
-      const { wanted, packCount, lastGoodAt } = await notHeldBy(tx, check, change.recordedAt);
+      const { wanted, packCount, places, lastGoodAt } = await notHeldBy(tx, check, change.recordedAt);
       const reason = await reasonOf(tx, check, lastGoodAt);
       const common = { nextId: () => this.ids.next(), siteId, reason, placedAt: change.recordedAt };
       const holds: HoldRow[] = [];
@@ -61,7 +65,7 @@ export class HoldSinceLastGood {
       const [first] = holds;
       if (first === undefined) throw new RangeError('nothing was held');
       return {
-        answer: { checkId: check.id, packCount, holds },
+        answer: { checkId: check.id, packCount, places, holds },
         entry: {
           action: 'place-hold',
           subject: { kind: 'hold', id: first.id },
@@ -85,7 +89,8 @@ export class HoldSinceLastGood {
 }
 
 async function notHeldBy(tx: Tx, check: LineCheckRow, now: string): Promise<Missing> {
-  if (check.bagId !== null) return { wanted: await bagNotHeld(tx, check.bagId), packCount: 0, lastGoodAt: null };
+  if (check.bagId !== null)
+    return { wanted: await bagNotHeld(tx, check.bagId), packCount: 0, places: [], lastGoodAt: null };
   const suspects = await suspectsOfCheck(tx, check, now);
   if (suspects.packCount === 0) throw new Refusal('nothing-packed-since', { station: check.station });
   const counts = await countsOf(
@@ -94,7 +99,8 @@ async function notHeldBy(tx: Tx, check: LineCheckRow, now: string): Promise<Miss
   );
   const wanted = suspects.notHeld.map((range) => stretchOf(range, counts));
   if (wanted.length === 0) throw new Refusal('suspects-held-already', { hold: suspects.holds[0]?.number ?? '' });
-  return { wanted, packCount: packsIn(suspects.notHeld), lastGoodAt: suspects.lastGood?.occurredAt ?? null };
+  const { notHeld, placesNotHeld: places, lastGood } = suspects;
+  return { wanted, packCount: packsIn(notHeld), places, lastGoodAt: lastGood?.occurredAt ?? null };
 }
 
 /** A stretch by the times of its counts; by the counts themselves where the times would leave a pack of it out. */

@@ -12,15 +12,17 @@ import { May } from '../../platform/actor.js';
 import { Clock } from '../../platform/clock.js';
 import { HeavyReads } from '../../platform/database/heavy-reads.js';
 import { READER, type ReadFrom } from '../../platform/database/reading.js';
+import { countText } from '../../platform/web/figures-text.js';
 import type { FormTrouble } from '../../platform/web/form-trouble.js';
-import { Asking, Looking, type Viewer } from '../../platform/web/request.js';
+import { Asking, Looking, type Said, type Viewer } from '../../platform/web/request.js';
 import { Sent, type SentForm, type TakenForScript } from '../../platform/web/sent-form.js';
-import { HoldSinceLastGood } from '../../tracing/hold-since-last-good.js';
+import { HoldSinceLastGood, type HeldSince } from '../../tracing/hold-since-last-good.js';
 import { suspectsOfCheck } from '../../tracing/suspects-of-check.js';
 import { HoldTheseForm } from './check-page.form.js';
 import { checkedBy } from './checked-by.js';
 import { checkLogPage } from './check-log.page.js';
 import { checkResultPage } from './check-result.page.js';
+import { kilogramsOf, totalOf } from './place-table.js';
 
 /** The checks that were made, each with what it makes suspect. */
 @ApiExcludeController()
@@ -78,7 +80,7 @@ export class CheckLogController {
       timeZone: viewer.timeZone,
       act: () => this.holdSince.execute(asked, { check: checkId }),
       next: () => `/checks/${checkId}`,
-      says: ({ holds }) => ({ code: 'said-held', facts: { hold: holds.map(({ number }) => number).join(', ') } }),
+      says: saidOfHold,
       again: (trouble) => this.page(viewer, checkId, trouble),
     });
   }
@@ -110,4 +112,12 @@ export class CheckLogController {
       : null;
     return checkResultPage({ viewer, check, by, suspects, trouble });
   }
+}
+
+/** What was held: its numbers, and of packs how many and how heavy. */
+function saidOfHold({ holds, places }: HeldSince): Said {
+  const hold = holds.map(({ number }) => number).join(', ');
+  if (places.length === 0) return { code: 'said-held', facts: { hold } };
+  const { packCount, milligrams } = totalOf(places);
+  return { code: 'said-held-packs', facts: { hold, packs: countText(packCount), kilograms: kilogramsOf(milligrams) } };
 }

@@ -1,3 +1,4 @@
+import { judgeReading } from '../../core/test-packs/judge-reading.js';
 import {
   checkActions,
   checkKinds,
@@ -9,8 +10,9 @@ import { ChangeCheckPlanForm, type AddCheckPlanForm } from '../../line-checks/ch
 import type { CheckPlanRow } from '../../line-checks/check-plan-rows.js';
 import { piecesOf } from '../../line-checks/judge-check.js';
 import type { CheckLineForm } from '../../line-checks/line-check.form.js';
+import { readingProblem } from '../../line-checks/reading-problem.js';
 import { mostPacks } from '../../packing/packing-run.form.js';
-import { BadForm } from '../../platform/refusal.js';
+import { BadForm, Refusal, type FieldProblem } from '../../platform/refusal.js';
 import {
   ChoiceField,
   DecimalField,
@@ -31,6 +33,10 @@ export class CheckOnPageForm {
 
   @ChoiceField(['passed'], { optional: true })
   all?: 'passed' | null;
+
+  /** What the page said that the readings come to, when the person signed. */
+  @ChoiceField(['passed', 'failed'], { optional: true })
+  signedAs?: 'passed' | 'failed' | null;
 
   @TextField({ optional: true, most: 120 })
   sameCode?: string | null;
@@ -60,15 +66,17 @@ export class CheckOnPageForm {
   reason?: string | null;
 }
 
+// What cannot be meant is refused by the test pack, with its likely reason; so a reading may be anything at first.
 for (const place of piecePlaces) {
   ChoiceField(['passed', 'failed'], { optional: true })(CheckOnPageForm.prototype, `piece${place}`);
-  DecimalField({ optional: true, least: '-1000', example: '2000.4' })(CheckOnPageForm.prototype, `reading${place}`);
+  const widely = { least: '-100000000', most: '100000000' };
+  DecimalField({ optional: true, ...widely, example: '2000.4' })(CheckOnPageForm.prototype, `reading${place}`);
 }
 
 /**
  * The check that a page's form means.
  *
- * @throws {BadForm} where it says both that all passed and that a piece failed
+ * @throws {BadForm} where it says both that all passed and that a piece failed, or a reading cannot be meant
  */
 export function checkOfPage(plan: CheckPlanRow, form: CheckOnPageForm): CheckLineForm {
   const hasAllPassed = form.all === 'passed' || form.sameCode != null;
@@ -78,6 +86,7 @@ export function checkOfPage(plan: CheckPlanRow, form: CheckOnPageForm): CheckLin
       throw new BadForm([{ field: `piece${place}`, code: 'check-says-both', facts: {} }]);
     }
     const measuredMilligrams = milligramsOf(form[`reading${place}`]);
+    refuseMistake(plan, place, measuredMilligrams);
     if (said === null && measuredMilligrams === null) {
       throw new BadForm([{ field: `piece${place}`, code: 'result-missing', facts: { piece: saysOf(plan, place) } }]);
     }
@@ -94,6 +103,48 @@ export function checkOfPage(plan: CheckPlanRow, form: CheckOnPageForm): CheckLin
     checkedAt: form.checkedAt ?? null,
     reason: form.reason ?? null,
   };
+}
+
+/**
+ * The check of a weigher as its page sends it: a reading of each test pack, or that the weigher shows nothing for it, and
+ * what the person signed. Whether it passes is computed; nobody is recorded to have signed what they were not shown.
+ *
+ * @throws {BadForm} where a reading is missing or cannot be meant
+ * @throws {Refusal} `check-not-signed` where the page has not said yet what the readings come to
+ */
+export function readingsOfPage(plan: CheckPlanRow, form: CheckOnPageForm): CheckLineForm {
+  const problems = plan.testPieces.flatMap((_, place) => readingFault(plan, form, place) ?? []);
+  if (problems.length > 0) throw new BadForm(problems);
+  const check = checkOfPage(plan, form);
+  if (form.signedAs !== verdictOfReadings(plan, check)) {
+    throw new Refusal('check-not-signed', { station: plan.station });
+  }
+  return check;
+}
+
+function readingFault(plan: CheckPlanRow, form: CheckOnPageForm, place: number): FieldProblem | null {
+  const [reading, said] = [form[`reading${place}`] ?? null, form[`piece${place}`] ?? null];
+  const field = `reading${place}`;
+  if (reading !== null && said === 'failed') return { field, code: 'check-reading-and-none', facts: {} };
+  if (reading !== null || said === 'failed') return null;
+  return { field, code: 'reading-missing', facts: { piece: saysOf(plan, place) } };
+}
+
+function verdictOfReadings({ testPieces }: CheckPlanRow, { results }: CheckLineForm): 'passed' | 'failed' {
+  const hasFailed = testPieces.some(({ knownMilligrams, allowedMilligrams }, place) => {
+    const measured = results?.[place]?.measuredMilligrams ?? null;
+    if (measured === null) return true;
+    const pack = { knownMilligrams: knownMilligrams ?? 0, allowedMilligrams: allowedMilligrams ?? 0 };
+    return !judgeReading(pack, measured).passed;
+  });
+  return hasFailed ? 'failed' : 'passed';
+}
+
+function refuseMistake({ testPieces }: CheckPlanRow, place: number, measuredMilligrams: number | null): void {
+  const piece = testPieces[place];
+  if (piece === undefined || measuredMilligrams === null) return;
+  const problem = readingProblem(piece, measuredMilligrams, `reading${place}`);
+  if (problem !== null) throw new BadForm([problem]);
 }
 
 function saysOf(plan: CheckPlanRow, place: number): string {

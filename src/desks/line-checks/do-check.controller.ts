@@ -20,7 +20,7 @@ import type { FormTrouble } from '../../platform/web/form-trouble.js';
 import { Asking, Looking, type Viewer } from '../../platform/web/request.js';
 import { Sent, type SentForm, type TakenForScript } from '../../platform/web/sent-form.js';
 import { checkedBy } from './checked-by.js';
-import { CheckOnPageForm, checkOfPage, DoCheckQuery } from './check-page.form.js';
+import { CheckOnPageForm, checkOfPage, DoCheckQuery, readingsOfPage } from './check-page.form.js';
 import { doCheckPage } from './do-check.page.js';
 import { lineChecksPage } from './line-checks.page.js';
 
@@ -73,7 +73,10 @@ export class DoCheckController {
       timeZone: viewer.timeZone,
       act: async (form) => {
         const plan = await this.plan(viewer, { lineId, planId });
-        return { plan, ...(await this.checkLine.execute(asked, planId, checkOfPage(plan, form))) };
+        // What was kept on a device has happened: it is judged as any other, whatever that page had said of it.
+        const isSigned = plan.kind === 'weigher' && (asked.happening ?? null) === null;
+        const check = isSigned ? readingsOfPage(plan, form) : checkOfPage(plan, form);
+        return { plan, ...(await this.checkLine.execute(asked, planId, check)) };
       },
       next: ({ id, passed }) => (passed ? `/line/${lineId}/checks` : `/checks/${id}`),
       says: ({ plan, passed }) => {

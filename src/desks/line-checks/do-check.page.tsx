@@ -11,6 +11,7 @@ import { EntryForm } from '../../platform/web/kit/entry-form.js';
 import type { Viewer } from '../../platform/web/request.js';
 import { Shell } from '../../platform/web/shell.js';
 import { dueText, pieceText } from './check-text.js';
+import { Readings, readingsEntered } from './readings-form.js';
 
 interface DoCheckProps {
   readonly viewer: Viewer;
@@ -24,11 +25,10 @@ interface DoCheckProps {
   readonly trouble: FormTrouble | null;
 }
 
-/** Makes a check: one touch when all is well, else what failed and what was done at once. */
+/** Makes a check, by readings of test packs or by looking. */
 export function doCheckPage({ viewer, due, code, bag, people, trouble }: DoCheckProps): VNode {
   const { plan } = due;
   const title = say('do-check-title', { station: plan.station, line: plan.lineName });
-  const hasTrouble = trouble !== null;
   return (
     <Shell title={title} viewer={viewer} use="tablet">
       <p>
@@ -36,26 +36,67 @@ export function doCheckPage({ viewer, due, code, bag, people, trouble }: DoCheck
       </p>
       <p class="sentence">{say(`check-how-${plan.kind}`)}</p>
       <p class="caution">{say(`check-caution-${plan.kind}`)}</p>
-      <EntryForm viewer={viewer} action={`/line/${plan.lineId}/checks/${plan.planId}`} trouble={trouble} queue="check">
-        <Pieces plan={plan} />
-        {plan.needsSecondPerson ? <SecondPerson people={people} trouble={trouble} /> : null}
-        {plan.kind === 'torn-bag' ? (
-          <TextEntry name="bag" label={say('check-bag')} value={bag ?? undefined} trouble={trouble} isCode required />
-        ) : null}
-        <AllPassed plan={plan} code={code} />
-        <details class="card" open={hasTrouble || plan.kind === 'torn-bag'}>
-          <summary>{say('check-something-failed')}</summary>
-          <FoundAtCheck plan={plan} trouble={trouble} />
-          <Late viewer={viewer} trouble={trouble} />
-          <div class="acts">
-            <Act says={say('check-record')} tone="careful" />
-          </div>
-        </details>
-      </EntryForm>
+      {plan.kind === 'weigher' ? (
+        <ByReadings viewer={viewer} plan={plan} people={people} trouble={trouble} />
+      ) : (
+        <ByLooking viewer={viewer} plan={plan} code={code} bag={bag} people={people} trouble={trouble} />
+      )}
       <div class="acts">
         <ActLink href={`/line/${plan.lineId}/checks`} says={say('checks-title', { line: plan.lineName })} />
       </div>
     </Shell>
+  );
+}
+
+interface FormProps extends Pick<DoCheckProps, 'viewer' | 'people' | 'trouble'> {
+  readonly plan: CheckPlanRow;
+}
+
+/** Known test packs: the readings come first, and whether they pass is computed; the person signs that. */
+function ByReadings({ viewer, plan, people, trouble }: FormProps): VNode {
+  const { verdict } = readingsEntered({ plan, trouble });
+  const isLate = ['packCount', 'checkedAt', 'reason'].some((name) => (trouble?.entered[name] ?? '') !== '');
+  return (
+    <EntryForm viewer={viewer} action={`/line/${plan.lineId}/checks/${plan.planId}`} trouble={trouble} queue="check">
+      <Readings plan={plan} trouble={trouble} />
+      {plan.needsSecondPerson ? <SecondPerson people={people} trouble={trouble} /> : null}
+      <details class="card" open={isLate || trouble?.code === 'reason-needed'}>
+        <summary>{say('check-counter-or-late')}</summary>
+        <Late viewer={viewer} trouble={trouble} />
+      </details>
+      <div class="acts">
+        <Act says={verdict === null ? say('check-look') : say(`browser-sign-${verdict}`)} />
+      </div>
+    </EntryForm>
+  );
+}
+
+/** One touch when all is well, else what failed and what was done at once. */
+function ByLooking({
+  viewer,
+  plan,
+  code,
+  bag,
+  people,
+  trouble,
+}: FormProps & Pick<DoCheckProps, 'code' | 'bag'>): VNode {
+  return (
+    <EntryForm viewer={viewer} action={`/line/${plan.lineId}/checks/${plan.planId}`} trouble={trouble} queue="check">
+      <Pieces plan={plan} />
+      {plan.needsSecondPerson ? <SecondPerson people={people} trouble={trouble} /> : null}
+      {plan.kind === 'torn-bag' ? (
+        <TextEntry name="bag" label={say('check-bag')} value={bag ?? undefined} trouble={trouble} isCode required />
+      ) : null}
+      <AllPassed plan={plan} code={code} />
+      <details class="card" open={trouble !== null || plan.kind === 'torn-bag'}>
+        <summary>{say('check-something-failed')}</summary>
+        <FoundAtCheck plan={plan} trouble={trouble} />
+        <Late viewer={viewer} trouble={trouble} />
+        <div class="acts">
+          <Act says={say('check-record')} tone="careful" />
+        </div>
+      </details>
+    </EntryForm>
   );
 }
 

@@ -6,6 +6,7 @@ import { aPerson, signedIn, type SignedInPerson } from '../../../test/support/a-
 import { aPlant, type Plant } from '../../../test/support/a-plant.js';
 import { aRun, packsCounted } from '../../../test/support/a-run.js';
 import { asking, openHouse, type TestHouse } from '../../../test/support/house.js';
+import { pageText } from '../../../test/support/page-text.js';
 import { plansOfLine } from '../../line-checks/check-plans.js';
 import { lineChecksOf } from '../../line-checks/line-checks.js';
 import { ChangeCode } from '../../packing/change-code.js';
@@ -56,29 +57,76 @@ describe('the page of what is due', () => {
 });
 
 describe('a check on its page', () => {
-  it('takes one press when all is well', async () => {
-    const sent = await lead.send(checkPath(weigher), { all: 'passed' });
+  it('of a weigher takes its readings, and one press that signs what they come to', async () => {
+    const page = await lead.get(checkPath(weigher));
+    expect(page.text).not.toContain('name="all"');
+    expect(page.text).toMatch(/name="reading0"[^>]*data-known="2000000" data-allowed="2000"/);
+    const sent = await lead.send(checkPath(weigher), { reading0: '2001,9', signedAs: 'passed' });
     expect([sent.status, sent.headers['location']]).toEqual([303, `/line/${line()}/checks`]);
-    expect(await last()).toMatchObject({ passed: true, results: [{ code: 'two', passed: true }] });
+    expect(await last()).toMatchObject({
+      passed: true,
+      personId: expect.any(String),
+      results: [{ code: 'two', passed: true, measuredMilligrams: 2_001_900 }],
+    });
     expect((await lead.get(`/line/${line()}/checks`)).text).toContain('in 60 min');
   });
 
-  it('is shown again with what was entered where something is missing or contradicts', async () => {
+  it('of a weigher shows what the readings come to before anything is recorded, where no script has', async () => {
     house.clock.pass(20);
-    const both = await lead.send(checkPath(weigher), { all: 'passed', piece0: 'failed' });
-    expect(both.status).toBe(422);
-    expect(both.text).toContain('Press Record instead');
-    const nothing = await lead.send(checkPath(weigher), { note: 'jammed' });
-    expect(nothing.status).toBe(422);
-    expect(nothing.text).toContain('value="jammed"');
-    const idle = await lead.send(checkPath(weigher), { piece0: 'failed' });
-    expect(idle.status).toBe(409);
-    expect(idle.text).toContain('Say what was done at once');
+    const before = await last();
+    const seen = await lead.send(checkPath(weigher), { reading0: '2002.001' });
+    expect(seen.status).toBe(409);
+    expect(seen.text).toContain('Nothing is recorded yet');
+    expect(seen.text).toContain('+2.001 g, beyond ± 2 g: FAILED');
+    expect(seen.text).toContain('name="signedAs" value="failed"');
+    expect(seen.text).toContain('SIGN: FAILED');
+    // Another reading than the one that was shown is shown first, too.
+    expect((await lead.send(checkPath(weigher), { reading0: '2002', signedAs: 'failed' })).status).toBe(409);
+    expect(await last()).toEqual(before);
   });
 
-  it('takes a reading in grams, and judges by it', async () => {
-    await lead.send(checkPath(weigher), { reading0: '2001,9' });
-    expect(await last()).toMatchObject({ passed: true, results: [{ measuredMilligrams: 2_001_900 }] });
+  it('of a weigher is shown again with what was entered where something is missing or contradicts', async () => {
+    const both = await lead.send(checkPath(weigher), { reading0: '2000', piece0: 'failed', signedAs: 'failed' });
+    expect(both.status).toBe(422);
+    expect(both.text).toContain('Either a reading');
+    const nothing = await lead.send(checkPath(weigher), { all: 'passed', note: 'jammed' });
+    expect(nothing.status).toBe(422);
+    expect(nothing.text).toContain('No reading of Test pack 2 kg');
+    expect(nothing.text).toContain('value="jammed"');
+    const idle = await lead.send(checkPath(weigher), { piece0: 'failed', signedAs: 'failed' });
+    expect(idle.status).toBe(409);
+    expect(idle.text).toContain('Say what was done at once');
+    expect(idle.text).not.toContain('data-if-failed="" hidden');
+  });
+
+  it.each([
+    ['2,0004', 'kilograms where grams are expected'],
+    ['2.000', 'a comma between thousands'],
+    ['2000400', 'milligrams where grams are expected'],
+    ['-2', 'the zero and the tare'],
+    ['20000.4', 'more than 3 times'],
+    ['NaN', 'This takes a'],
+    ['1e3', 'This takes a'],
+  ])('refuses a reading of %s with the likely reason', async (reading0, says) => {
+    const before = await last();
+    const refused = await lead.send(checkPath(weigher), { reading0, signedAs: 'passed' });
+    expect(refused.status).toBe(422);
+    expect(refused.text).toContain(says);
+    expect(refused.text).toContain(`value="${reading0}"`);
+    expect(await last()).toEqual(before);
+  });
+
+  it('refuses the same over JSON, and where a check is corrected', async () => {
+    const results = [{ code: 'two', measuredMilligrams: 2000 }];
+    const route = await lead.post(`/api/check-plans/${weigher}/checks`, { results });
+    expect(route.status).toBe(422);
+    expect(route.body).toMatchObject({
+      fields: [{ field: 'results.0.measuredMilligrams', type: 'problem:reading-is-thousandth' }],
+    });
+    const id = (await last())?.id ?? '';
+    const form = { why: 'incorrect-data', reason: 'misread', results };
+    expect((await quality.post(`/api/line-checks/${id}/correction`, form)).status).toBe(422);
+    expect((await last())?.id).toBe(id);
   });
 
   it('of a code takes the press that the pack says the same, or what it says', async () => {
@@ -111,10 +159,13 @@ describe('a check that failed', () => {
     house.clock.pass(40);
     await packsCounted(house, plant, runId, 700);
     const pallet = await aPallet(house, plant, { run: runId, placeId: plant.placeIds.store });
-    const sent = await lead.send(checkPath(weigher), { piece0: 'failed', action: 'line-stopped' });
+    const sent = await lead.send(checkPath(weigher), {
+      ...{ piece0: 'failed', signedAs: 'failed', action: 'line-stopped' },
+    });
     const path = sent.headers['location'] as string;
     const page = await lead.get(path);
-    expect(page.text).toContain('Hold these 700 packs');
+    expect(pageText(page.text)).toContain('Hold these 700 packs: 1 400.0 kg');
+    expect(pageText(page.text)).toMatch(/In store 480 960\.0 .*On no pallet[^0-9]*220 440\.0 .*All of it 700 1 400\.0/);
     expect(page.text).toContain(pallet.sscc);
     expect(page.text).toContain('LANE-1');
     expect((await auditor.get(path)).text).not.toContain('Hold these');
@@ -123,6 +174,7 @@ describe('a check that failed', () => {
     expect([held.status, held.headers['location']]).toEqual([303, path]);
     const after = await lead.get(path);
     expect(after.text).toContain('Nothing is left to hold');
+    expect(pageText(after.text)).toMatch(/All of it 700 1 400\.0 0 0\.0/);
     expect(after.text).not.toContain('Hold these');
     expect((await lead.send(`${path}/hold`, {})).status).toBe(409);
   });

@@ -120,6 +120,7 @@ addSentences('es', {
   'field-name-production-day-start': 'Comienzo del día de producción',
   'field-name-property': 'Propiedad',
   'field-name-read-code': 'Código leído',
+  'field-name-signed-as': 'Lo que se firma',
   'field-name-reading': 'Lectura',
   'field-name-received-at': 'Cuándo llegó',
   'field-name-registration': 'Matrícula',

@@ -120,6 +120,7 @@ addSentences('en', {
   'field-name-production-day-start': 'Start of the production day',
   'field-name-property': 'Property',
   'field-name-read-code': 'Code as read',
+  'field-name-signed-as': 'What is signed',
   'field-name-reading': 'Reading',
   'field-name-received-at': 'When it came in',
   'field-name-registration': 'Registration',

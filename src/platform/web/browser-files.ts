@@ -16,7 +16,7 @@ export interface BrowserFile {
 const root = new URL('../../', import.meta.url);
 /** Where the compiled modules lie; beside the sources (in tests) they are those of the last build. */
 const builtRoot = existsSync(new URL('platform/web/client/house.js', root)) ? root : new URL('../dist/src/', root);
-const moduleFolders = ['platform/web/client/', 'core/identifiers/'];
+const moduleFolders = ['platform/web/client/', 'core/identifiers/', 'core/test-packs/', 'core/units/'];
 
 const files = new Map<string, BrowserFile>([
   ['house.css', fileOf('text/css; charset=utf-8', readFileSync(new URL('./house.css', import.meta.url), 'utf8'))],

@@ -65,6 +65,23 @@ export const browserSentencesInSpanish: Readonly<Record<keyof typeof browserSent
   'browser-word-reject': 'Rechazo',
   'browser-word-sample': 'Muestra',
   'browser-word-bag': 'Big bag',
+  'browser-reading-passed': '{off} g, dentro de ± {allowed} g: conforme',
+  'browser-reading-failed': '{off} g, fuera de ± {allowed} g: NO CONFORME',
+  'browser-reading-none': 'La pesadora no marca nada con él: NO CONFORME',
+  'browser-reading-both': 'O una lectura, o que no marca nada: borrar una de las dos.',
+  'browser-reading-no-number': 'No es un número de gramos. Una coma o un punto, y sin unidad.',
+  'browser-reading-thousandth':
+    'La milésima parte de lo que pesa: ¿kilogramos por gramos, o una coma entre millares? Introducir gramos.',
+  'browser-reading-thousandfold': 'Mil veces lo que pesa: ¿miligramos por gramos? Introducir gramos.',
+  'browser-reading-below-zero': 'Menos que nada. Mirar el cero y la tara, y pesarlo otra vez.',
+  'browser-reading-absurd': 'Mucho más de lo que pesa. Mirar si era este paquete, y pesarlo otra vez.',
+  'browser-check-open': 'Introducir lo que marca la pesadora con cada paquete de prueba. Si pasa, se calcula.',
+  'browser-check-passed': 'CONFORME: ninguna lectura se desvía más de lo que puede. Firmar.',
+  'browser-check-failed':
+    'NO CONFORME: una lectura se desvía más de lo que puede. Indicar qué se hizo en el acto, y firmar.',
+  'browser-sign-open': 'FIRMAR',
+  'browser-sign-passed': 'FIRMAR: CONFORME',
+  'browser-sign-failed': 'FIRMAR: NO CONFORME',
   'browser-scanner-fine': 'Este escáner envía cada carácter de las etiquetas propias tal como está impreso.',
   'browser-scanner-wrong':
     'Este escáner no envía lo que está impreso. Poner su idioma de teclado igual al de este equipo y escanear otra vez.',

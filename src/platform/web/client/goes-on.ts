@@ -1,6 +1,6 @@
 /**
  * Fields that are filled one after the other (`data-goes-on`), by a scale that types or by hand: Enter goes on to the next
- * one that is empty, and from the last to the button. A form that is not complete is never sent by a scale's Enter.
+ * one that is empty, and from the last to the button, or to what is asked where a reading failed. A form that is not complete is never sent by a scale's Enter.
  */
 export function goOnByEnter(page: Document): void {
   page.addEventListener('keydown', (event) => {
@@ -11,7 +11,8 @@ export function goOnByEnter(page: Document): void {
     const fields = [...(target.form?.querySelectorAll<HTMLInputElement>('[data-goes-on]') ?? [])];
     const later = fields.slice(fields.indexOf(target) + 1);
     const next = [...later, ...fields].find((field) => field.value.trim() === '');
-    (next ?? target.form?.querySelector<HTMLElement>('button[type=submit], button:not([type])'))?.focus();
+    const asked = target.form?.querySelector<HTMLElement>('[data-if-failed]:not([hidden]) input');
+    (next ?? asked ?? target.form?.querySelector<HTMLElement>('button[type=submit], button:not([type])'))?.focus();
   });
 }
 

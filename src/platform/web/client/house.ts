@@ -50,6 +50,14 @@ function parts(isSignedIn: boolean): readonly Promise<void>[] {
       }),
     );
   }
+  const readings = document.querySelector('[data-check-readings]')?.closest('form');
+  if (readings != null) {
+    loading.push(
+      import('./check-readings.js').then(({ judgeReadings }) => {
+        judgeReadings(readings);
+      }),
+    );
+  }
   if (holds('a[data-back]')) {
     loading.push(
       import('./back.js').then(({ listenToEscape }) => {

@@ -1,4 +1,5 @@
 import type { ComponentChildren, VNode } from 'preact';
+import type { TestPack } from '../../../core/test-packs/judge-reading.js';
 import { say } from '../../sentences/sentences.js';
 import type { FormTrouble } from '../form-trouble.js';
 import { localOfInstant, localSecondOfInstant } from '../local-time.js';
@@ -121,10 +122,12 @@ interface NumberProps extends EntryProps {
   readonly takesScan?: boolean | undefined;
   /** One of a row: Enter goes on to the next that is empty. */
   readonly goesOn?: boolean | undefined;
+  /** It is the reading of a test pack, judged while it is entered. */
+  readonly testPack?: TestPack | undefined;
 }
 
 /** A number, with comma or point. It is a text field: what was typed is never thrown away by the browser. */
-export function NumberEntry({ unit, step, takesScan, goesOn, ...entry }: NumberProps): VNode {
+export function NumberEntry({ unit, step, takesScan, goesOn, testPack, ...entry }: NumberProps): VNode {
   return (
     <Entry {...entry}>
       <span class="with-unit">
@@ -139,6 +142,8 @@ export function NumberEntry({ unit, step, takesScan, goesOn, ...entry }: NumberP
           data-number={step ?? ''}
           data-takes-scan={takesScan === true ? '' : undefined}
           data-goes-on={goesOn === true ? '' : undefined}
+          data-known={testPack?.knownMilligrams}
+          data-allowed={testPack?.allowedMilligrams}
         />
         {unit === undefined ? null : <span class="unit">{unit}</span>}
       </span>
