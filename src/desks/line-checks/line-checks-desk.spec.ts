@@ -3,6 +3,7 @@ import { aCheckPlan, failed } from '../../../test/support/a-check-plan.js';
 import { aBag } from '../../../test/support/a-bag.js';
 import { aPallet } from '../../../test/support/a-pallet.js';
 import { aPerson, signedIn, type SignedInPerson } from '../../../test/support/a-person.js';
+import { aDevice, aQueue } from '../../../test/support/a-queue.js';
 import { aPlant, type Plant } from '../../../test/support/a-plant.js';
 import { aRun, packsCounted } from '../../../test/support/a-run.js';
 import { asking, openHouse, type TestHouse } from '../../../test/support/house.js';
@@ -114,6 +115,17 @@ describe('a check on its page', () => {
     expect(refused.text).toContain(says);
     expect(refused.text).toContain(`value="${reading0}"`);
     expect(await last()).toEqual(before);
+  });
+
+  it('of a weigher that a device kept is judged as it comes, whatever its page had said of it', async () => {
+    const tablet = await aDevice(house, plant.siteId);
+    const queue = await aQueue(house, await aPerson(house, plant.siteId, { roles: ['line-lead'] }), tablet);
+    const planId = await aCheckPlan(house, plant, { station: 'Second weigher' });
+    const sent = await queue.send(checkPath(planId), { reading0: '2003', signedAs: 'passed', action: 'adjusted' });
+    expect(sent.status).toBe(200);
+    expect(await last()).toMatchObject({ planId, passed: false, results: [{ measuredMilligrams: 2_003_000 }] });
+    await queue.send(checkPath(planId), { reading0: '2,003', signedAs: 'passed' });
+    expect(await lineChecksOf(from, plant.siteId, { planId, limit: 50 })).toHaveLength(1);
   });
 
   it('refuses the same over JSON, and where a check is corrected', async () => {

@@ -160,6 +160,11 @@ describe('checks that were written on paper', () => {
     const shown = await keyIn(2, { ...weighed, versionId: now });
     expect([shown.status, shown.text]).toEqual([409, expect.stringContaining('asked for other pieces')]);
     expect(shown.text).toContain('Test pack 2 kg');
+    const kilograms = await keyIn(2, { ...weighed, reading0: '2,0035' });
+    expect([kilograms.status, kilograms.text]).toEqual([
+      422,
+      expect.stringContaining('kilograms where grams are expected'),
+    ]);
     expect((await keyIn(2, weighed)).status).toBe(303);
     expect((await checksOf(plans.weigher))[0]).toMatchObject({
       ...{ occurredAt: '2026-03-12T23:30:00.000Z', passed: false, action: 'line-stopped' },
