@@ -2,10 +2,13 @@ import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import type { QueryRunner } from 'typeorm';
 import { missingGuards } from '../src/platform/database/check-databases.js';
 import { openDatabases } from '../src/platform/database/databases.js';
+import { readConfig } from '../src/platform/config.js';
 import { takeNumber } from '../src/platform/database/number-series.js';
 import { UnitOfWork } from '../src/platform/database/unit-of-work.js';
+import { openGround } from '../src/start-house.js';
 import { factTables, plantRow } from './support/facts.js';
-import { openHouse, type TestHouse } from './support/house.js';
+import { settingsOf } from './support/first-sign-in.js';
+import { freshPlace, openHouse, type TestHouse } from './support/house.js';
 
 describe('the ground of the house', () => {
   let house: TestHouse;
@@ -30,18 +33,25 @@ describe('the ground of the house', () => {
   });
 
   it('writes durably: full synchronisation, a write-ahead log, foreign keys and triggers that see a replaced row', async () => {
-    if (house.databases.kind === 'postgres') {
-      const [row] = await house.databases.writer.sql<{ fsync: string; commit: string }[]>`
-        SELECT current_setting('fsync') AS "fsync", current_setting('synchronous_commit') AS "commit"`;
-      expect(row).toEqual({ fsync: 'on', commit: 'on' });
-      return;
-    }
+    const place = await freshPlace();
+    const databases = await openGround(readConfig(settingsOf(place)));
     const pragma = async (name: string): Promise<unknown> =>
-      Object.values((await house.databases.writer.query<Record<string, unknown>[]>(`PRAGMA ${name}`))[0] ?? {})[0];
-    expect(await pragma('synchronous')).toBe(2);
-    expect(await pragma('journal_mode')).toBe('wal');
-    expect(await pragma('foreign_keys')).toBe(1);
-    expect(await pragma('recursive_triggers')).toBe(1);
+      Object.values((await databases.writer.query<Record<string, unknown>[]>(`PRAGMA ${name}`))[0] ?? {})[0];
+    try {
+      if (databases.kind === 'postgres') {
+        const [row] = await databases.writer.sql<{ fsync: string; commit: string }[]>`
+          SELECT current_setting('fsync') AS "fsync", current_setting('synchronous_commit') AS "commit"`;
+        expect(row).toEqual({ fsync: 'on', commit: 'on' });
+        return;
+      }
+      expect(await pragma('synchronous')).toBe(2);
+      expect(await pragma('journal_mode')).toBe('wal');
+      expect(await pragma('foreign_keys')).toBe(1);
+      expect(await pragma('recursive_triggers')).toBe(1);
+    } finally {
+      await databases.close();
+      await place.remove();
+    }
   });
 
   it('does not let the reader write', async () => {

@@ -38,8 +38,6 @@ beforeAll(async () => {
   place = await freshPlace();
   // An hour ago both people signed in, so that their proofs are older than what happens now.
   const house = await openHouseAt(place, { at: new Date(Date.now() - 3_600_000).toISOString() });
-  // What is prepared here may be lost with the machine; what the server process writes may not.
-  if (house.databases.kind === 'sqlite') await house.databases.writer.query('PRAGMA synchronous = OFF');
   const plant = await aPlant(house, { capacityGrams: 1_900_000_000 });
   await aStartedRun(house, plant);
   bags = await bagsFor(house, plant);

@@ -15,6 +15,7 @@ import { readConfig, type Config } from '../../src/platform/config.js';
 import type { Databases } from '../../src/platform/database/databases.js';
 import { READER, type ReadFrom } from '../../src/platform/database/reading.js';
 import { buildHouse, openGround } from '../../src/start-house.js';
+import { hastenWrites } from './house.js';
 import { forgetMade, madeOnce, nameOfDemo } from './made-demo.js';
 
 /** A demo that was made, and the house opened on it. */
@@ -37,6 +38,7 @@ export async function aDemo(options: DemoOptions): Promise<DemoHouse> {
   const truth = readTruth(place.config.dataFolder);
   if (truth === null) throw new Error('the demo has no truth');
   const databases = await openGround(place.config);
+  await hastenWrites(databases);
   const app = await buildHouse(place.config, databases, { clock: clockAfter(truth.endsAt) });
   return {
     app,
@@ -59,6 +61,7 @@ export async function headAfterHours(seed: number, hours: number): Promise<strin
   const acts = lived.acts.filter(({ at }) => at < until);
   const place = await freshPlace();
   const databases = await openGround(place.config);
+  await hastenWrites(databases);
   const clock = new DemoClock(instantOf(plan.from - 1440));
   const app = await buildHouse(place.config, databases, { clock, ids: new DemoIds(clock, seed) });
   const hand = await playDays(app, clock, { plan, lived: { ...lived, acts } });
