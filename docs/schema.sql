@@ -3243,3 +3243,24 @@ CREATE TRIGGER "line_setting_no_delete" BEFORE DELETE ON "line_setting" BEGIN SE
 CREATE TRIGGER "line_setting_no_replace" BEFORE INSERT ON "line_setting" WHEN EXISTS (SELECT 1 FROM "line_setting" WHERE "id" = NEW."id") BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:line_setting: the key is taken'); END;
 
 CREATE TRIGGER "line_setting_void_once" BEFORE UPDATE OF "voided_by" ON "line_setting" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:line_setting: voided_by is set once'); END;
+
+CREATE TABLE "format_sale" (
+    "id" varchar NOT NULL,
+    "format_id" varchar NOT NULL,
+    "markets" text NOT NULL,
+    "price_per_kilogram" varchar,
+    "valid_from" varchar NOT NULL,
+    "voided_by" varchar,
+    CONSTRAINT "pk_format_sale" PRIMARY KEY ("id"),
+    CONSTRAINT "fk_format_sale_format_id" FOREIGN KEY ("format_id") REFERENCES "pack_format" ("id")
+  );
+
+CREATE UNIQUE INDEX "ix_format_sale_format_id_valid_from" ON "format_sale" ("format_id", "valid_from") WHERE "voided_by" IS NULL;
+
+CREATE TRIGGER "format_sale_no_update" BEFORE UPDATE OF "id", "format_id", "markets", "price_per_kilogram", "valid_from" ON "format_sale" BEGIN SELECT RAISE(ABORT, 'fact:format_sale: rows are never changed'); END;
+
+CREATE TRIGGER "format_sale_no_delete" BEFORE DELETE ON "format_sale" BEGIN SELECT RAISE(ABORT, 'fact:format_sale: rows are never deleted'); END;
+
+CREATE TRIGGER "format_sale_no_replace" BEFORE INSERT ON "format_sale" WHEN EXISTS (SELECT 1 FROM "format_sale" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "format_sale" WHERE "format_id" = NEW."format_id" AND "valid_from" = NEW."valid_from" AND "voided_by" IS NULL) BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:format_sale: the key is taken'); END;
+
+CREATE TRIGGER "format_sale_void_once" BEFORE UPDATE OF "voided_by" ON "format_sale" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:format_sale: voided_by is set once'); END;

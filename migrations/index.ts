@@ -21,6 +21,7 @@ import { minuteSums } from './0022-minute-sums.js';
 import { weightMonths } from './0023-weight-months.js';
 import { weigherChecks } from './0024-weigher-checks.js';
 import { lineSettings } from './0025-line-settings.js';
+import { formatSales } from './0026-format-sales.js';
 
 /** The one history of the schema, oldest first. A migration that has been released is never edited. */
 export const migrations: readonly Migration[] = [
@@ -46,4 +47,5 @@ export const migrations: readonly Migration[] = [
   weightMonths,
   weigherChecks,
   lineSettings,
+  formatSales,
 ];

@@ -86,6 +86,7 @@ import { LineCheck } from './line-checks/line-check.entity.js';
 import { MeanNet } from './fill-weight/mean-net.entity.js';
 import { PackWeigher } from './fill-weight/pack-weigher.entity.js';
 import { HandSamplePlan } from './fill-weight/hand-plan/hand-sample-plan.entity.js';
+import { FormatSale } from './fill-weight/format-sales/format-sale.entity.js';
 import { LineSetting } from './fill-weight/line-settings/line-setting.entity.js';
 import { SilenceSetting } from './fill-weight/silence/silence-setting.entity.js';
 import { WeigherSilence } from './fill-weight/silence/weigher-silence.entity.js';
@@ -245,6 +246,7 @@ export const entities: readonly EntityClass[] = [
   MeanNet,
   PackWeigher,
   HandSamplePlan,
+  FormatSale,
   LineSetting,
   SilenceSetting,
   WeigherSilence,

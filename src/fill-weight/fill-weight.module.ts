@@ -39,6 +39,11 @@ import { LineFillApi } from './line-fill/line-fill.api.js';
 import { LineFillController } from './line-fill/line-fill.controller.js';
 import './line-fill/line-fill.sentences.js';
 import './line-fill/line-fill.sentences.es.js';
+import { FormatSaleApi } from './format-sales/format-sale.api.js';
+import { FormatSalesController } from './format-sales/format-sales.controller.js';
+import './format-sales/format-sales.sentences.js';
+import './format-sales/format-sales.sentences.es.js';
+import { SetFormatSale } from './format-sales/set-format-sale.js';
 import { ChangeSetting } from './line-settings/change-setting.js';
 import { CorrectSetting } from './line-settings/correct-setting.js';
 import { LineSettingApi } from './line-settings/line-setting.api.js';
@@ -101,6 +106,7 @@ const commands = [
   SetHandPlan,
   SetSilence,
   SetFileLayout,
+  SetFormatSale,
   SetWeigherWay,
   StoreWeightFile,
   WeighHandSample,
@@ -114,6 +120,8 @@ const commands = [
     FilesController,
     WeightFileApi,
     FillWeightsApi,
+    FormatSaleApi,
+    FormatSalesController,
     HandPlanApi,
     HandSampleApi,
     KeptWeightsApi,

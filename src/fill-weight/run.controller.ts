@@ -13,7 +13,6 @@ import { runListPage } from '../packing/packing-run-list.page.js';
 import { packingRunPage } from '../packing/packing-run.page.js';
 import { meanNetOf } from './mean-nets.js';
 import { RunSights } from './run-weights/run-sights.js';
-import { judgedMarkets } from './run-weights/run-weights.js';
 import { runWeightsPage } from './run-weights/run-weights.page.js';
 import { RunWeightsQuery } from './run-weights/run-weights.query.js';
 
@@ -53,7 +52,6 @@ export class RunController {
     @Query() query: RunWeightsQuery,
   ): Promise<VNode> {
     const run = await findRun(this.reader, viewer.actor.siteId, id);
-    const sight = await this.sights.of(run);
-    return runWeightsPage({ viewer, sight, market: query.market ?? judgedMarkets[0] });
+    return runWeightsPage({ viewer, sight: await this.sights.of(run), chosen: query.market ?? null });
   }
 }

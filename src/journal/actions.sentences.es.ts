@@ -138,6 +138,7 @@ addSentences('es', {
   'action-set-coder-clock': 'reloj del codificador comparado',
   'action-set-customer-contact': 'contacto de un cliente fijado',
   'action-set-file-layout': 'columnas de archivos de pesos fijadas',
+  'action-set-format-sale': 'mercados y precio de un formato fijados',
   'action-set-hand-sample-plan': 'plan de muestras a mano fijado',
   'action-set-hold-class': 'clase de una retención fijada',
   'action-set-own-language': 'idioma propio elegido',

@@ -139,6 +139,7 @@ export const actionSentences = {
   'action-set-coder-clock': 'coder’s clock compared',
   'action-set-customer-contact': 'contact of a customer set',
   'action-set-file-layout': 'columns of weight files set',
+  'action-set-format-sale': 'markets and price of a format set',
   'action-set-hand-sample-plan': 'plan of hand samples set',
   'action-set-hold-class': 'class of a hold set',
   'action-set-own-language': 'own language chosen',

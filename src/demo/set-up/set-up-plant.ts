@@ -22,6 +22,7 @@ import { productionDayStart, timeZone } from '../life/minutes.js';
 import { askedByHouse, idIn, type Give, type PlantIds } from './demo-hand.js';
 import { setUpChecks } from './set-up-checks.js';
 import { setUpWeighers } from './set-up-weighers.js';
+import { setUpFilling } from './set-up-filling.js';
 import { setUpGoods } from './set-up-goods.js';
 
 /** Alder Quay: invented, with GS1's demonstration prefix 952. */
@@ -47,6 +48,7 @@ export async function setUpPlant(give: Give, plan: DemoPlan, siteId: string): Pr
     ...{ usualTareGrams: 2_600, leastTareGrams: 2_200, mostTareGrams: 3_000 },
   });
   const goods = await setUpGoods(give, asked, (digits) => digits + gs1CheckDigit(digits));
+  await setUpFilling(give, asked, { ...machines, ...goods });
   const checkPlans = await setUpChecks(give, asked, machines.lines);
   const weighers = await setUpWeighers(give, asked, machines.lines);
   const places = new Map<string, string>();

@@ -53,6 +53,9 @@ export function setUpPage({ viewer, state }: SetUpProps): VNode {
           </li>
         ) : null}
         <li>
+          <a href="/set-up/sales">{say('step-sales')}</a> <span class="quiet">{say('step-sales-says')}</span>
+        </li>
+        <li>
           <a href="/set-up/pack-weighers">{say('step-pack-weighers')}</a>{' '}
           <span class="quiet">{say('step-pack-weighers-says')}</span>
         </li>

@@ -8,7 +8,7 @@ import {
   type SetpointFacts,
 } from '../../core/setpoint/advise-setpoint.js';
 import { fillRulesOf } from '../../core/setpoint/fill-rules-of.js';
-import type { JudgedMarket } from '../run-weights/run-weights.js';
+import { shownMarkets, type JudgedMarket } from '../run-weights/judged-markets.js';
 import { leastLots, usedLots, type UsedLot } from './fill-lot.js';
 import { fillerSetpoint, knownOffset, seenVariation, type KnownOffset, type SeenVariation } from './fill-offset.js';
 import type { FormatFill, LineFill } from './line-fill.js';
@@ -45,14 +45,17 @@ export interface AdvisedFill {
   /** The mean as a figure of the filler; null where it is not known how far the two lie apart. */
   readonly fillerSetpointMilligrams: number | null;
   readonly change: MonthlyChange;
-  /** A price was entered; else no money is said. */
+  /** A price was entered or is set up; else no money is said. */
   readonly isPriced: boolean;
+  /** Markets in which the format is sold and whose rules no setpoint can be reckoned from. */
+  readonly leftOutMarkets: readonly JudgedMarket[];
 }
 
 /** What a format's lots say, and what to set the line to for it: exactly one of `advised` and `missing` is there. */
 export interface AdviceOnFormat {
   readonly fill: FormatFill;
-  readonly market: JudgedMarket;
+  /** In which it is sold, or the one that was asked for. */
+  readonly markets: readonly JudgedMarket[];
   /** Null where no lot can be used. */
   readonly present: PresentFill | null;
   /** Null where fewer lots than needed can be used. */
@@ -62,19 +65,19 @@ export interface AdviceOnFormat {
   readonly missing: NoAdvice | null;
 }
 
-/** Advice on each format that a line packed lately, for one market. */
+/** Advice on each format that a line packed lately, for the markets in which it is sold or for the one that is asked for. */
 export function adviseFill({ period, formats }: LineFill, query: LineFillQuery): readonly AdviceOnFormat[] {
   return formats.map((fill) => adviceOn(fill, period?.days ?? 1, query));
 }
 
 function adviceOn(fill: FormatFill, days: number, query: LineFillQuery): AdviceOnFormat {
-  const market = query.market ?? 'eu';
+  const markets = shownMarkets(query.market, fill.sale);
   const lots = usedLots(fill.lots);
   const present = presentOf(fill, lots, days);
   const variation = seenVariation(lots);
   const known = knownOffset(lots);
   const none = (missing: NoAdvice): AdviceOnFormat => ({
-    ...{ fill, market, present, variation, known, advised: null, missing },
+    ...{ fill, markets, present, variation, known, advised: null, missing },
   });
   if (present === null && fill.lots.every(({ leftOut }) => leftOut === 'not-weighed')) {
     return none({ why: 'nothing-weighed' });
@@ -82,17 +85,39 @@ function adviceOn(fill: FormatFill, days: number, query: LineFillQuery): AdviceO
   if (variation === null || present === null) {
     return none({ why: 'few-lots', usedCount: lots.length, missingCount: leastLots - lots.length });
   }
-  const { ruleSets, outside } = ruleSetsInScope(fill.nominalMilligrams, market);
-  if (outside !== null) return none({ why: 'outside', outside });
+  const rules = rulesOf(fill.nominalMilligrams, markets);
+  if ('why' in rules) return none(rules);
   if (variation.sigmaMilligrams === 0) return none({ why: 'no-spread' });
-  const other = ruleSets.find((rules) => fillRulesOf(rules, fill.nominalMilligrams) === null);
-  if (other !== undefined) return none({ why: 'other-rules', ruleSet: other.id });
-  const advised = strictest(ruleSets.flatMap((rules) => askedBy(rules, { fill, variation, query })));
+  const { ruleSets, leftOutMarkets } = rules;
+  const advised = strictest(ruleSets.flatMap((of) => askedBy(of, { fill, variation, query })));
+  const figures = { ...fillerFigure(advised, known), ...changeOf(advised, present, priceOf(fill, query)) };
   return {
-    ...{ fill, market, present, variation, known },
-    advised: { ...advised, ...fillerFigure(advised, known), ...changeOf(advised, present, query) },
+    ...{ fill, markets, present, variation, known },
+    advised: { ...advised, leftOutMarkets, ...figures },
     missing: null,
   };
+}
+
+interface RulesOfMarkets {
+  /** One at least. */
+  readonly ruleSets: readonly RuleSet[];
+  readonly leftOutMarkets: readonly JudgedMarket[];
+}
+
+/** The rule sets of all markets that a setpoint can be reckoned from, each once; or why there is none. */
+function rulesOf(nominalMilligrams: number, markets: readonly JudgedMarket[]): RulesOfMarkets | NoAdvice {
+  const isOther = (rules: RuleSet): boolean => fillRulesOf(rules, nominalMilligrams) === null;
+  const scoped = markets.map((market) => ({ market, ...ruleSetsInScope(nominalMilligrams, market) }));
+  const within = scoped.filter(({ outside }) => outside === null);
+  const counted = within.filter(({ ruleSets }) => !ruleSets.some(isOther));
+  const leftOutMarkets = markets.filter((market) => !counted.some((one) => one.market === market));
+  const ruleSets = [...new Set(counted.flatMap((one) => one.ruleSets))];
+  if (ruleSets.length > 0) return { ruleSets, leftOutMarkets };
+  const other = within.flatMap((one) => one.ruleSets).find(isOther);
+  if (other !== undefined) return { why: 'other-rules', ruleSet: other.id };
+  const outside = scoped.find((one) => one.outside !== null)?.outside ?? null;
+  if (outside === null) throw new RangeError(`no rule set for ${markets.join()}`);
+  return { why: 'outside', outside };
 }
 
 function presentOf(fill: FormatFill, lots: readonly UsedLot[], days: number): PresentFill | null {
@@ -148,13 +173,18 @@ function fillerFigure({ asked, advice }: Reckoned, { offset }: KnownOffset) {
   return { fillerSetpointMilligrams: figure };
 }
 
-function changeOf({ asked, advice }: Reckoned, present: PresentFill, query: LineFillQuery) {
+/** As entered, else as set up for the format; null: no money is said. */
+function priceOf({ sale }: FormatFill, { pricePerKilogram }: LineFillQuery): string | null {
+  return pricePerKilogram ?? sale?.pricePerKilogram ?? null;
+}
+
+function changeOf({ asked, advice }: Reckoned, present: PresentFill, price: string | null) {
   const change = monthlyChange({
     nominalMilligrams: asked.rules.nominalMilligrams,
     currentMilligrams: present.meanMilligrams,
     advisedMilligrams: advice.setpointMilligrams,
     packsPerMonth: present.packsPerMonth,
-    pricePerKilogram: Number(query.pricePerKilogram ?? 0),
+    pricePerKilogram: Number(price ?? 0),
   });
-  return { change, isPriced: query.pricePerKilogram != null };
+  return { change, isPriced: price !== null };
 }

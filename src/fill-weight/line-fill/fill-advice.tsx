@@ -1,6 +1,7 @@
 import type { VNode } from 'preact';
 import { ruleSetOf } from '../../core/average-quantity/rule-sets.js';
 import { say } from '../../platform/sentences/sentences.js';
+import { marketsText } from '../format-sales/sale-texts.js';
 import { SetpointSum } from '../setpoint-sum.js';
 import { outsideText } from '../verdict-texts.js';
 import { gramsText } from '../weight-text.js';
@@ -10,7 +11,7 @@ import type { FormatFill } from './line-fill.js';
 
 /** What to set the line to for a format, with its sum; or what is missing. */
 export function FillAdvice({
-  of: { fill, market, known, variation, advised, missing },
+  of: { fill, markets, known, variation, advised, missing },
 }: {
   readonly of: AdviceOnFormat;
 }): VNode {
@@ -20,9 +21,12 @@ export function FillAdvice({
       <SetpointSum of={{ ...advised, caption: say('line-fill-sum', { format: fill.formatName }) }} />
       <p>
         {say('line-fill-by-rules', {
-          place: say(`run-weights-market-${market}`),
+          place: marketsText(markets.filter((market) => !advised.leftOutMarkets.includes(market))),
           law: ruleSetOf(advised.ruleSet).title,
         })}{' '}
+        {advised.leftOutMarkets.length === 0
+          ? null
+          : `${say('line-fill-markets-left-out', { markets: marketsText(advised.leftOutMarkets) })} `}
         {scaleText(fill, advised)}{' '}
         {variation?.driftFrom === 'settings'
           ? say('line-fill-drift-by-settings', { lots: known.knownLotCount })

@@ -2,7 +2,7 @@ import type { VNode } from 'preact';
 import { say } from '../../platform/sentences/sentences.js';
 import { Act } from '../../platform/web/kit/act.js';
 import { ChoiceEntry, NumberEntry } from '../../platform/web/kit/entries.js';
-import { judgedMarkets } from '../run-weights/run-weights.js';
+import { judgedMarkets } from '../run-weights/judged-markets.js';
 import type { LineFillQuery } from './line-fill.query.js';
 
 /** What the advice is reckoned with. It stands in the page's address and is kept nowhere. */
@@ -13,14 +13,14 @@ export function FillForm({ lineId, query }: { readonly lineId: string; readonly 
       <ChoiceEntry
         name="market"
         label={say('run-weights-market')}
-        value={query.market ?? judgedMarkets[0]}
-        required
+        hint={say('line-fill-market-hint')}
+        value={query.market ?? undefined}
         choices={judgedMarkets.map((market) => ({ value: market, says: say(`run-weights-market-${market}`) }))}
       />
       <NumberEntry
         name="pricePerKilogram"
         label={say('field-name-price-per-kilogram')}
-        hint={say('line-fill-price-hint')}
+        hint={say('line-fill-price-set-up-hint')}
         value={value(query.pricePerKilogram)}
       />
       <NumberEntry

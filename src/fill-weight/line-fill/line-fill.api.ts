@@ -30,14 +30,27 @@ export class LineFillApi {
     const line = ofSite(actor, 'packing-line', await lineOf(this.reader, id));
     const fill = await readLineFill(this.reader, line.id, this.clock.now());
     const formats = adviseFill(fill, query).map(asJson);
-    return { lineId: line.id, lineCode: line.code, market: query.market ?? 'eu', period: fill.period, formats };
+    return { lineId: line.id, lineCode: line.code, market: query.market ?? null, period: fill.period, formats };
   }
 }
 
-function asJson({ fill, present, variation, known, advised, missing }: AdviceOnFormat) {
-  const { formatId, formatCode, nominalMilligrams, packCount, setting, lots } = fill;
+function asJson({ fill, markets, present, variation, known, advised, missing }: AdviceOnFormat) {
+  const { formatId, formatCode, nominalMilligrams, packCount, sale, setting, lots } = fill;
   return {
-    ...{ formatId, formatCode, nominalMilligrams, packCount, setting, lots, present, variation, ...known, missing },
+    ...{
+      formatId,
+      formatCode,
+      nominalMilligrams,
+      packCount,
+      sale,
+      markets,
+      setting,
+      lots,
+      present,
+      variation,
+      ...known,
+      missing,
+    },
     advised: advised === null ? null : advisedAsJson(advised),
   };
 }
@@ -50,6 +63,7 @@ function advisedAsJson({
   fillerSetpointMilligrams,
   change,
   isPriced,
+  leftOutMarkets,
 }: NonNullable<AdviceOnFormat['advised']>) {
   const { savedKilograms, givenAwayKilograms, savedMoney, givenAwayMoney } = change;
   const money = isPriced ? { savedMoney, givenAwayMoney } : { savedMoney: null, givenAwayMoney: null };
@@ -58,6 +72,7 @@ function advisedAsJson({
     asked,
     ...advice,
     fillerSetpointMilligrams,
+    leftOutMarkets,
     monthlyChange: { savedKilograms, givenAwayKilograms, ...money },
   };
 }

@@ -5,11 +5,12 @@ const startedAt = '2026-03-12T06:00:00.000Z';
 export const lineFillExample = {
   lineId: id,
   lineCode: '1',
-  market: 'eu',
+  market: null,
   period: { fromAt: startedAt, days: 10 },
   formats: [
     {
       ...{ formatId: id, formatCode: 'WS-1KG', nominalMilligrams: 1_000_000, packCount: 400_000 },
+      ...{ sale: { markets: ['eu'], pricePerKilogram: '0.62', validFrom: startedAt }, markets: ['eu'] },
       setting: {
         setpoint: { milligrams: 1_007_000, changedAt: startedAt, why: 'Mean 2 g high' },
         ...{ rejectBelow: null, rejectAbove: null },
@@ -39,7 +40,7 @@ export const lineFillExample = {
           ...{ sigmaMilligrams: 8_000, driftSigmaMilligrams: 1_500, setByPackCount: 50, tareLimitMilligrams: 300 },
           ...{ scaleLimitMilligrams: 500, stepMilligrams: 500, riskPerLot: 0.05 },
         },
-        ...{ setpointMilligrams: 1_005_000, fillerSetpointMilligrams: 1_004_000 },
+        ...{ setpointMilligrams: 1_005_000, fillerSetpointMilligrams: 1_004_000, leftOutMarkets: [] },
         terms: [
           { name: 'lowest-mean', milligrams: 1_000_679.7 },
           { name: 'sampling-and-drift', milligrams: 3_090.4 },

@@ -1,12 +1,12 @@
 import { ChoiceField, DecimalField, WholeField } from '../../platform/web/fields.js';
-import { judgedMarkets, type JudgedMarket } from '../run-weights/run-weights.js';
+import { judgedMarkets, type JudgedMarket } from '../run-weights/judged-markets.js';
 
 /** What advice on a line's setpoint is to be reckoned with; nothing of it is kept. */
 export class LineFillQuery {
-  @ChoiceField(judgedMarkets, { optional: true, says: 'Where the packs are sold; absent: the European Union' })
+  @ChoiceField(judgedMarkets, { optional: true, says: 'Where the packs are sold; absent: as set up for each format' })
   market?: JudgedMarket | null;
 
-  @DecimalField({ optional: true, most: '100000', example: '0.62', says: 'Absent: no money is reckoned' })
+  @DecimalField({ optional: true, most: '100000', example: '0.62', says: 'Absent: as set up for each format' })
   pricePerKilogram?: string | null;
 
   @DecimalField({

@@ -43,6 +43,11 @@ addSentences('es', {
   'line-fill-take-over': 'Tomar lo aconsejado: {grams} g',
   'line-fill-set-otherwise': 'Registrar otro ajuste',
   'line-fill-setpoint': 'Consigna (g)',
+  'line-fill-markets-left-out':
+    '{markets}: el formato se vende también allí, pero de esas reglas no se puede calcular un ajuste y no entran en este consejo; ver los veredictos de las corridas.',
+  'line-fill-market-hint': 'Vacío: donde se vende cada formato, según la puesta en marcha.',
+  'line-fill-price-set-up-hint':
+    'En la moneda propia. Vacío: el precio fijado para cada formato; si no lo hay, no se habla de dinero.',
   'line-fill-nothing-weighed':
     'Ninguna pesadora ha pesado una corrida cerrada de este formato; no se aconseja nada. Mirar si la línea tiene una y si envía.',
   'line-fill-few-lots':

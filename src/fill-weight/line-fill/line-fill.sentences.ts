@@ -41,6 +41,10 @@ addSentences('en', {
   'line-fill-take-over': 'Take over the advised: {grams} g',
   'line-fill-set-otherwise': 'Record another setting',
   'line-fill-setpoint': 'Setpoint (g)',
+  'line-fill-markets-left-out':
+    '{markets}: the format is sold there too, but no setpoint can be reckoned from those rules, so they are not in this advice; see the verdicts of the runs.',
+  'line-fill-market-hint': 'Empty: where each format is sold, as set up.',
+  'line-fill-price-set-up-hint': 'In your own currency. Empty: as set up for each format; else no money is said.',
   'line-fill-nothing-weighed':
     'No closed run of this format was weighed by a pack weigher, so nothing is advised. See whether the line has one, and whether it sends.',
   'line-fill-few-lots':

@@ -10,6 +10,7 @@ import { CloseRun } from '../../packing/close-run.js';
 import { shifted, type Instant } from '../../platform/clock.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { AddPackFormat } from '../../plant/add-pack-format.js';
+import { SetFormatSale } from '../format-sales/set-format-sale.js';
 import { ChangeSetting } from '../line-settings/change-setting.js';
 import { addToSummaries } from '../kept/add-to-summaries.js';
 import type { LineFillApi } from './line-fill.api.js';
@@ -272,5 +273,23 @@ describe('how a line fills, and what to set it to', () => {
     const unknown = pageText((await lead.get(path)).text);
     expect(unknown).toContain('there are 4. So');
     expect(unknown).not.toContain('set the filler to');
+
+    // Sold in the EU and the USA at a price: both by default, and what no setpoint can be reckoned from is named.
+    const sold = (markets: ('eu' | 'us')[], pricePerKilogram: string | null) => {
+      house.clock.pass(1);
+      const form = { formatId: own.formatId, markets, pricePerKilogram };
+      return house.get(SetFormatSale).execute(asking(own.actor), form);
+    };
+    await sold(['eu', 'us'], '0.5');
+    const priced = await found();
+    expect(priced).toMatchObject({ markets: ['eu', 'us'], advised: { ruleSet: 'eu-76-211', leftOutMarkets: ['us'] } });
+    const { givenAwayKilograms, givenAwayMoney } = priced.advised!.monthlyChange;
+    expect(givenAwayMoney).toBeCloseTo(givenAwayKilograms / 2, 9);
+    expect(pageText((await lead.get(path)).text)).toContain('United States: the format is sold there too');
+    const german = only((await lead.get(`/api${path}?market=de&pricePerKilogram=2`)).body as LineFillJson);
+    expect(german).toMatchObject({ markets: ['de'], advised: { leftOutMarkets: [] } });
+    expect(german.advised?.monthlyChange.givenAwayMoney).toBeCloseTo(givenAwayKilograms * 2, 9);
+    await sold(['us'], null);
+    expect(await found()).toMatchObject({ advised: null, missing: { why: 'other-rules', ruleSet: 'us-handbook-133' } });
   });
 });

@@ -6,6 +6,7 @@ import { inChunks } from '../../platform/database/in-chunks.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import { groupBy } from '../../platform/group-by.js';
 import { summaryOf, summedUp, type RawSums } from '../kept/summed-rows.js';
+import { saleOfFormat, type SaleOfFormat } from '../format-sales/format-sales.js';
 import { settingAt, settingsBetween, type SettingInForce } from '../line-settings/line-settings.js';
 import { packWeighersNamed, type PackWeigherRow } from '../pack-weighers.js';
 import { fillLotOf, type FillLot } from './fill-lot.js';
@@ -28,6 +29,8 @@ export interface FormatFill {
   readonly packCount: number;
   /** What the line is set to for it now, as far as it was recorded. */
   readonly setting: SettingInForce;
+  /** How it is sold now; null: nobody said. */
+  readonly sale: SaleOfFormat | null;
   /** That weighed packs of these runs. */
   readonly weighers: readonly PackWeigherRow[];
 }
@@ -67,6 +70,7 @@ async function formatFill(from: ReadFrom, runs: readonly RunRow[], now: Instant)
     lots: closed.map((run) =>
       fillLotOf(run, weighed.get(run.id)?.sums ?? noWeights().accepted, setpoints.get(run.id) ?? null),
     ),
+    sale: await saleOfFormat(from, formatId, now),
     setting: await settingAt(from, { lineId, formatId }, now),
     packCount: runs.reduce((sum, { packCount }) => sum + packCount, 0),
     weighers: await packWeighersNamed(from, [...new Set(weigherIds)]),

@@ -9,7 +9,10 @@ import { say } from '../../platform/sentences/sentences.js';
 import type { SiteRow } from '../../plant/plant-rows.js';
 import { formatOf } from '../../plant/plant-facts.js';
 import type { UnreadableWeights } from '../kept/kept-weights.js';
+import { saleOfFormat, type SaleOfFormat } from '../format-sales/format-sales.js';
+import { marketsText } from '../format-sales/sale-texts.js';
 import { packWeighersNamed } from '../pack-weighers.js';
+import { shownMarkets, type JudgedMarket } from '../run-weights/judged-markets.js';
 import type { MarketVerdict, RunWeights } from '../run-weights/run-weights.js';
 import { damagedCells, unreadableTexts } from '../run-weights/unreadable-weights.js';
 import { verdictSays } from '../run-weights/verdict-line.js';
@@ -29,8 +32,10 @@ export interface ReportDraft {
   readonly issuedBy: string | null;
 }
 
-/** Markets whose rules stand line by line, side by side; of the others one line is printed. */
-const inFull = ['eu', 'us'];
+/**
+ * Markets whose rules stand line by line where nobody said where the format is sold; of the others one line is printed.
+ */
+const usuallyInFull: readonly JudgedMarket[] = ['eu', 'us'];
 
 /** What the report of a run's weights says, in the language of the site's papers. */
 export async function weightReportFacts(from: ReadFrom, draft: ReportDraft): Promise<WeightReportFacts> {
@@ -46,17 +51,19 @@ export async function weightReportFacts(from: ReadFrom, draft: ReportDraft): Pro
   );
   const short = await shortPacksOf(from, run.id);
   const changes = await tareChangesOf(from, run);
+  const sale = await saleOfFormat(from, run.formatId, run.startedAt);
   const settings = await settingsOfRun(from, { run, untilAt: run.closedAt ?? draft.issuedAt });
   const local = (at: Instant): string => printedTime(at, site.timeZone, language);
   const written = (): WeightReportFacts => ({
     ...{ language, siteName: site.name, gln: site.gln, runNumber: run.number, isOpen: run.closedAt === null },
     issuedAtLocal: local(draft.issuedAt),
     issuedBy: names?.get(issuedBy ?? '') ?? null,
-    verdict: verdictOf(weights),
+    verdict: verdictOf(weights, shownMarkets(null, sale)),
     about: [
       about('site', { site: site.name, gln: site.gln }),
       about('line', { line: `${run.lineCode} · ${run.lineName}` }),
       about('format', { name: run.formatName, gtin: run.gtin, grams: gramsText(run.nominalGrams * 1000, 0) }),
+      { name: say('weight-report-sold'), says: soldText(sale) },
       about('lots', { lots: [...new Set(lots.map(({ code }) => code))].join(', ') || '–' }),
       about('times', { from: local(run.startedAt), until: run.closedAt === null ? '–' : local(run.closedAt) }),
       about('tare', { grams: thousands(format.packTareGrams) }),
@@ -65,9 +72,7 @@ export async function weightReportFacts(from: ReadFrom, draft: ReportDraft): Pro
       ),
     ],
     counts: countsOf(weights),
-    markets: [...weights.verdicts]
-      .sort((one, other) => Number(inFull.includes(other.market)) - Number(inFull.includes(one.market)))
-      .map((verdict) => marketOf(verdict, weights)),
+    markets: marketsOf(weights, sale?.markets ?? usuallyInFull),
     ...pictureOf(weights),
     hours: weights.hours.map((hour) => ({
       cells: [
@@ -102,9 +107,15 @@ function about(what: string, facts: Record<string, string | null>): { readonly n
   return { name: say(`weight-report-${what}`), says: say(`weight-report-${what}-says`, facts) };
 }
 
-function verdictOf(weights: RunWeights): string {
-  const [first] = weights.verdicts;
-  return first === undefined ? '' : verdictSays(first, weights);
+/** Of each market in which the format is sold; where nothing was weighed they all say the same. */
+function verdictOf(weights: RunWeights, markets: readonly JudgedMarket[]): string {
+  const verdicts = markets.flatMap((market) => weights.verdicts.filter((verdict) => verdict.market === market));
+  return [...new Set(verdicts.map((verdict) => verdictSays(verdict, weights)))].join(' ');
+}
+
+function soldText(sale: SaleOfFormat | null): string {
+  if (sale === null) return say('weight-report-sold-not-said');
+  return say('weight-report-sold-says', { markets: marketsText(sale.markets) });
 }
 
 function countsOf(weights: RunWeights): WeightReportFacts['counts'] {
@@ -132,9 +143,19 @@ function countsOf(weights: RunWeights): WeightReportFacts['counts'] {
   ];
 }
 
-function marketOf(verdict: MarketVerdict, weights: RunWeights): PrintedMarket {
-  const isFull = inFull.includes(verdict.market) && weights.weighed !== null;
-  const texts = isFull ? runVerdictTexts(verdict) : [];
+/** Those that stand in full first. */
+function marketsOf(weights: RunWeights, inFull: readonly JudgedMarket[]): readonly PrintedMarket[] {
+  const isInFull = (market: string): boolean => inFull.some((one) => one === market);
+  const full = inFull.flatMap((market) => weights.verdicts.filter((verdict) => verdict.market === market));
+  const others = weights.verdicts.filter(({ market }) => !isInFull(market));
+  return [...full, ...others].map((verdict) => marketOf(verdict, { weights, isFull: isInFull(verdict.market) }));
+}
+
+function marketOf(
+  verdict: MarketVerdict,
+  { weights, isFull }: { readonly weights: RunWeights; readonly isFull: boolean },
+): PrintedMarket {
+  const texts = isFull && weights.weighed !== null ? runVerdictTexts(verdict) : [];
   return {
     market: say(`run-weights-market-${verdict.market}`),
     overall: overallOf(verdict),

@@ -8,7 +8,6 @@ import { READER, type ReadFrom } from '../../platform/database/reading.js';
 import { Asking, Looking, type Viewer } from '../../platform/web/request.js';
 import { Sent, type SentForm, type TakenForScript } from '../../platform/web/sent-form.js';
 import { RunSights } from '../run-weights/run-sights.js';
-import { judgedMarkets } from '../run-weights/run-weights.js';
 import { runWeightsPage } from '../run-weights/run-weights.page.js';
 import { IssueWeightReport } from './issue-weight-report.js';
 import { WeightReportForm } from './weight-report.form.js';
@@ -38,7 +37,7 @@ export class WeightReportController {
       next: ({ paperId }) => `/papers/${paperId}/file`,
       again: async () => {
         const run = await findRun(this.reader, viewer.actor.siteId, id);
-        return runWeightsPage({ viewer, sight: await this.sights.of(run), market: judgedMarkets[0] });
+        return runWeightsPage({ viewer, sight: await this.sights.of(run), chosen: null });
       },
     });
   }

@@ -3,6 +3,7 @@ import type { RunRow } from '../../packing/packing-run-rows.js';
 import { Clock } from '../../platform/clock.js';
 import { HeavyReads } from '../../platform/database/heavy-reads.js';
 import { READER, type ReadFrom } from '../../platform/database/reading.js';
+import { saleOfFormat, type SaleOfFormat } from '../format-sales/format-sales.js';
 import type { ChartEvent } from '../means-picture.js';
 import { packWeighersNamed, type PackWeigherRow } from '../pack-weighers.js';
 import { summariesOfRun } from '../kept/weight-questions.js';
@@ -22,6 +23,8 @@ export interface RunSight {
   readonly events: readonly ChartEvent[];
   readonly packWeighers: readonly PackWeigherRow[];
   readonly reports: readonly IssuedReport[];
+  /** How the format was sold when the run started; null: nobody said. */
+  readonly sale: SaleOfFormat | null;
 }
 
 /** Reads what is seen of a run's weights; single weights are decoded beside the server. */
@@ -45,6 +48,7 @@ export class RunSights {
         single.byHead.heads,
         Math.max(0, ...packWeighers.map(({ stepMilligrams }) => stepMilligrams)),
       ),
+      sale: await saleOfFormat(this.reader, run.formatId, run.startedAt),
       events: await eventsOfRun(this.reader, { run, untilAt }, single.tareChanges),
     };
   }

@@ -40,7 +40,7 @@ export class RunWeightsApi {
   }
 }
 
-function asJson({ weights, single, heads, events }: RunSight) {
+function asJson({ weights, single, heads, events, sale }: RunSight) {
   const { run, yardstick, weighers, weighed, verdicts, hours, ...counts } = weights;
   const { weighedPackCount, rejectedPackCount, unweighedPackCount, uncountedPackCount } = counts;
   const { verifiedPackCount, takenOutPackCount, silences } = counts;
@@ -50,7 +50,7 @@ function asJson({ weights, single, heads, events }: RunSight) {
     ...{ weighedPackCount, rejectedPackCount, unweighedPackCount, uncountedPackCount, yardstick },
     ...{ verifiedPackCount, takenOutPackCount, silences: silences.map(silenceAsJson) },
     weighed: weighed === null ? null : { ...weighed, bins: weighed.bins.map(binAsJson) },
-    ...{ verdicts, hours, heads, noHeadPackCount, zeroOrNoHeadPackCount },
+    ...{ sale, verdicts, hours, heads, noHeadPackCount, zeroOrNoHeadPackCount },
     ...{ events, unreadable: single.unreadable },
     charted: single.charted === null ? null : subgroupsAsJson(single.charted),
     weighers: weighers.map(({ weigherId, firstAt, lastAt, summary }) => ({

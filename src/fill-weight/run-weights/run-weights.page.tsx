@@ -1,19 +1,20 @@
 import type { VNode } from 'preact';
 import { say } from '../../platform/sentences/sentences.js';
-import { countText, kilogramsText } from '../../platform/web/figures-text.js';
+import { countText } from '../../platform/web/figures-text.js';
 import { ActLink } from '../../platform/web/kit/act.js';
 import { Figures } from '../../platform/web/kit/figures.js';
 import { Live } from '../../platform/web/kit/live.js';
 import type { Viewer } from '../../platform/web/request.js';
 import { Shell } from '../../platform/web/shell.js';
-import { flooredMilligrams } from '../verdict-texts.js';
+import { marketsText } from '../format-sales/sale-texts.js';
 import { Silences, VerifiedLine } from '../silence/unverified-packs.js';
-import { gramsText } from '../weight-text.js';
 import { RulesByMarket, RulesOfMarket } from './rules-tables.js';
 import { ControlChartsOfRun } from './control-charts.js';
 import { HeadsOfRun } from './heads-table.js';
 import type { RunSight } from './run-sights.js';
-import type { JudgedMarket, RunWeights, Weighed } from './run-weights.js';
+import { shownMarkets, type JudgedMarket } from './judged-markets.js';
+import { Giveaway } from './giveaway.js';
+import type { RunWeights } from './run-weights.js';
 import { UnreadableOfRun } from './unreadable-weights.js';
 import { verdictSays } from './verdict-line.js';
 import { ReportsOfRun } from '../report/reports-of-run.js';
@@ -22,8 +23,8 @@ import { HistogramOfRun, MeansOfRun, NothingWeighed } from './weights-drawn.js';
 interface RunWeightsProps {
   readonly viewer: Viewer;
   readonly sight: RunSight;
-  /** Whose rules stand first. */
-  readonly market: JudgedMarket;
+  /** Whose rules stand first; null: those of the markets in which the format is sold. */
+  readonly chosen: JudgedMarket | null;
 }
 
 /** What the journal says that changes the page of a run that is open. */
@@ -45,9 +46,9 @@ const followed = [
 ];
 
 /** Whether a run's packs are lawful, and what they give away. Of an open run it follows the weights as they come in. */
-export function runWeightsPage({ viewer, sight, market }: RunWeightsProps): VNode {
+export function runWeightsPage({ viewer, sight, chosen }: RunWeightsProps): VNode {
   const { number, closedAt } = sight.weights.run;
-  const shown = <Shown viewer={viewer} sight={sight} market={market} />;
+  const shown = <Shown viewer={viewer} sight={sight} chosen={chosen} />;
   return (
     <Shell title={say('run-weights-title', { number })} viewer={viewer}>
       {closedAt === null ? (
@@ -61,20 +62,24 @@ export function runWeightsPage({ viewer, sight, market }: RunWeightsProps): VNod
   );
 }
 
-function Shown({ viewer, sight, market }: RunWeightsProps): VNode {
-  const { weights } = sight;
+function Shown({ viewer, sight, chosen }: RunWeightsProps): VNode {
+  const { weights, sale } = sight;
   const { run, verdicts, weighed } = weights;
-  const [first, others] = [
-    verdicts.filter((verdict) => verdict.market === market),
-    verdicts.filter((verdict) => verdict.market !== market),
-  ];
+  const markets = shownMarkets(chosen, sale);
+  const first = markets.flatMap((market) => verdicts.filter((verdict) => verdict.market === market));
+  const others = verdicts.filter((verdict) => !first.includes(verdict));
+  const sentences = [...new Set(first.map((verdict) => verdictSays(verdict, weights)))];
   return (
     <>
-      {first.map((verdict) => (
-        <p key={verdict.market} class="sentence">
-          {verdictSays(verdict, weights)}
+      {sentences.map((sentence) => (
+        <p key={sentence} class="sentence">
+          {sentence}
         </p>
       ))}
+      <p class="quiet">
+        {sale === null ? say('sale-of-run-not-said') : say('sale-of-run', { markets: marketsText(sale.markets) })}{' '}
+        <a href="/set-up/sales">{say('sale-link')}</a>
+      </p>
       {weighed === null ? <NothingWeighed of={weights} timeZone={viewer.timeZone} /> : null}
       <Verified of={weights} />
       <Counted of={weights} />
@@ -96,7 +101,7 @@ function Shown({ viewer, sight, market }: RunWeightsProps): VNode {
           ))}
           <RulesByMarket verdicts={verdicts} path={`/runs/${run.id}/weights`} />
           <h2>{say('run-weights-giveaway')}</h2>
-          <Giveaway of={weighed} />
+          <Giveaway of={weighed} sale={sale} timeZone={viewer.timeZone} />
           <h2>{say('run-weights-histogram')}</h2>
           <HistogramOfRun of={weights} weighed={weighed} verdicts={[...first, ...others]} />
           <Charts sight={sight} timeZone={viewer.timeZone} />
@@ -168,36 +173,6 @@ function Counted({ of }: { readonly of: RunWeights }): VNode {
           {note}
         </p>
       ))}
-    </>
-  );
-}
-
-/** To the last digit, so that what is beyond a limit never reads as being at it. */
-function exactGrams(milligrams: number): string {
-  // What makes kilograms of grams makes grams of milligrams.
-  return kilogramsText(milligrams);
-}
-
-/** Over all packs that were weighed: what short ones lack is taken off. */
-function Giveaway({ of }: { readonly of: Weighed }): VNode {
-  const { giveawayMilligrams, meanErrorMicrograms, standardDeviationMilligrams: deviation } = of;
-  const grams = (milligrams: number) => ({ value: gramsText(milligrams, 2), unit: 'g' });
-  return (
-    <>
-      <Figures
-        of={[
-          {
-            label: say('run-weights-giveaway-all'),
-            value: kilogramsText(Math.round(giveawayMilligrams / 1000)),
-            unit: 'kg',
-          },
-          { label: say('run-weights-giveaway-pack'), ...grams(flooredMilligrams(meanErrorMicrograms)) },
-          ...(deviation === null ? [] : [{ label: say('run-weights-deviation'), ...grams(deviation) }]),
-          { label: say('run-weights-lightest'), value: exactGrams(of.smallestMilligrams), unit: 'g' },
-          { label: say('run-weights-heaviest'), value: exactGrams(of.largestMilligrams), unit: 'g' },
-        ]}
-      />
-      <p class="quiet">{say(giveawayMilligrams < 0 ? 'run-weights-short-says' : 'run-weights-giveaway-says')}</p>
     </>
   );
 }

@@ -6,7 +6,6 @@ import {
   runSummaryOf,
   standardDeviationMilligrams,
 } from '../../core/average-quantity/pack-sums.js';
-import type { Market } from '../../core/average-quantity/rule-set.js';
 import { type Bin, equalBins } from '../../core/statistics/equal-bins.js';
 import {
   addSummaries,
@@ -22,12 +21,8 @@ import type { ReadFrom } from '../../platform/database/reading.js';
 import { hoursOfRun, summariesOfRun, type RunOfWeigher } from '../kept/weight-questions.js';
 import { yardstickFor } from '../kept/yardsticks.js';
 import { meanNetOf, type RunMeanNet } from '../mean-nets.js';
+import { judgedMarkets } from './judged-markets.js';
 import { silencesOfRun, type Silence } from '../silence/silences.js';
-
-/** All markets that a run is judged for; the first is the one that is shown where none is asked for. */
-export const judgedMarkets = ['eu', 'uk', 'oiml-country', 'us', 'de', 'ca'] as const satisfies readonly Market[];
-
-export type JudgedMarket = (typeof judgedMarkets)[number];
 
 /** No more bars than people can tell apart. */
 const mostBins = 40;

@@ -1,0 +1,37 @@
+import { Entity, Index } from 'typeorm';
+import {
+  DecimalColumn,
+  IdColumn,
+  InstantColumn,
+  RefColumn,
+  TextColumn,
+  VoidedByColumn,
+} from '../../platform/database/columns.js';
+import { Fact } from '../../platform/database/fact-table.js';
+import { PackFormat } from '../../plant/pack-format.entity.js';
+
+/** Where a format is sold, and what a kilogram of it is worth, from an instant on. */
+@Fact()
+@Entity('format_sale')
+@Index(['formatId', 'validFrom'], { unique: true, where: '"voided_by" IS NULL' })
+export class FormatSale {
+  @IdColumn()
+  id!: string;
+
+  @RefColumn(() => PackFormat)
+  formatId!: string;
+
+  /** Canonical text: the markets, the first one first. */
+  @TextColumn()
+  markets!: string;
+
+  /** In the house's own currency; null: no money is said. */
+  @DecimalColumn({ nullable: true })
+  pricePerKilogram!: string | null;
+
+  @InstantColumn()
+  validFrom!: string;
+
+  @VoidedByColumn()
+  voidedBy!: string | null;
+}
