@@ -34,6 +34,25 @@ describe('the truth of the demo', () => {
     expect([...ways].sort()).toEqual(['after-the-account', 'at-once', 'corrected', 'late', 'one-of-several']);
   });
 
+  it('ends with a vehicle that is half loaded, and with a hold on minutes of a run that nobody has classed', async () => {
+    const loaded = await demo.from.sql<{ deliveryId: string; status: string; units: number | string }>`
+      SELECT l."delivery_id" AS "deliveryId", s."status", COUNT(*) AS "units" FROM "loading" l
+      JOIN "delivery_state" s ON s."delivery_id" = l."delivery_id"
+      JOIN "pallet_state" p ON p."pallet_id" = l."pallet_id" AND p."place_id" = l."delivery_id"
+      WHERE s."status" = 'loading' AND p."status" = 'loaded' GROUP BY l."delivery_id", s."status"`;
+    expect(loaded.map(({ units }) => Number(units))).toEqual([5]);
+    const deliveryId = loaded[0]?.deliveryId ?? '';
+    const [line] = await demo.from.sql<{ ordered: number | string; perPallet: number | string }>`
+      SELECT o."ordered_count" AS "ordered", f."packs_per_pallet" AS "perPallet" FROM "delivery_line" o
+      JOIN "pack_format" f ON f."id" = o."format_id" WHERE o."delivery_id" = ${deliveryId}`;
+    expect(Number(line?.ordered) / Number(line?.perPallet)).toBe(10);
+    const holds = await demo.from.sql<{ fromAt: string; untilAt: string }>`
+      SELECT h."from_at" AS "fromAt", h."until_at" AS "untilAt" FROM "hold" h
+      LEFT JOIN "hold_lift" f ON f."hold_id" = h."id" LEFT JOIN "hold_class" c ON c."hold_id" = h."id"
+      WHERE h."scope_kind" = 'packing-run' AND h."from_at" IS NOT NULL AND f."id" IS NULL AND c."id" IS NULL`;
+    expect(holds).toHaveLength(1);
+  });
+
   it('lies between least and most for every bag in every pallet', async () => {
     const ids = await bagIds();
     const { pallets } = demo.truth;

@@ -66,7 +66,15 @@ export function Held({ viewer, hold, name }: NamedHold & { readonly viewer: View
 
 function scopeText({ hold, name }: NamedHold, timeZone: string): string {
   const printed = name !== null && hold.scopeKind === 'pallet' ? printedSscc(name) : name;
-  const kind = [say(`scope-${hold.scopeKind}`), printed].filter((part) => part !== null).join(' ');
+  return heldPartText(
+    hold,
+    [say(`scope-${hold.scopeKind}`), printed].filter((part) => part !== null).join(' '),
+    timeZone,
+  );
+}
+
+/** Which part of a thing is held: its minutes or packs; the thing alone where it is held whole. */
+export function heldPartText(hold: HoldLine, kind: string, timeZone: string): string {
   if (hold.fromAt !== null && hold.untilAt !== null) {
     return say('scope-times', {
       kind,

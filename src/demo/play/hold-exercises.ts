@@ -1,5 +1,4 @@
 import { contentsOf } from '../../pallets/pallet-list.js';
-import { shifted, type Instant } from '../../platform/clock.js';
 import { groupBy } from '../../platform/group-by.js';
 import { AnswerRecall } from '../../recalls/answer-recall.js';
 import { MarkRecall } from '../../recalls/mark-recall.js';
@@ -8,20 +7,15 @@ import { figuresOfRecall } from '../../recalls/recall-figures.js';
 import type { RecallMark } from '../../recalls/recall-words.js';
 import { findRecall } from '../../recalls/recalls.js';
 import { isOdd, SignRecall } from '../../recalls/sign-recall.js';
-import type { DemoClock } from '../demo-clock.js';
 import type { DemoHand } from '../set-up/demo-hand.js';
-
-interface Step {
-  readonly minutesBefore: number;
-  readonly act: () => Promise<void>;
-}
+import type { LastStep } from './last-hour.js';
 
 /**
  * Two invented exercises in the last hour of the demo: one of a lot that customers got, answered, stopped and signed; one of
  * a bag, whose clock runs on. A demo that nothing has left yet has none.
  */
 export class DemoExercises {
-  private readonly steps: Step[] = [
+  readonly steps: readonly LastStep[] = [
     { minutesBefore: 52, act: () => this.openOfLot() },
     { minutesBefore: 46, act: () => this.mark('customers-listed') },
     { minutesBefore: 43, act: () => this.mark('stock-blocked') },
@@ -34,22 +28,7 @@ export class DemoExercises {
 
   private recallId: string | null = null;
 
-  constructor(
-    private readonly hand: DemoHand,
-    private readonly clock: DemoClock,
-    private readonly endsAt: Instant,
-  ) {}
-
-  /** Does what is due before an instant, each at its own time. */
-  async goOnUntil(at: Instant): Promise<void> {
-    for (let next = this.steps[0]; next !== undefined; next = this.steps[0]) {
-      const due = shifted(this.endsAt, -next.minutesBefore * 60_000);
-      if (due > at) return;
-      this.steps.shift();
-      this.clock.goTo(due);
-      await next.act();
-    }
-  }
+  constructor(private readonly hand: DemoHand) {}
 
   /** The lot that is split the most evenly between customers and the store: both have something to be found. */
   private async openOfLot(): Promise<void> {

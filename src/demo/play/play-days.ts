@@ -12,6 +12,8 @@ import { setUpDevices } from '../set-up/set-up-devices.js';
 import { setUpPeople } from '../set-up/set-up-people.js';
 import { setUpPlant } from '../set-up/set-up-plant.js';
 import { DemoExercises } from './hold-exercises.js';
+import { holdOfMinutes } from './hold-of-minutes.js';
+import { LastHour } from './last-hour.js';
 import { layOutPaper } from './lay-out-paper.js';
 import { accountPlayers } from './play-accounts.js';
 import { dispatchPlayers } from './play-dispatch.js';
@@ -23,6 +25,7 @@ import { linePlayers } from './play-line.js';
 import { palletPlayers } from './play-pallets.js';
 import { qualityPlayers } from './play-quality.js';
 import type { Player, Players } from './players.js';
+import { VehicleAtTheDock } from './vehicle-at-the-dock.js';
 import { weighingPlayers } from './play-weighing.js';
 import { takeInComplaints } from './take-in-complaints.js';
 
@@ -57,10 +60,15 @@ export async function playDays(
   const hand = new DemoHand(give, reader, plant, actors, devices);
   const jobs = give(JobRunner);
   const players = allPlayers();
-  const exercises = new DemoExercises(hand, clock, instantOf(plan.until));
+  const endsAt = instantOf(plan.until);
+  const lastHour = new LastHour(clock, endsAt, [
+    ...new DemoExercises(hand).steps,
+    holdOfMinutes(hand),
+    ...new VehicleAtTheDock(hand, endsAt).steps,
+  ]);
   let jobsAt = '';
   for (const [place, timed] of lived.acts.entries()) {
-    await exercises.goOnUntil(timed.at);
+    await lastHour.goOnUntil(timed.at);
     clock.goTo(timed.at);
     await play(hand, players, timed);
     const halfHour = timed.at.slice(0, 14) + (timed.at.slice(14, 16) < '30' ? '0' : '3');
@@ -68,8 +76,8 @@ export async function playDays(
     jobsAt = halfHour;
     if (place % 50 === 0) onProgress(place, lived.acts.length);
   }
-  await exercises.goOnUntil(instantOf(plan.until));
-  clock.goTo(instantOf(plan.until));
+  await lastHour.goOnUntil(endsAt);
+  clock.goTo(endsAt);
   await layOutPaper(hand);
   await takeInComplaints(hand);
   await makeTracerTrial(hand, instantOf(plan.from));

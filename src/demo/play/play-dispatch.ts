@@ -15,7 +15,7 @@ import type { Players } from './players.js';
 /** A vehicle is not sent for less. */
 const fewestPallets = 6;
 
-const checkPoints = ['clean', 'dry', 'no-pests', 'floor-sound'];
+export const checkPoints = ['clean', 'dry', 'no-pests', 'floor-sound'];
 
 export function dispatchPlayers(): Players<DispatchAct> {
   const open = new Map<string, OpenDelivery>();
@@ -86,7 +86,7 @@ async function holdLoaded(
 }
 
 /** The oldest pallets of a format that the house lets go, as the clerk sees them on the list. */
-async function mayGo(hand: DemoHand, formatId: string, wanted: number): Promise<string[]> {
+export async function mayGo(hand: DemoHand, formatId: string, wanted: number): Promise<string[]> {
   const inStore = await hand.reader.sql<{ id: string }>`
     SELECT p."id" FROM "pallet" p JOIN "pallet_state" s ON s."pallet_id" = p."id"
     WHERE p."format_id" = ${formatId} AND s."status" = 'in-store' AND p."is_full" = ${true} AND p."voided_by" IS NULL

@@ -1,5 +1,5 @@
 import type { VNode } from 'preact';
-import { classText } from '../../tracing/holds.page.js';
+import { classText, heldPartText } from '../../tracing/holds.page.js';
 import type { HoldLine } from '../../disposition/holds.js';
 import type { ProofWay } from '../../people/prove-again.js';
 import { mayDo } from '../../platform/actor.js';
@@ -54,7 +54,7 @@ function HoldFacts({ hold, subject, timeZone }: HoldFactsProps): VNode {
     <section class="card">
       <p>{hold.liftedAt === null ? <StateMark state="on-hold" /> : say('hold-lifted')}</p>
       <p class="sentence">
-        {subject === null ? '' : `${subject}: `}
+        {subject === null ? '' : `${heldText(hold, subject, timeZone)}: `}
         {hold.reason}
       </p>
       <dl class="facts">
@@ -71,6 +71,11 @@ function HoldFacts({ hold, subject, timeZone }: HoldFactsProps): VNode {
       </dl>
     </section>
   );
+}
+
+/** A shift is named by its day already. */
+function heldText(hold: HoldLine, subject: string, timeZone: string): string {
+  return hold.scopeKind === 'packing-run' ? heldPartText(hold, subject, timeZone) : subject;
 }
 
 interface BoxProps {
