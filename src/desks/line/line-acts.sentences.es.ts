@@ -5,6 +5,7 @@ addSentences('es', {
   'field-bag': 'Big bag: número o escaneo',
   'field-opened-at': '¿Cuándo se abrió la boca?',
   'code-to-clock': 'El reloj del codificador',
+  'count-earlier': 'Se contó antes',
   'count-no-run': 'Ahora no hay ninguna corrida abierta. El recuento de una corrida cerrada se introduce con su hora.',
   'field-if-earlier-hint': 'Lo que cambia se muestra antes',
   'field-late-reason': 'Por qué llega tarde',

@@ -6,6 +6,7 @@ addSentences('en', {
   'field-bag': 'Bag: number or scan',
   'field-opened-at': 'When was the spout opened?',
   'code-to-clock': 'The coder’s clock',
+  'count-earlier': 'It was counted earlier',
   'count-no-run': 'No run is open now. A count of a run that is closed is entered with its time.',
   'field-if-earlier-hint': 'What it changes is shown first',
   'field-late-reason': 'Why it comes late',

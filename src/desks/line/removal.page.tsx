@@ -61,24 +61,35 @@ export function countPage({ viewer, at, trouble }: LineProps): VNode {
         </p>
       )}
       <EntryForm viewer={viewer} action={`/line/${line.id}/count`} trouble={trouble} queue="count">
-        <NumberEntry
-          name="packCount"
-          label={say('field-counter')}
-          unit={say('unit-packs')}
-          required
-          autofocus
-          trouble={trouble}
-        />
-        <NumberEntry name="loosePackCount" label={say('field-loose')} unit={say('unit-packs')} trouble={trouble} />
-        <TimeEntry name="countedAt" label={say('field-if-earlier')} hint={say('field-if-earlier-hint')} {...of} />
-        <TextEntry
-          name="reason"
-          label={say('field-late-reason')}
-          hint={say('field-late-reason-hint')}
-          trouble={trouble}
-        />
+        <div class="side-by-side">
+          <NumberEntry
+            name="packCount"
+            label={say('field-counter')}
+            unit={say('unit-packs')}
+            required
+            autofocus
+            trouble={trouble}
+          />
+          <NumberEntry name="loosePackCount" label={say('field-loose')} unit={say('unit-packs')} trouble={trouble} />
+        </div>
+        <details class="card" open={isOfEarlier(trouble) || run === null}>
+          <summary>{say('count-earlier')}</summary>
+          <TimeEntry name="countedAt" label={say('field-if-earlier')} hint={say('field-if-earlier-hint')} {...of} />
+          <TextEntry
+            name="reason"
+            label={say('field-late-reason')}
+            hint={say('field-late-reason-hint')}
+            trouble={trouble}
+          />
+        </details>
         <Act says={say('line-record')} />
       </EntryForm>
     </ActPage>
   );
+}
+
+/** What was entered, or is wrong, is about an earlier time. */
+function isOfEarlier(trouble: FormTrouble | null | undefined): boolean {
+  const at = trouble?.entered['countedAt'];
+  return trouble?.code === 'reason-needed' || (typeof at === 'string' && at !== '');
 }
