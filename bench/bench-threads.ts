@@ -64,7 +64,7 @@ async function threadOf(from: ReadFrom, truth: DemoTruth, code: string): Promise
 }
 
 /** Passes statements on and writes them down as SQLite takes them. */
-function recording(from: ReadFrom, statements: Statement[]): ReadFrom {
+export function recording(from: ReadFrom, statements: Statement[]): ReadFrom {
   return {
     sql: <Row>(strings: TemplateStringsArray, ...values: unknown[]) => {
       const parameters: unknown[] = [];

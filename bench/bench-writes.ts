@@ -8,14 +8,13 @@ import { READER, type ReadFrom } from '../src/platform/database/reading.js';
 import { buildHouse, openGround } from '../src/start-house.js';
 import { clockAfter } from '../src/demo/demo-clock.js';
 import type { DemoTruth } from '../src/demo/truth.js';
-import { FillBag } from '../src/drying/fill-bag.js';
-import { StartDryerRun } from '../src/drying/start-dryer-run.js';
 import { checkPointsAt, CheckVehicle } from '../src/dispatch/check-vehicle.js';
 import type { CheckVehicleForm } from '../src/dispatch/delivery.form.js';
 import { LoadPallet } from '../src/dispatch/load-pallet.js';
 import { PlanDelivery } from '../src/dispatch/plan-delivery.js';
 import { TipBag } from '../src/hopper/tip-bag.js';
 import { Refusal } from '../src/platform/refusal.js';
+import { bagsToTip, type Bench } from './bags-to-tip.js';
 import { replay } from './floor.js';
 import { recordStatements, type Statement } from './statement-log.js';
 
@@ -26,12 +25,6 @@ export interface WriteFigure {
   readonly perSecond: number;
   readonly floorPerSecond: number;
   readonly ratio: number;
-}
-
-interface Bench {
-  readonly get: <Kind>(kind: abstract new (...given: never[]) => Kind) => Kind;
-  readonly from: ReadFrom;
-  readonly asked: () => Asked;
 }
 
 /** Writes per second of *tip* and *load* on a copy of the demo's plant, each beside the bare driver's. */
@@ -100,34 +93,10 @@ async function isDone(act: () => Promise<unknown>): Promise<boolean> {
 }
 
 async function tipActs(bench: Bench, count: number): Promise<(() => Promise<unknown>)[]> {
-  const [place] = await bench.from.sql<{ dryerId: string; gradeId: string; scaleId: string; hopperId: string }>`
-    SELECT r."dryer_id" AS "dryerId", r."grade_id" AS "gradeId", w."scale_id" AS "scaleId", p."hopper_id" AS "hopperId"
-    FROM "tip" t JOIN "bulk_bag" b ON b."id" = t."bag_id" JOIN "dryer_run" r ON r."id" = b."dryer_run_id"
-    JOIN "bag_weighing" w ON w."bag_id" = b."id" JOIN "hopper_period" p ON p."id" = t."period_id"
-    ORDER BY t."opened_at" DESC LIMIT 1`;
-  if (place === undefined) throw new Error('the demo has no tip');
-  const [open] = await bench.from.sql<{ number: string }>`
-    SELECT r."number" FROM "dryer_run" r LEFT JOIN "dryer_run_end" e ON e."dryer_run_id" = r."id" AND e."voided_by" IS NULL
-    WHERE r."dryer_id" = ${place.dryerId} AND e."id" IS NULL ORDER BY r."started_at" DESC LIMIT 1`;
-  const run =
-    open?.number ??
-    (await bench.get(StartDryerRun).execute(bench.asked(), { dryerId: place.dryerId, gradeId: place.gradeId })).number;
-  const bags: string[] = [];
-  for (let made = 0; made < count; made += 1) {
-    const form = {
-      run,
-      safeLoadGrams: 1_250_000,
-      grossGrams: 1_001_800,
-      tareGrams: 1800,
-      isPresetTare: false,
-      scaleId: place.scaleId,
-    };
-    bags.push((await bench.get(FillBag).execute(bench.asked(), form)).number);
-  }
-  return bags.map((bag) => () => {
-    const form = { bag, hopperId: place.hopperId, isOff: true, happened: true };
-    return bench.get(TipBag).execute(bench.asked(), form);
-  });
+  const { bags, hopperId } = await bagsToTip(bench, count);
+  return bags.map(
+    (bag) => () => bench.get(TipBag).execute(bench.asked(), { bag, hopperId, isOff: true, happened: true }),
+  );
 }
 
 async function loadActs(bench: Bench, count: number): Promise<(() => Promise<unknown>)[]> {

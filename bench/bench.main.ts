@@ -8,6 +8,7 @@ import { progressBar } from '../src/demo/progress-bar.js';
 import { readTruth, type DemoTruth } from '../src/demo/truth.js';
 import { readConfig } from '../src/platform/config.js';
 import { benchPages } from './bench-pages.js';
+import { benchPreviews } from './bench-previews.js';
 import { benchThreads } from './bench-threads.js';
 import { benchWrites } from './bench-writes.js';
 import { fsyncMilliseconds } from './floor.js';
@@ -32,6 +33,7 @@ const truth = await plantOf();
 const fsync = fsyncMilliseconds(results);
 const threads = await benchThreads(plant, truth, Math.min(count, 60));
 const writes = await benchWrites(plant, truth, count);
+const preview = await benchPreviews(plant, truth, Math.min(count, 15));
 const pages = await benchPages(plant, truth, Math.min(count, 15));
 
 const round = (number: number): number => Math.round(number * 100) / 100;
@@ -55,6 +57,24 @@ console.table(
     'times the floor': round(one.ratio),
   })),
 );
+console.table([
+  {
+    preview: preview.name,
+    count: preview.count,
+    pallets: preview.pallets,
+    'median ms': round(preview.medianMilliseconds),
+    'bare driver median ms': round(preview.floorMedianMilliseconds),
+    'CPU median ms': round(preview.cpuMedianMilliseconds),
+    'bare driver CPU ms': round(preview.floorCpuMedianMilliseconds),
+    'times the floor, CPU': round(preview.ratio),
+    'longest unit, median ms': round(preview.heldMedianMilliseconds),
+    'longest unit, CPU ms': round(preview.heldCpuMedianMilliseconds),
+    'longest unit, most ms': round(preview.heldMostMilliseconds),
+    'another writer waits, median ms': round(preview.waitMedianMilliseconds),
+    'waits, most ms': round(preview.waitMostMilliseconds),
+    'alone, median ms': round(preview.aloneMedianMilliseconds),
+  },
+]);
 console.table(
   pages.map((one) => ({
     page: one.pattern,
@@ -68,5 +88,5 @@ console.table(
 const at = new Date().toISOString();
 writeFileSync(
   join(results, 'latest.json'),
-  `${JSON.stringify({ at, days, fsync, writes, threads, pages }, null, 2)}\n`,
+  `${JSON.stringify({ at, days, fsync, writes, threads, preview, pages }, null, 2)}\n`,
 );

@@ -14,8 +14,11 @@ import { joined, scopeOfEntry, type RippleScope } from './ripple-scope.js';
 import { palletIdsOf, readBags, readLots, readPallets, type RippleSide, type SidePallet } from './ripple-side.js';
 import type { Ripple } from './ripple.js';
 
-/** So many pallets are read at a time: others take their turn in between. Our own value, no source. */
-const palletsAtATime = 60;
+/**
+ * So many pallets are read at a time: others take their turn in between. Half of it costs a fixed part of each trial once more,
+ * twice of it keeps others waiting for longer. Our own value, no source; `bench/bench-previews.ts` measures it.
+ */
+const palletsAtATime = 30;
 
 type Correct = (asked: Asked) => Promise<unknown>;
 
@@ -88,14 +91,16 @@ export class CorrectionRipple implements OnModuleInit {
     { scope, palletIds }: Touched,
     look: <Seen>(work: (from: ReadFrom) => Promise<Seen>) => Promise<Seen>,
   ): Promise<RippleSide> {
-    const lots = await look((from) => readLots(from, scope.runIds));
+    const [lots, bags] = await look(async (from) => {
+      return [await readLots(from, scope.runIds), await readBags(from, scope.bagIds)] as const;
+    });
     const pallets = new Map<string, SidePallet>();
     for (let start = 0; start < palletIds.length; start += palletsAtATime) {
       const own = palletIds.slice(start, start + palletsAtATime);
       for (const [id, pallet] of await look((from) => readPallets(from, own))) pallets.set(id, pallet);
       await setImmediate();
     }
-    return { lots, pallets, bags: await look((from) => readBags(from, scope.bagIds)) };
+    return { lots, pallets, bags };
   }
 }
 
