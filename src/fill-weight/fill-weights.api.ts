@@ -17,8 +17,7 @@ import { ReceiveWeights } from './receive-weights.js';
 /** Unpacked; a million lines of the usual shape are 130 MB. */
 const mostBytes = 268_435_456;
 
-async function readWhole(body: StreamedBody, query: FillWeightsQuery): Promise<ReadWeights> {
-  const read = new ReadWeights({ kind: body.type === 'text/csv' ? 'csv' : 'ndjson' });
+async function readWhole(read: ReadWeights, body: StreamedBody, query: FillWeightsQuery): Promise<ReadWeights> {
   const stop = (await body.read(mostBytes, (chunk) => read.take(chunk))) ?? read.end();
   refuseUnfinished(read, stop, query);
   return read;
@@ -48,16 +47,19 @@ export class FillWeightsApi {
   async send(@Trying() asked: Asked, @Streaming() body: StreamedBody, @Query() query: FillWeightsQuery) {
     const weigher = await packWeigherOfDevice(this.reader, asked.actor.deviceId ?? '');
     if (weigher === null) throw new Refusal('machine-weighs-nothing');
-    const answer = await this.inHand.run(async () =>
-      this.receiveWeights.execute(asked, {
+    const answer = await this.inHand.run(async () => {
+      const read = new ReadWeights({ kind: body.type === 'text/csv' ? 'csv' : 'ndjson' });
+      const answered = await this.receiveWeights.execute(asked, {
         weigher,
-        read: await readWhole(body, query),
+        read: await readWhole(read, body, query),
         series: query.series ?? '1',
         run: query.run ?? null,
         line: query.line ?? null,
         skipsFaults: query.lines === 'skip',
-      }),
-    );
+      });
+      read.done();
+      return answered;
+    });
     return { ...answer, problems: answer.problems.map(fieldOf) };
   }
 }

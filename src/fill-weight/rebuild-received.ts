@@ -36,7 +36,7 @@ export async function rebuildReceived(tx: Tx, key: SeriesKey): Promise<'as-store
   await tx.remove(WeightSeries, { ...key });
   await tx.remove(WeightRange, { ...key });
   await tx.insert(WeightSeries, truth);
-  await addRanges(tx, key, ranges);
+  await addRanges(tx, key, { added: ranges, touched: [] });
   return 'written-anew';
 }
 

@@ -7,7 +7,7 @@ import { Ids } from '../platform/ids.js';
 import { BadForm, Refusal, type FieldProblem } from '../platform/refusal.js';
 import { checkWeights, type CheckedWeights } from './incoming/check-weights.js';
 import { encodeBatches, type EncodedBatch } from './incoming/encode-batches.js';
-import { freshWeights, type FreshWeights } from './incoming/fresh-weights.js';
+import { freshWeights, sequencesOf, type FreshWeights } from './incoming/fresh-weights.js';
 import { countsByRun, firstRows, type FirstRow } from './incoming/first-rows.js';
 import { newByTime } from './incoming/known-by-time.js';
 import type { ReadWeights } from './incoming/read-weights.js';
@@ -94,7 +94,7 @@ export class ReceiveWeights {
       const answer = answerOf(read, fresh, repeatedCount);
       if (fresh.places.length === 0) return answer;
       const batches = await encodeBatches({ ...counted, places: fresh.places });
-      const ranges = rangesOf(sequencesOf(read, fresh));
+      const ranges = rangesOf(sequencesOf(read.rows, fresh.places));
       if (ranges.length > mostGaps) throw new Refusal('too-many-gaps', { gaps: ranges.length, most: mostGaps });
       try {
         return await this.write(asked, { batch, key, batches, ranges, answer });
@@ -155,7 +155,8 @@ export class ReceiveWeights {
     const content = batch.content ?? { series: key.series, digests: batches.map(({ digest }) => digest) };
     return this.changes.run(asked, content, async (tx, change) => {
       await countReceived(tx, key, { count: answer.acceptedCount, at: change.recordedAt });
-      refuseIfOvertaken(await rangesBetween(tx, key, { from: first, to: last }), ranges);
+      const touched = await rangesBetween(tx, key, { from: first - 1, to: last + 1 });
+      refuseIfOvertaken(touched, ranges);
       const added: AddedWeights[] = [];
       for (const { run, columns, ...encoded } of batches) {
         const stands = { weigherId: batch.weigher.id, runId: run.id, series: key.series };
@@ -164,7 +165,7 @@ export class ReceiveWeights {
         added.push({ ...stands, nominalMilligrams: run.nominalMilligrams, columns });
       }
       await addToSummaries(tx, added);
-      await addRanges(tx, key, ranges);
+      await addRanges(tx, key, { added: ranges, touched });
       await lookAgainIfLate(tx, { weigher: batch.weigher, batches, at: change.recordedAt, ids: this.ids });
       const runIds = [...new Set(batches.map(({ run }) => run.id))];
       return {
@@ -234,10 +235,6 @@ function answerOf(read: ReadWeights, fresh: FreshWeights, repeatedInBatch: numbe
     refusedCount: read.faults.count,
     problems: read.faults.problems(),
   };
-}
-
-function* sequencesOf({ rows }: ReadWeights, { places }: FreshWeights): Generator<number> {
-  for (const row of places) yield rows.sequences[row] as number;
 }
 
 /** Both lists are ascending. @throws {Overtaken} where one of the new ranges was received meanwhile */

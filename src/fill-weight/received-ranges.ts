@@ -43,17 +43,28 @@ export async function countReceived(
 
 const rowsAtOnce = 500;
 
-/** Adds ranges to those that were received; what touches becomes one. */
-export async function addRanges(tx: Tx, key: SeriesKey, added: readonly SequenceRange[]): Promise<void> {
-  const [first, last] = [added[0], added.at(-1)];
-  if (first === undefined || last === undefined) return;
-  const touched = await rangesBetween(tx, key, { from: first.from - 1, to: last.to + 1 });
-  const [least, most] = [touched[0], touched.at(-1)];
+/**
+ * Adds ranges to those that were received; what touches becomes one.
+ *
+ * @param touched the received ranges from one before the first of them to one after the last
+ */
+export async function addRanges(
+  tx: Tx,
+  key: SeriesKey,
+  { added, touched }: { readonly added: readonly SequenceRange[]; readonly touched: readonly SequenceRange[] },
+): Promise<void> {
+  const united = unitedRanges(touched, added);
+  const [least, most, whole] = [touched[0], touched.at(-1), united[0]];
+  if (touched.length === 1 && united.length === 1 && whole !== undefined && whole.from === least?.from) {
+    await tx.sql`UPDATE "weight_range" SET "to_sequence" = ${whole.to}
+      WHERE "device_id" = ${key.deviceId} AND "series" = ${key.series} AND "from_sequence" = ${whole.from}`;
+    return;
+  }
   if (least !== undefined && most !== undefined) {
     await tx.sql`DELETE FROM "weight_range" WHERE "device_id" = ${key.deviceId} AND "series" = ${key.series}
       AND "from_sequence" >= ${least.from} AND "from_sequence" <= ${most.from}`;
   }
-  const rows = unitedRanges(touched, added).map(({ from, to }) => ({ ...key, fromSequence: from, toSequence: to }));
+  const rows = united.map(({ from, to }) => ({ ...key, fromSequence: from, toSequence: to }));
   for (let start = 0; start < rows.length; start += rowsAtOnce) {
     await tx.insert(WeightRange, rows.slice(start, start + rowsAtOnce));
   }

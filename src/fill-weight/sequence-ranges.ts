@@ -5,10 +5,11 @@ export interface SequenceRange {
 }
 
 /** The ranges of ascending sequences: no two of them touch. */
-export function rangesOf(sequences: Iterable<number>): SequenceRange[] {
+export function rangesOf(sequences: ArrayLike<number>): SequenceRange[] {
   const ranges: { from: number; to: number }[] = [];
   let last: { from: number; to: number } | undefined;
-  for (const sequence of sequences) {
+  for (let place = 0; place < sequences.length; place += 1) {
+    const sequence = sequences[place] ?? 0;
     if (last !== undefined && sequence === last.to + 1) {
       last.to = sequence;
     } else {

@@ -14,6 +14,8 @@ const [leastTimes, mostTimes] = [700, 1400];
  * unitItLooksLike(2001, 2_000_000) // 'kg'
  */
 export function unitItLooksLike(milligrams: number, expectedMilligrams: number): UnitMeant | null {
+  // Far from both: so almost all weights are.
+  if (milligrams * leastTimes > expectedMilligrams && milligrams < expectedMilligrams * leastTimes) return null;
   if (milligrams > 0) {
     const below = expectedMilligrams / milligrams;
     if (below >= leastTimes && below <= mostTimes) return 'kg';

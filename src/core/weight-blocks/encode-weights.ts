@@ -71,17 +71,30 @@ function assertWritable(columns: WeightColumns): void {
   if (lengths.some((length) => length !== count))
     throw new RangeError(`columns of ${lengths.join()} for ${count} weights`);
   let before = -1;
-  for (const sequence of sequences) {
+  // Indexed loops: an iterator over a column makes an object for each weight.
+  for (let place = 0; place < count; place += 1) {
+    const sequence = sequences[place] ?? 0;
     if (!(sequence > before) || !Number.isSafeInteger(sequence)) {
       throw new RangeError(`sequence ${sequence} after ${before}`);
     }
     before = sequence;
   }
-  for (const at of atCentiseconds) {
+  for (let place = 0; place < count; place += 1) {
+    const at = atCentiseconds[place] ?? 0;
     if (!(at >= 0 && at <= latestCentiseconds) || !Number.isInteger(at)) throw new RangeError(`a time of ${at}`);
   }
-  if (heads?.some((head) => !(head >= zeroOrNoHead && head <= highestHead)) === true) {
+  if (heads !== null && !isEachWithin(heads, zeroOrNoHead, highestHead)) {
     throw new RangeError('a head beyond 0 to 255');
   }
-  if (isRejected?.some((flag) => flag > 1) === true) throw new RangeError('a reject flag that is neither 0 nor 1');
+  if (isRejected !== null && !isEachWithin(isRejected, 0, 1)) {
+    throw new RangeError('a reject flag that is neither 0 nor 1');
+  }
+}
+
+function isEachWithin(values: Int16Array | Uint8Array, least: number, most: number): boolean {
+  for (let place = 0; place < values.length; place += 1) {
+    const value = values[place] ?? 0;
+    if (value < least || value > most) return false;
+  }
+  return true;
 }

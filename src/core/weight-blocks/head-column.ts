@@ -17,10 +17,10 @@ const untoldValues = -zeroOrNoHead;
  * @param heads 0 to 255, `noHead` or `zeroOrNoHead`
  */
 export function writeHeads(writer: BitWriter, heads: Int16Array): void {
-  const isUntold = heads.some((head) => head < 0);
+  const isUntold = leastOf(heads) < 0;
   writer.put(isUntold ? 1 : 0, 1);
   const values = isUntold ? heads.map((head) => head + untoldValues) : heads;
-  const width = 32 - Math.clz32(values.reduce((highest, value) => Math.max(highest, value), 0));
+  const width = 32 - Math.clz32(mostOf(values));
   const inTurn = chooseColumn(surprises(values));
   if (inTurn.bits <= width * values.length || width === 0) {
     writer.put(0, bitsOfWidth);
@@ -28,18 +28,31 @@ export function writeHeads(writer: BitWriter, heads: Int16Array): void {
     return;
   }
   writer.put(width, bitsOfWidth);
-  for (const value of values) writer.put(value, width);
+  for (let place = 0; place < values.length; place += 1) writer.put(values[place] ?? 0, width);
+}
+
+function leastOf(heads: Int16Array): number {
+  let least = 0;
+  for (let place = 0; place < heads.length; place += 1) least = Math.min(least, heads[place] ?? 0);
+  return least;
+}
+
+function mostOf(values: Int16Array): number {
+  let most = 0;
+  for (let place = 0; place < values.length; place += 1) most = Math.max(most, values[place] ?? 0);
+  return most;
 }
 
 function surprises(values: Int16Array): Float64Array {
   const after = new Int16Array(highestHead + untoldValues + 1);
   const found = new Float64Array(values.length);
   let before = 0;
-  values.forEach((value, place) => {
+  for (let place = 0; place < values.length; place += 1) {
+    const value = values[place] ?? 0;
     found[place] = value - (after[before] ?? 0);
     after[before] = value;
     before = value;
-  });
+  }
   return found;
 }
 

@@ -52,13 +52,14 @@ function chooseFew(values: Float64Array, others: number): ChosenColumn {
   const zeros = new Float64Array(others);
   const sizes = new Float64Array(others);
   let [found, last] = [0, -1];
-  values.forEach((value, place) => {
-    if (value === 0) return;
+  for (let place = 0; place < values.length; place += 1) {
+    const value = values[place] ?? 0;
+    if (value === 0) continue;
     zeros[found] = place - last - 1;
     sizes[found] = value;
     last = place;
     found += 1;
-  });
+  }
   const [forZeros, forSizes] = [chooseRice(zeros), chooseRice(sizes)];
   return {
     bits: bitsOfManner + 16 + forZeros.bits + forSizes.bits,

@@ -1,4 +1,5 @@
 import { unitItLooksLike, type UnitMeant } from '../../core/units/unit-it-looks-like.js';
+import { takingTurns } from '../../platform/taking-turns.js';
 import { instantOf } from '../kept/instants-of-weights.js';
 import type { PackWeigherRow } from '../pack-weighers.js';
 import type { LineFaults } from './line-faults.js';
@@ -30,33 +31,72 @@ export interface CheckedWeights {
   readonly runs: readonly WeighedRun[];
 }
 
-/** Holds every row against its run, its line and the clock. */
-export function checkWeights(rows: WeightRows, facts: BatchFacts, faults: LineFaults): CheckedWeights {
-  const runs: WeighedRun[] = [];
-  const numberOf = new Map<WeighedRun, number>();
-  const runOfRow = new Uint16Array(rows.count);
+/** Rows between two looks at whether others want their turn. */
+const rowsAtOnce = 10_000;
+
+/** Holds every row against its run, its line and the clock; between parts of a large batch others have their turn. */
+export async function checkWeights(rows: WeightRows, facts: BatchFacts, faults: LineFaults): Promise<CheckedWeights> {
+  const found: Found = {
+    places: new Uint32Array(rows.count),
+    runOfRow: new Uint16Array(rows.count),
+    runs: [],
+    count: 0,
+  };
   const wrongLines = facts.lineTexts.map((text) => lineFault(text, facts.weigher));
-  const places = new Uint32Array(rows.count);
-  let count = 0;
-  for (let row = 0; row < rows.count; row += 1) {
-    const run = runOf(rows, row, facts);
-    const wrong =
-      wrongLines[(rows.lines[row] as number) - 1] ?? (isFault(run) ? run : timeFault(rows, row, run, facts));
-    if (wrong !== null || isFault(run)) {
-      faults.add(rows.lineNumbers[row] as number, wrong ?? (run as LineFault));
+  const turn = takingTurns();
+  for (let from = 0; from < rows.count; from += rowsAtOnce) {
+    checkRows(rows, { from, to: Math.min(rows.count, from + rowsAtOnce) }, { ...facts, wrongLines, faults, found });
+    await turn();
+  }
+  const { places, count, runOfRow, runs } = found;
+  const weighed = await checkNets(rows, { places: places.subarray(0, count), runOfRow, runs }, faults);
+  return { places: weighed, runOfRow, runs };
+}
+
+/** What was found so far: the first `count` places are those of rows that can be taken. */
+interface Found extends CheckedWeights {
+  readonly runs: WeighedRun[];
+  count: number;
+}
+
+interface RowsHeld extends BatchFacts {
+  /** Null where a text names the weigher's own line. */
+  readonly wrongLines: readonly (LineFault | null)[];
+  readonly faults: LineFaults;
+  readonly found: Found;
+}
+
+function checkRows(rows: WeightRows, { from, to }: { readonly from: number; readonly to: number }, held: RowsHeld) {
+  const { wrongLines, faults, found } = held;
+  const { atCentiseconds, lines, lineNumbers } = rows;
+  let [number, last, earliest, latest]: [number, WeighedRun | null, number, number] = [0, null, 0, 0];
+  for (let row = from; row < to; row += 1) {
+    const run = runOf(rows, row, held);
+    const line = lines[row] as number;
+    const wrongLine = line === 0 ? null : (wrongLines[line - 1] ?? null);
+    // Almost every row is of the run of the row before.
+    if (run !== last && !isFault(run)) {
+      number = placeAmong(found.runs, run);
+      last = run;
+      earliest = run.fromCentiseconds - clockLeewayCentiseconds;
+      latest = Math.min(held.nowCentiseconds, run.untilCentiseconds) + clockLeewayCentiseconds;
+    }
+    const at = atCentiseconds[row] as number;
+    if (run === last && wrongLine === null && at >= earliest && at <= latest) {
+      found.runOfRow[row] = number;
+      found.places[found.count] = row;
+      found.count += 1;
       continue;
     }
-    let number = numberOf.get(run);
-    if (number === undefined) {
-      number = runs.push(run) - 1;
-      numberOf.set(run, number);
-    }
-    runOfRow[row] = number;
-    places[count] = row;
-    count += 1;
+    const wrong = wrongLine ?? (isFault(run) ? run : timeFault(at, run, held));
+    faults.add(lineNumbers[row] as number, wrong);
   }
-  const weighed = checkNets(rows, { places: places.subarray(0, count), runOfRow, runs }, faults);
-  return { places: weighed, runOfRow, runs };
+}
+
+/** Where a run stands among some; it is put behind them where it was none of them. */
+function placeAmong(runs: WeighedRun[], run: WeighedRun): number {
+  const known = runs.indexOf(run);
+  return known < 0 ? runs.push(run) - 1 : known;
 }
 
 function runOf(rows: WeightRows, row: number, { named, unnamed }: BatchFacts): RunNamed {
@@ -83,54 +123,59 @@ function lineFault(text: string, weigher: PackWeigherRow): LineFault | null {
   return isOwn ? null : fault('line', 'weight-of-other-line', { named: text.slice(0, 60), line: weigher.lineCode });
 }
 
-function timeFault(rows: WeightRows, row: number, run: WeighedRun, { nowCentiseconds }: BatchFacts): LineFault | null {
-  const at = rows.atCentiseconds[row] as number;
+/** Of a time that is ahead of the clock, or outside of its run. */
+function timeFault(at: number, run: WeighedRun, { nowCentiseconds }: BatchFacts): LineFault {
   if (at > nowCentiseconds + clockLeewayCentiseconds) {
     return fault('at', 'weight-ahead-of-clock', { at: instantText(at), now: instantText(nowCentiseconds) });
   }
   if (at < run.fromCentiseconds - clockLeewayCentiseconds) {
     return fault('at', 'weight-before-run', { at: instantText(at), run: run.number, startedAt: run.startedAt });
   }
-  if (at <= run.untilCentiseconds + clockLeewayCentiseconds) return null;
   return fault('at', 'weight-after-run', { at: instantText(at), run: run.number, closedAt: run.closedAt });
 }
 
 /** Holds the weights against the nominal quantity of their runs. Answers the places of those that can be weights. */
-function checkNets(
+async function checkNets(
   rows: WeightRows,
-  { places, runOfRow, runs }: { places: Uint32Array; runOfRow: Uint16Array; runs: readonly WeighedRun[] },
+  { places, runOfRow, runs }: CheckedWeights,
   faults: LineFaults,
-): Uint32Array {
+): Promise<Uint32Array> {
   const counts: UnitCounts[] = runs.map(() => ({ packCount: 0, looksLikeKilograms: 0, looksLikeMilligrams: 0 }));
-  for (const row of places) {
+  const { netMilligrams, lineNumbers } = rows;
+  for (let place = 0; place < places.length; place += 1) {
+    const row = places[place] as number;
     const number = runOfRow[row] as number;
     const tally = counts[number] as UnitCounts;
-    const unit = unitItLooksLike(rows.netMilligrams[row] as number, (runs[number] as WeighedRun).nominalMilligrams);
+    const unit = unitItLooksLike(netMilligrams[row] as number, (runs[number] as WeighedRun).nominalMilligrams);
     tally.packCount += 1;
     if (unit === 'kg') tally.looksLikeKilograms += 1;
     if (unit === 'mg') tally.looksLikeMilligrams += 1;
   }
   const mistaken = counts.map(unitMistaken);
+  const turn = takingTurns();
+  await turn();
   let count = 0;
-  for (const row of places) {
+  for (let place = 0; place < places.length; place += 1) {
+    const row = places[place] as number;
     const number = runOfRow[row] as number;
-    const wrong = netFault(rows.netMilligrams[row] as number, runs[number] as WeighedRun, mistaken[number] ?? null);
+    const wrong = netFault(netMilligrams[row] as number, runs[number] as WeighedRun, mistaken[number] ?? null);
     if (wrong === null) places[count++] = row;
-    else faults.add(rows.lineNumbers[row] as number, wrong);
+    else faults.add(lineNumbers[row] as number, wrong);
   }
+  await turn();
   return places.subarray(0, count);
 }
 
 function netFault(net: number, run: WeighedRun, mistaken: UnitMeant | null): LineFault | null {
   const { nominalMilligrams: nominal } = run;
+  const isMistaken = mistaken !== null && unitItLooksLike(net, nominal) === mistaken;
+  if (!isMistaken && net >= 0 && net <= nominal * mostTimesNominal) return null;
   const facts = { grams: net / 1000, run: run.number, nominalGrams: nominal / 1000 };
-  if (mistaken !== null && unitItLooksLike(net, nominal) === mistaken) {
+  if (isMistaken) {
     return fault('netGrams', mistaken === 'kg' ? 'weight-in-kilograms' : 'weight-in-milligrams', facts);
   }
   if (net < 0) return fault('netGrams', 'weight-below-zero', facts);
-  return net > nominal * mostTimesNominal
-    ? fault('netGrams', 'weight-absurd', { ...facts, times: mostTimesNominal })
-    : null;
+  return fault('netGrams', 'weight-absurd', { ...facts, times: mostTimesNominal });
 }
 
 /** A time beyond what a date can be is shown as its number. */

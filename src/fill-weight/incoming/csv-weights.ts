@@ -4,11 +4,13 @@ import {
   missingField,
   mostHead,
   mostSequence,
+  mostTextLength,
   type LineFault,
   type LineReader,
   type SentWeight,
   type WeightField,
 } from './sent-weight.js';
+import { PlainCsv } from './plain-csv.js';
 import type { TextNumbers } from './text-numbers.js';
 
 const [quote, zero, point, comma, space] = [0x22, 0x30, 0x2e, 0x2c, 0x20];
@@ -45,12 +47,19 @@ type ReadBytes = (bytes: Uint8Array, start: number, end: number) => number;
 export class CsvWeights implements LineReader {
   private day = Number.NaN;
   private clock = Number.NaN;
+  private readonly plain: PlainCsv | null;
 
   constructor(
     private readonly layout: CsvLayout,
     private readonly lines: TextNumbers,
     private readonly runs: TextNumbers,
-  ) {}
+  ) {
+    this.plain = PlainCsv.of(layout, lines, runs);
+  }
+
+  readPlain(bytes: Uint8Array, start: number, limit: number, into: SentWeight): number {
+    return this.plain === null ? -1 : this.plain.read(bytes, start, limit, into);
+  }
 
   read(bytes: Uint8Array, start: number, end: number, into: SentWeight): LineFault | null {
     this.begin(into);
@@ -235,8 +244,6 @@ function flagOf(bytes: Uint8Array, start: number, end: number): number {
 function isSpace(byte: number): boolean {
   return byte === space || byte === 0x0d || byte === 0x09;
 }
-
-const mostTextLength = 60;
 
 function numberOfText(bytes: Uint8Array, start: number, end: number, numbers: TextNumbers): number {
   if (end - start > mostTextLength) return 0;

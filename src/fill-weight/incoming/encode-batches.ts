@@ -1,7 +1,7 @@
-import { setImmediate } from 'node:timers/promises';
 import { encodeWeights } from '../../core/weight-blocks/encode-weights.js';
 import { emptyColumns, type WeightColumns } from '../../core/weight-blocks/weight-columns.js';
 import { sha256 } from '../../platform/canonical-text.js';
+import { takingTurns } from '../../platform/taking-turns.js';
 import type { OrderedWeights } from './fresh-weights.js';
 import { extentOf } from '../kept/instants-of-weights.js';
 import type { WeighedRun } from './weighed-runs.js';
@@ -25,11 +25,12 @@ export interface EncodedBatch {
 /** Encodes weights run by run, in parts; between the parts others have their turn. */
 export async function encodeBatches({ rows, checked, places }: OrderedWeights): Promise<EncodedBatch[]> {
   const batches: EncodedBatch[] = [];
+  const turn = takingTurns();
   for (const [number, run] of checked.runs.entries()) {
     const own = checked.runs.length === 1 ? places : places.filter((row) => checked.runOfRow[row] === number);
     for (let start = 0; start < own.length; start += weightsAtOnce) {
       batches.push(encoded(run, columnsOf({ rows, checked, places: own.subarray(start, start + weightsAtOnce) })));
-      await setImmediate();
+      await turn();
     }
   }
   return batches;
@@ -41,14 +42,15 @@ function columnsOf({ rows, places }: OrderedWeights): WeightColumns {
     hasHeads: places.some((row) => (rows.heads[row] as number) >= 0),
     hasRejects: places.some((row) => (rows.rejected[row] as number) >= 0),
   });
-  const { heads, isRejected } = columns;
-  places.forEach((row, index) => {
-    columns.sequences[index] = rows.sequences[row] as number;
-    columns.atCentiseconds[index] = rows.atCentiseconds[row] as number;
-    columns.netMilligrams[index] = rows.netMilligrams[row] as number;
+  const { sequences, atCentiseconds, netMilligrams, heads, isRejected } = columns;
+  for (let index = 0; index < places.length; index += 1) {
+    const row = places[index] as number;
+    sequences[index] = rows.sequences[row] as number;
+    atCentiseconds[index] = rows.atCentiseconds[row] as number;
+    netMilligrams[index] = rows.netMilligrams[row] as number;
     if (heads !== null) heads[index] = rows.heads[row] as number;
     if (isRejected !== null) isRejected[index] = Math.max(0, rows.rejected[row] as number);
-  });
+  }
   return columns;
 }
 

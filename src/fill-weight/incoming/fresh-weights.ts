@@ -39,7 +39,8 @@ export async function freshWeights(
   const fresh = new Uint32Array(places.length);
   const known = new Uint32Array(places.length);
   let [freshCount, knownCount, range] = [0, 0, 0];
-  for (const row of places) {
+  for (let place = 0; place < places.length; place += 1) {
+    const row = places[place] as number;
     const sequence = sequenceOf(row);
     while (range < received.length && (received[range]?.to ?? 0) < sequence) range += 1;
     const isKnown = range < received.length && (received[range]?.from ?? 0) <= sequence;
@@ -89,4 +90,13 @@ function isSame(rows: WeightRows, row: number, columns: WeightColumns, stored: n
 /** A head that is kept as "0 or none" agrees with both. */
 function isSameHead(sent: number, kept: number): boolean {
   return kept === zeroOrNoHead ? sent <= 0 : sent === kept;
+}
+
+/** The sequences of some rows, in the order of their places. */
+export function sequencesOf(rows: WeightRows, places: Uint32Array): Float64Array {
+  const sequences = new Float64Array(places.length);
+  for (let place = 0; place < places.length; place += 1) {
+    sequences[place] = rows.sequences[places[place] as number] as number;
+  }
+  return sequences;
 }

@@ -1,26 +1,27 @@
-import { instantOfBytes, instantOfText } from './instant-bytes.js';
+import { instantOfBytes } from './instant-bytes.js';
 import {
   clear,
-  fault,
   missingField,
   mostHead,
-  mostSequence,
+  mostTextLength,
   weightFields,
   type LineFault,
   type LineReader,
   type SentWeight,
   type WeightField,
 } from './sent-weight.js';
+import { shapeOf, type LineShape, type ValuePlace } from './line-shape.js';
+import { ParsedWeights } from './parsed-weights.js';
 import type { TextNumbers } from './text-numbers.js';
 
 const [quote, backslash, braceOpen, braceClose, comma, colon] = [0x22, 0x5c, 0x7b, 0x7d, 0x2c, 0x3a];
-const [zero, point, space] = [0x30, 0x2e, 0x20];
+const [zero, point, space, newline] = [0x30, 0x2e, 0x20, 0x0a];
 
 const asBytes = (text: string): Uint8Array => new TextEncoder().encode(text);
 const names = weightFields.map((field) => ({ field, bytes: asBytes(field) }));
 const [trueBytes, falseBytes] = [asBytes('true'), asBytes('false')];
-const example = '{"sequence":1,"at":"2026-03-12T07:41:03.41Z","netGrams":1003.2}';
-const decoder = new TextDecoder('utf-8', { fatal: true });
+/** Whoever writes lines of more shapes mixes them. Our own value, no source. */
+const mostShapes = 100;
 
 /**
  * Reads lines that are JSON objects. The usual shape (our own names, plain ASCII, numbers without exponent) is read
@@ -30,41 +31,84 @@ export class NdjsonWeights implements LineReader {
   private bytes = new Uint8Array(0);
   private place = 0;
   private end = 0;
-  /** Which field followed which on the line before: the first guess at the next. */
-  private readonly followers = new Uint8Array(names.length + 1);
-  private before = names.length;
+  /** Where the values of the line stand. */
+  private values: ValuePlace[] = [];
+  /** Of the last line that was of another shape than the one before: the first guess at the next. */
+  private shape: LineShape | null = null;
+  private shapeCount = 0;
+  /** How long the last time was, its quotes aside: the first guess at the next. */
+  private instantLength = 0;
+  private readonly parser: ParsedWeights;
 
   constructor(
     private readonly lines: TextNumbers,
     private readonly runs: TextNumbers,
-  ) {}
+  ) {
+    this.parser = new ParsedWeights(lines, runs);
+  }
 
   read(bytes: Uint8Array, start: number, end: number, into: SentWeight): LineFault | null {
     this.bytes = bytes as Uint8Array<ArrayBuffer>;
     this.place = start;
     this.end = end;
-    this.before = names.length;
     clear(into);
-    if (this.isPlain(into)) return missingField(into);
+    if (this.isPlain(into) && this.place === end) return missingField(into);
     clear(into);
-    return this.readByParser(bytes.subarray(start, end), into);
+    return this.parser.read(bytes.subarray(start, end), into);
   }
 
-  /** Whether the line was of the usual shape, and is read. */
+  readPlain(bytes: Uint8Array, start: number, limit: number, into: SentWeight): number {
+    this.bytes = bytes as Uint8Array<ArrayBuffer>;
+    this.place = start;
+    this.end = limit;
+    clear(into);
+    if (this.shape !== null && this.isOfShape(this.shape, into)) return this.place - 1;
+    this.place = start;
+    clear(into);
+    const isRead = this.isPlain(into) && this.place < limit && bytes[this.place] === newline;
+    if (!isRead || missingField(into) !== null) return -1;
+    this.keepShape(start);
+    return this.place;
+  }
+
+  /** Whether a line of that shape stands here, and is read with its newline. */
+  private isOfShape({ fields, before, after }: LineShape, into: SentWeight): boolean {
+    for (let slot = 0; slot < fields.length; slot += 1) {
+      const text = before[slot] as Uint8Array;
+      if (!this.stands(text, this.place)) return false;
+      this.place += text.length;
+      if (!this.isValue(fields[slot] as WeightField, into)) return false;
+    }
+    if (!this.stands(after, this.place)) return false;
+    this.place += after.length;
+    return true;
+  }
+
+  /** Lines of many shapes are read without. */
+  private keepShape(start: number): void {
+    if (this.shapeCount >= mostShapes) return;
+    this.shapeCount += 1;
+    this.shape = shapeOf(this.bytes, { start, end: this.place, values: this.values });
+  }
+
+  /** Whether a line of the usual shape stands here, and is read; what follows it is to be looked at. */
   private isPlain(into: SentWeight): boolean {
     this.skipSpaces();
     if (this.bytes[this.place] !== braceOpen) return false;
+    this.values = [];
     do {
       this.place += 1;
       this.skipSpaces();
       const field = this.name();
+      const from = this.place;
       if (field === null || !this.isValue(field, into)) return false;
+      this.values.push({ field, from, to: this.place });
       this.skipSpaces();
     } while (this.bytes[this.place] === comma && this.place < this.end);
     if (this.bytes[this.place] !== braceClose) return false;
     this.place += 1;
     this.skipSpaces();
-    return this.place === this.end;
+    return true;
   }
 
   /** The field that is named next, past its colon; null: not of the usual shape. */
@@ -72,31 +116,14 @@ export class NdjsonWeights implements LineReader {
     const { bytes } = this;
     if (bytes[this.place] !== quote) return null;
     const start = this.place + 1;
-    const number = this.numberOfName(start);
-    const known = names[number];
+    const known = names.find(({ bytes: name }) => bytes[start + name.length] === quote && this.stands(name, start));
     if (known === undefined) return null;
-    this.followers[this.before] = number;
-    this.before = number;
     this.place = start + known.bytes.length + 1;
     this.skipSpaces();
     if (bytes[this.place] !== colon) return null;
     this.place += 1;
     this.skipSpaces();
     return known.field;
-  }
-
-  /** Where the name that stands here has its place among the names; their count: it is none of ours. */
-  private numberOfName(start: number): number {
-    const guess = this.followers[this.before] as number;
-    if (this.isName(guess, start)) return guess;
-    let number = 0;
-    while (number < names.length && !this.isName(number, start)) number += 1;
-    return number;
-  }
-
-  private isName(number: number, start: number): boolean {
-    const name = names[number]?.bytes;
-    return name !== undefined && this.bytes[start + name.length] === quote && this.stands(name, start);
   }
 
   private isValue(field: WeightField, into: SentWeight): boolean {
@@ -161,8 +188,11 @@ export class NdjsonWeights implements LineReader {
 
   private isInstant(into: SentWeight): boolean {
     const start = this.place + 1;
-    const end = this.stringEnd();
+    const guess = start + this.instantLength;
+    const isAsLong = guess < this.end && this.bytes[guess] === quote && this.bytes[start - 1] === quote;
+    const end = isAsLong ? guess : this.stringEnd();
     if (end < 0) return false;
+    this.instantLength = end - start;
     into.atCentiseconds = instantOfBytes(this.bytes, start, end);
     this.place = end + 1;
     return !Number.isNaN(into.atCentiseconds);
@@ -176,6 +206,14 @@ export class NdjsonWeights implements LineReader {
 
   private text(numbers: TextNumbers): number {
     const start = this.place + 1;
+    const guess = start + numbers.lastLength;
+    if (guess < this.end && this.bytes[guess] === quote && this.bytes[start - 1] === quote) {
+      const known = numbers.ofLast(this.bytes, start);
+      if (known > 0) {
+        this.place = guess + 1;
+        return known;
+      }
+    }
     const end = this.stringEnd();
     const isTidy = this.bytes[start] !== space && this.bytes[end - 1] !== space;
     if (end <= start || end - start > mostTextLength || !isTidy) return 0;
@@ -196,11 +234,7 @@ export class NdjsonWeights implements LineReader {
   }
 
   private stands(text: Uint8Array, at: number): boolean {
-    if (at + text.length > this.end) return false;
-    for (let place = 0; place < text.length; place += 1) {
-      if (this.bytes[at + place] !== text[place]) return false;
-    }
-    return true;
+    return at + text.length <= this.end && isAt(this.bytes, at, text);
   }
 
   /** A number ends at a comma, a brace or a space; a dot, an exponent or a letter is for the parser. */
@@ -212,81 +246,14 @@ export class NdjsonWeights implements LineReader {
   private skipSpaces(): void {
     while (this.place < this.end && isSpace(this.bytes[this.place] as number)) this.place += 1;
   }
-
-  private readByParser(line: Uint8Array, into: SentWeight): LineFault | null {
-    const said = parsed(line);
-    if (said === null) return fault('', 'weight-line-not-json', { example });
-    if (typeof said.value !== 'object' || said.value === null || Array.isArray(said.value)) {
-      return fault('', 'weight-line-not-json', { example });
-    }
-    const isTwice = given(said.value, 'netGrams') && given(said.value, 'netMilligrams');
-    if (isTwice) return fault('netGrams', 'weight-given-twice');
-    for (const [name, value] of Object.entries(said.value)) {
-      const wrong = this.take(name, value, into);
-      if (wrong !== null) return wrong;
-    }
-    return missingField(into);
-  }
-
-  /** A field as JSON.parse gave it. Null is absent, as everywhere in the house. */
-  private take(name: string, value: unknown, into: SentWeight): LineFault | null {
-    const field = weightFields.find((known) => known === name);
-    if (field === undefined) return fault(name.slice(0, 40), 'field-unknown');
-    if (value === null) return null;
-    switch (field) {
-      case 'sequence':
-        into.sequence = wholeUpTo(value, mostSequence);
-        return Number.isNaN(into.sequence) ? fault(field, 'field-not-whole', { least: 0, most: mostSequence }) : null;
-      case 'head':
-        into.head = wholeUpTo(value, mostHead);
-        return Number.isNaN(into.head) ? fault(field, 'field-not-whole', { least: 0, most: mostHead }) : null;
-      case 'netGrams':
-        into.netMilligrams = isFinite(value) ? Math.round(value * 1000) + 0 : Number.NaN;
-        return Number.isNaN(into.netMilligrams) ? fault(field, 'weight-not-number') : null;
-      case 'netMilligrams':
-        into.netMilligrams = isFinite(value) && Number.isInteger(value) ? value + 0 : Number.NaN;
-        return Number.isNaN(into.netMilligrams) ? fault(field, 'weight-not-number') : null;
-      case 'at':
-        into.atCentiseconds = typeof value === 'string' ? instantOfText(value) : Number.NaN;
-        return Number.isNaN(into.atCentiseconds) ? fault(field, 'field-not-instant') : null;
-      case 'rejected':
-        into.rejected = value === true ? 1 : value === false ? 0 : -1;
-        return into.rejected < 0 ? fault(field, 'field-not-flag') : null;
-      case 'line':
-        return (into.line = numberOfText(value, this.lines)) === 0 ? fault(field, 'weight-text-not-taken') : null;
-      case 'run':
-        return (into.run = numberOfText(value, this.runs)) === 0 ? fault(field, 'weight-text-not-taken') : null;
-    }
-  }
 }
 
-function given(said: object, name: WeightField): boolean {
-  return ((said as Record<string, unknown>)[name] ?? null) !== null;
+function isAt(bytes: Uint8Array, at: number, text: Uint8Array): boolean {
+  const { length } = text;
+  for (let place = 0; place < length; place += 1) if (bytes[at + place] !== text[place]) return false;
+  return true;
 }
 
 function isSpace(byte: number): boolean {
-  return byte === 0x20 || byte === 0x09 || byte === 0x0d || byte === 0x0a;
-}
-
-function parsed(line: Uint8Array): { readonly value: unknown } | null {
-  try {
-    return { value: JSON.parse(decoder.decode(line)) as unknown };
-  } catch {
-    return null;
-  }
-}
-
-function isFinite(value: unknown): value is number {
-  return typeof value === 'number' && Number.isFinite(value);
-}
-
-function wholeUpTo(value: unknown, most: number): number {
-  return isFinite(value) && Number.isInteger(value) && value >= 0 && value <= most ? value + 0 : Number.NaN;
-}
-
-const mostTextLength = 60;
-
-function numberOfText(value: unknown, numbers: TextNumbers): number {
-  if (typeof value !== 'string' || value.trim() === '' || value.length > mostTextLength) return 0;
-  return numbers.ofText(value.trim());
+  return byte === 0x20 || byte === 0x09 || byte === 0x0d;
 }

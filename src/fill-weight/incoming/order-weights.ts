@@ -10,8 +10,8 @@ const mostSpan = 2 ** 33;
 /** Places in the order of their sequences; those of one sequence in the order in which they came. */
 export function inSequence(rows: WeightRows, places: Uint32Array): Uint32Array {
   let [least, most, isAscending] = [Infinity, -Infinity, true];
-  for (const row of places) {
-    const sequence = rows.sequences[row] as number;
+  for (let place = 0; place < places.length; place += 1) {
+    const sequence = rows.sequences[places[place] as number] as number;
     if (sequence <= most) isAscending = false;
     if (sequence < least) least = sequence;
     if (sequence > most) most = sequence;
@@ -48,7 +48,8 @@ export function eachOnce(
   const ordered = inSequence(rows, checked.places);
   const kept = new Uint32Array(ordered.length);
   let [count, repeatedCount] = [0, 0];
-  for (const row of ordered) {
+  for (let place = 0; place < ordered.length; place += 1) {
+    const row = ordered[place] as number;
     const before = kept[count - 1];
     if (count === 0 || before === undefined || rows.sequences[before] !== rows.sequences[row]) {
       kept[count] = row;

@@ -27,6 +27,13 @@ function first({ rows, faults, lines, runs }: ReadWeights): unknown {
   };
 }
 
+/** All that was read, and what was wrong with it. */
+function allOf({ rows, faults, runs, lines }: ReadWeights): unknown[] {
+  const columns = [rows.sequences, rows.atCentiseconds, rows.netMilligrams, rows.heads, rows.rejected, rows.lines];
+  const numbers = [...columns, rows.runs, rows.lineNumbers].map((column) => [...column.subarray(0, rows.count)]);
+  return [...numbers, faults.problems(), runs.all(), lines.all()];
+}
+
 const at = '2026-03-12T07:41:03.412Z';
 const atCentiseconds = Math.floor(Date.parse(at) / 10);
 const plain = { sequence: 7, at, netGrams: 1003.2 };
@@ -125,6 +132,17 @@ describe('a line of JSON', () => {
     expect([reader.lineCount, reader.endsWithNewline]).toEqual([5, false]);
   });
 
+  it('is read by the shape of the line before exactly as by itself', () => {
+    fc.assert(
+      fc.property(fc.array(jsonLine, { minLength: 2, maxLength: 12 }), fc.boolean(), (some, isTwice) => {
+        // Each line twice: the second is read by the shape of the first, where it has one.
+        const text = some.flatMap(({ plainly }) => (isTwice ? [plainly, plainly] : [plainly])).join('');
+        expect(allOf(read('ndjson', text, text.length))).toEqual(allOf(read('ndjson', text, 7)));
+      }),
+      { numRuns: 1000, seed: 952 },
+    );
+  });
+
   it('is read alike wherever the bytes are cut into pieces', () => {
     const text = Array.from({ length: 50 }, (_, place) => JSON.stringify({ ...plain, sequence: place })).join('\n');
     const whole = read('ndjson', text, text.length);
@@ -164,6 +182,36 @@ describe('a line of CSV', () => {
     expect(table('sequence;at;at', `7;${at};1`)).toBe('weight-given-twice');
     expect(table('sequence;at;netGrams;rejected', `7;${at};1;maybe`)).toBe('field-not-flag');
     expect(table('sequence;at;netGrams;head', `7;${at};1;256`)).toBe('field-not-whole');
+  });
+
+  it('means by the quick way exactly what it means by the long one', () => {
+    const fields = {
+      sequence: fc.oneof(fc.nat().map(String), fc.constantFrom('007', '9007199254740993', '-1', '', '1e3', ' 7')),
+      at: fc.constantFrom(at, '2026-03-12T08:41+01:00', '2026-03-12T24:00:00Z', `${at} `, '', '2026-02-30T00:00:00Z'),
+      netGrams: fc.oneof(
+        fc.integer({ min: -10, max: 3_000_000 }).map((net) => String(net / 1000)),
+        fc.constantFrom('1003,2', '0.0005', '1.', '.5', '007.25', '99999999999999999999', '+1', '"1.5"', ''),
+      ),
+      head: fc.constantFrom('0', '13', '007', '255', '256', '-1', ''),
+      rejected: fc.constantFrom('0', '1', '01', '2', 'yes', 'FALSE', ''),
+      line: fc.constantFrom('1', '12', ' 1', '"1"', 'ü', ''),
+      run: fc.constantFrom('PR-2026-000042', 'PR-2026-0000421', 'PR 2026', 'PR-2026-00004', ''),
+    };
+    const lines = fc.array(fc.record(fields), { minLength: 1, maxLength: 12 });
+    const written = fc.record({
+      lines,
+      separator: fc.constantFrom(',', ';', '\t'),
+      end: fc.constantFrom('\n', '\r\n'),
+    });
+    fc.assert(
+      fc.property(written, ({ lines: said, separator, end }) => {
+        const table = [Object.keys(fields), ...said.map((line) => Object.values(line))];
+        const text = table.map((line) => line.join(separator) + end).join('');
+        // A line that is cut into pieces goes the long way.
+        expect(allOf(read('csv', text, text.length))).toEqual(allOf(read('csv', text, 7)));
+      }),
+      { numRuns: 3000, seed: 952 },
+    );
   });
 
   it('rounds what is finer than a milligram, halves away from zero', () => {

@@ -4,7 +4,7 @@ import { LineFaults } from './line-faults.js';
 import { NdjsonWeights } from './ndjson-weights.js';
 import { emptyWeight, fault, type LineReader } from './sent-weight.js';
 import { TextNumbers } from './text-numbers.js';
-import { WeightRows } from './weight-rows.js';
+import { keepForNext, rowsForBatch, type WeightRows } from './weight-rows.js';
 
 /** One request holds so many weights at most: they wait in memory until they are written. */
 export const mostWeights = 1_000_000;
@@ -27,7 +27,7 @@ export type BatchFault = 'too-many-weights' | 'header-in-error';
 
 /** Takes a batch apart as its bytes arrive; only what is read of it stays in memory. */
 export class ReadWeights {
-  readonly rows = new WeightRows();
+  readonly rows: WeightRows = rowsForBatch();
   readonly faults = new LineFaults();
   readonly lines = new TextNumbers(mostTexts);
   readonly runs = new TextNumbers(mostTexts);
@@ -51,18 +51,45 @@ export class ReadWeights {
 
   /** @returns why nothing more is to be read; null: go on */
   take(chunk: Uint8Array): BatchFault | null {
-    const bytes = this.rest === null ? chunk : joined(this.rest, chunk);
-    this.rest = null;
+    const bytes = chunk;
     let start = 0;
+    if (this.rest !== null) {
+      const end = chunk.indexOf(newline);
+      const begun = joined(this.rest, end < 0 ? chunk : chunk.subarray(0, end));
+      this.rest = null;
+      if (end < 0) {
+        this.keep(begun, 0);
+        return null;
+      }
+      const stop = this.line(begun, 0, begun.length);
+      if (stop !== null) return stop;
+      start = end + 1;
+    }
     for (;;) {
-      const end = bytes.indexOf(newline, start);
+      const plainEnd = this.plainLine(bytes, start);
+      const end = plainEnd < 0 ? bytes.indexOf(newline, start) : plainEnd;
       if (end < 0) break;
-      const stop = this.line(bytes, start, end);
+      const stop = plainEnd < 0 ? this.line(bytes, start, end) : this.addWeight();
       if (stop !== null) return stop;
       start = end + 1;
     }
     this.keep(bytes, start);
     return null;
+  }
+
+  /** Almost all lines: read in one go, their end found by the way. @returns where the newline stands; −1: another line */
+  private plainLine(bytes: Uint8Array, start: number): number {
+    if (this.headerLines > 0 || this.isTooLong || this.reader === null) return -1;
+    const end = this.reader.readPlain(bytes, start, bytes.length, this.weight);
+    if (end < 0 || end - start > longestLineBytes) return -1;
+    this.lineNumber += 1;
+    this.lineCount += 1;
+    return end;
+  }
+
+  /** All is done with the rows that was to be done: what they take is left to the next batch. */
+  done(): void {
+    keepForNext(this.rows);
   }
 
   /** What stands after the last newline is a line too. */
@@ -97,6 +124,10 @@ export class ReadWeights {
       this.faults.add(this.lineNumber, wrong);
       return null;
     }
+    return this.addWeight();
+  }
+
+  private addWeight(): BatchFault | null {
     if (this.rows.count >= mostWeights) return 'too-many-weights';
     if (this.countsLines) this.weight.sequence = this.lineNumber;
     this.rows.add(this.weight, this.lineNumber);

@@ -31,6 +31,13 @@ export interface LineFault {
 /** Reads one line, without its end, into `into`; a line in error leaves there what it may. */
 export interface LineReader {
   read(bytes: Uint8Array, start: number, end: number, into: SentWeight): LineFault | null;
+  /**
+   * Reads a line of the usual shape whose end nobody has looked for yet.
+   *
+   * @param limit where the bytes end that have come
+   * @returns where its newline stands; −1: of another shape, in error or not all there, to be read by `read`
+   */
+  readPlain(bytes: Uint8Array, start: number, limit: number, into: SentWeight): number;
 }
 
 export function emptyWeight(): SentWeight {
@@ -55,6 +62,8 @@ export function fault(field: string, code: string, facts: SentenceFacts = {}): L
 /** Sequences count up to the largest whole number that is exact: 2^53 − 1. */
 export const mostSequence = Number.MAX_SAFE_INTEGER;
 export const mostHead = 255;
+/** No run and no line has a longer name. */
+export const mostTextLength = 60;
 
 /** @returns the fault of a line that says too little; null where nothing is missing */
 export function missingField(weight: SentWeight): LineFault | null {

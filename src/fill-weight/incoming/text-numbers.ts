@@ -8,6 +8,20 @@ export class TextNumbers {
 
   constructor(private readonly most: number) {}
 
+  /** How long the text is that came last. */
+  get lastLength(): number {
+    return this.lastBytes.length;
+  }
+
+  /** The number of the text that came last, where it stands here too; else 0. */
+  ofLast(bytes: Uint8Array, start: number): number {
+    const { lastBytes } = this;
+    for (let place = 0; place < lastBytes.length; place += 1) {
+      if (lastBytes[place] !== bytes[start + place]) return 0;
+    }
+    return this.lastNumber;
+  }
+
   /** The number of a text that is plain ASCII; 0 where there are too many. */
   ofBytes(bytes: Uint8Array, start: number, end: number): number {
     const { lastBytes } = this;

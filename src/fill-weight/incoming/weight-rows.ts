@@ -27,6 +27,12 @@ export class WeightRows {
     this.count = place + 1;
   }
 
+  /** Leaves its columns to another batch; holds nothing more itself. */
+  leaveTo(next: WeightRows): void {
+    Object.assign(next, this, { count: 0 });
+    Object.assign(this, new WeightRows());
+  }
+
   private grow(): void {
     const size = this.sequences.length * 2;
     this.sequences = grown(this.sequences, new Float64Array(size));
@@ -38,6 +44,27 @@ export class WeightRows {
     this.runs = grown(this.runs, new Uint16Array(size));
     this.lineNumbers = grown(this.lineNumbers, new Uint32Array(size));
   }
+}
+
+/** Columns of more rows are set aside for few batches, and are not kept. */
+const mostRowsKept = 65_536;
+const mostKept = 2;
+const kept: WeightRows[] = [];
+
+/** Rows for a batch: columns that an earlier one has left, where there are any. */
+export function rowsForBatch(): WeightRows {
+  return kept.pop() ?? new WeightRows();
+}
+
+/**
+ * Keeps the columns of a batch that is done for the next one. What is set aside anew for each batch outlives it, until the
+ * whole heap is tidied up; and that costs more than the batch.
+ */
+export function keepForNext(rows: WeightRows): void {
+  if (kept.length >= mostKept || rows.sequences.length > mostRowsKept) return;
+  const next = new WeightRows();
+  rows.leaveTo(next);
+  kept.push(next);
 }
 
 function grown<Column extends { set(from: Column): void }>(from: Column, into: Column): Column {

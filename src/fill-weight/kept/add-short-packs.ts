@@ -30,8 +30,9 @@ export function shortPacksIn({ columns, belowMilligrams, ...of }: WeightsToLookT
   if (belowMilligrams === null) return [];
   const { runId, weigherId, series } = of;
   const rows: ShortPack[] = [];
-  columns.netMilligrams.forEach((netMilligrams, place) => {
-    if (netMilligrams >= belowMilligrams || columns.isRejected?.[place] === 1) return;
+  for (let place = 0; place < columns.count; place += 1) {
+    const netMilligrams = columns.netMilligrams[place] ?? 0;
+    if (netMilligrams >= belowMilligrams || columns.isRejected?.[place] === 1) continue;
     const head = columns.heads?.[place] ?? noHead;
     rows.push({
       weigherId,
@@ -42,6 +43,6 @@ export function shortPacksIn({ columns, belowMilligrams, ...of }: WeightsToLookT
       netMilligrams,
       head: head === noHead ? null : head,
     });
-  });
+  }
   return rows;
 }

@@ -16,7 +16,8 @@ export function hourBegin(hour: number): Instant {
 /** The earliest and the latest time of weights, which need not be those of the first and the last sequence. */
 export function spanOf({ atCentiseconds }: WeightColumns): { readonly firstAt: Instant; readonly lastAt: Instant } {
   let [first, last] = [Number.POSITIVE_INFINITY, 0];
-  for (const at of atCentiseconds) {
+  for (let place = 0; place < atCentiseconds.length; place += 1) {
+    const at = atCentiseconds[place] ?? 0;
     if (at < first) first = at;
     if (at > last) last = at;
   }

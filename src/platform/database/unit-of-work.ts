@@ -85,7 +85,17 @@ async function runOnSqlite<Answer>(writer: DataSource, work: (tx: Tx) => Promise
   driver.queryRunner = undefined;
   const runner = writer.createQueryRunner();
   driver.queryRunner = undefined;
+  keepPrepared(writer, runner);
   return inTransaction(runner, ['BEGIN IMMEDIATE'], work);
+}
+
+const preparedOf = new WeakMap<DataSource, Map<string, unknown>>();
+
+/** A runner keeps the statements that it prepared; those of all units of a database are kept together, so that none is prepared anew in each. */
+function keepPrepared(writer: DataSource, runner: QueryRunner): void {
+  const prepared = preparedOf.get(writer) ?? new Map<string, unknown>();
+  preparedOf.set(writer, prepared);
+  (runner as unknown as { stmtCache: Map<string, unknown> }).stmtCache = prepared;
 }
 
 async function runOnPostgres<Answer>(writer: DataSource, work: (tx: Tx) => Promise<Answer>): Promise<Answer> {

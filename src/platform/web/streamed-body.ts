@@ -4,6 +4,7 @@ import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { createGunzip } from 'node:zlib';
 import { pipeline, type Readable } from 'node:stream';
 import { NotTaken } from '../refusal.js';
+import { isTurnOver } from '../taking-turns.js';
 
 /** Types whose bodies are read as they arrive, by the routes that say so. */
 const streamedTypes = ['application/x-ndjson', 'text/csv'] as const;
@@ -22,7 +23,7 @@ export class StreamedBody {
 
   /**
    * Hands all bytes over as they arrive, unpacked. Reading a chunk is synchronous, so the sender is slowed down by
-   * itself. What comes after a stop is let pass unread.
+   * itself; what has arrived at once is read by turns with everybody else. What comes after a stop is let pass unread.
    *
    * @returns why it stopped; null: all of it was read, and its end was seen
    * @throws {NotTaken} `body-cut-off`, `body-too-large`
@@ -65,6 +66,8 @@ export class StreamedBody {
           over(() => {
             resolve(stop);
           });
+        } else if (isTurnOver()) {
+          giveWay(unpacked);
         }
       });
       unpacked.on('end', () => {
@@ -94,6 +97,12 @@ export class StreamedBody {
       throw new NotTaken('bad-body', 'body-cut-off');
     }
   }
+}
+
+/** Goes on after others have had their turn. */
+function giveWay(bytes: Readable): void {
+  bytes.pause();
+  setImmediate(() => bytes.resume());
 }
 
 function takeOrGiveUp<Stop>(take: TakeChunk<Stop>, chunk: Uint8Array, giveUp: (error: Error) => void): Stop | null {
