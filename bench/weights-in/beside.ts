@@ -70,15 +70,13 @@ export async function measureBeside(serverUrl: string | null, weightCount: numbe
     const cookie = walker?.cookie ?? '';
     const runId = weighers[0]?.runId ?? '';
     const page = () => server.page(`/runs/${runId}/weights`, cookie);
-    await page();
-    const cpuBefore = server.cpuSeconds();
+    // The first ones read the weights, and have the compiler at work.
+    await pageCpu(server, page);
+    const pageCpuMilliseconds = await pageCpu(server, page);
     const pageMilliseconds: number[] = [];
     await beside('the live page, asked for again and again', server, async () => {
       for (let turn = 0; turn < pageCount; turn += 1) pageMilliseconds.push(await page());
     });
-    const cpuAfter = server.cpuSeconds();
-    const cpuOfFast = (phases.at(-1)?.times.length ?? 0) * (await cpuOfFastRequest(server));
-    const pageCpuMilliseconds = (1000 * (cpuAfter - cpuBefore - cpuOfFast)) / pageCount;
     await server.stop();
     // Sealing comes again every ten minutes.
     await makeJobsDue(place);
@@ -92,11 +90,9 @@ export async function measureBeside(serverUrl: string | null, weightCount: numbe
   }
 }
 
-/** Seconds of the server's processor for a request that needs hardly any work. */
-async function cpuOfFastRequest(server: WeightsServer): Promise<number> {
+/** What one page takes of the server's processor, with nothing beside it. */
+async function pageCpu(server: WeightsServer, page: () => Promise<number>): Promise<number> {
   const before = server.cpuSeconds();
-  const fast = new FastRequests(server.port);
-  await pause(3000);
-  const { length } = await fast.end();
-  return (server.cpuSeconds() - before) / Math.max(1, length);
+  for (let turn = 0; turn < pageCount; turn += 1) await page();
+  return (1000 * (server.cpuSeconds() - before)) / pageCount;
 }

@@ -66,3 +66,32 @@ export function headsOfWeights(
 function columnOfHeads(): Float64Array {
   return new Float64Array(headCount);
 }
+
+/**
+ * The sums of several parts together, head by head.
+ *
+ * @param parts what `headsOfWeights` says of each, by one nominal quantity and one T1: the caller sees to it
+ * @example addHeads([headsOfWeights([one], limits), headsOfWeights([other], limits)]) // as of both
+ */
+export function addHeads(parts: readonly HeadsOfWeights[]): HeadsOfWeights {
+  const sums = new Map<number, HeadSums>();
+  for (const one of parts.flatMap(({ heads }) => heads)) {
+    const before = sums.get(one.head);
+    sums.set(one.head, before === undefined ? one : together(before, one));
+  }
+  return {
+    heads: [...sums.values()].sort((one, other) => one.head - other.head),
+    noHeadPackCount: parts.reduce((sum, { noHeadPackCount }) => sum + noHeadPackCount, 0),
+    zeroOrNoHeadPackCount: parts.reduce((sum, { zeroOrNoHeadPackCount }) => sum + zeroOrNoHeadPackCount, 0),
+  };
+}
+
+function together(one: HeadSums, other: HeadSums): HeadSums {
+  return {
+    head: one.head,
+    packCount: one.packCount + other.packCount,
+    errorSumMilligrams: one.errorSumMilligrams + other.errorSumMilligrams,
+    errorSquareSum: one.errorSquareSum + other.errorSquareSum,
+    beyondT1Count: one.beyondT1Count + other.beyondT1Count,
+  };
+}

@@ -23,6 +23,8 @@ const mostSubgroups = 48;
 const customarySize = 5;
 /** Ranges and their constants end here, and beyond it a mean of a subgroup is a mean of minutes. */
 const largestSize = 25;
+/** All customary intervals are so many of these. */
+const shortestCentiseconds = 5 * minuteCentiseconds;
 
 /**
  * How often subgroups are taken from a run, and of how many packs.
@@ -43,33 +45,90 @@ export function planSubgroups(spanCentiseconds: number, headCount: number | null
   return { everyMinutes, size: heads < 2 || round > largestSize ? customarySize : round };
 }
 
+/** What one part of a counter's weights says of an interval of the clock: enough for the subgroups of any plan. */
+export interface FirstPacks {
+  /** When the interval begins, in hundredths of a second since 1970 UTC. */
+  readonly beginCentiseconds: number;
+  /** Of the first pack of the interval, rejected or not. */
+  readonly firstSequence: number;
+  readonly firstAtCentiseconds: number;
+  /** Of the first accepted ones, by ascending sequence: 25 at most. */
+  readonly sequences: readonly number[];
+  readonly netMilligrams: readonly number[];
+}
+
+interface OpenInterval extends FirstPacks {
+  readonly sequences: number[];
+  readonly netMilligrams: number[];
+}
+
+/**
+ * The first accepted packs of each of the shortest intervals, of one part of a counter's weights. Few enough to be kept, so
+ * that a part needs to be read once, however often the chart is drawn.
+ *
+ * @param columns by ascending sequence, as columns are; times need not ascend
+ * @example firstPacksOf(columns)[0]?.netMilligrams.length // 25
+ */
+export function firstPacksOf(columns: WeightColumns): readonly FirstPacks[] {
+  const { sequences, atCentiseconds, netMilligrams, isRejected } = columns;
+  const found = new Map<number, OpenInterval>();
+  let [begin, end, current]: [number, number, OpenInterval | undefined] = [0, 0, undefined];
+  for (let place = 0; place < columns.count; place += 1) {
+    const at = atCentiseconds[place] ?? 0;
+    if (at < begin || at >= end) {
+      begin = Math.floor(at / shortestCentiseconds) * shortestCentiseconds;
+      end = begin + shortestCentiseconds;
+      current = found.get(begin) ?? openedBy(begin, sequences[place] ?? 0, at);
+      found.set(begin, current);
+    }
+    if (current === undefined || current.sequences.length >= largestSize || isRejected?.[place] === 1) continue;
+    current.sequences.push(sequences[place] ?? 0);
+    current.netMilligrams.push(netMilligrams[place] ?? 0);
+  }
+  return [...found.values()];
+}
+
+function openedBy(beginCentiseconds: number, firstSequence: number, firstAtCentiseconds: number): OpenInterval {
+  return { beginCentiseconds, firstSequence, firstAtCentiseconds, sequences: [], netMilligrams: [] };
+}
+
 /**
  * Subgroups of accepted packs: the first ones in a row of each interval of the clock. An interval with fewer packs has none,
  * and what the weigher rejected is passed over.
  *
- * @param columns of one counter of one weigher; by ascending sequence, as columns are; times need not ascend
+ * @param parts of all weights of one counter of one weigher, in any order: how they were cut cannot be told from the subgroups
  * @returns in the order of time
- * @throws RangeError when the size is below 2
- * @example subgroupsOfWeights(columns, { everyMinutes: 15, size: 5 })[0]?.count // 5
+ * @throws RangeError when the size is below 2 or above 25
+ * @example subgroupsOf(firstPacksOf(columns), { everyMinutes: 15, size: 5 })[0]?.count // 5
  */
-export function subgroupsOfWeights(columns: WeightColumns, { everyMinutes, size }: SubgroupPlan): readonly Subgroup[] {
-  if (!(size >= 2)) throw new RangeError(`A subgroup needs two packs or more, not ${size}`);
-  const { atCentiseconds, netMilligrams, isRejected } = columns;
+export function subgroupsOf(parts: readonly FirstPacks[], { everyMinutes, size }: SubgroupPlan): readonly Subgroup[] {
+  if (!(size >= 2 && size <= largestSize))
+    throw new RangeError(`A subgroup has 2 to ${largestSize} packs, not ${size}`);
   const width = everyMinutes * minuteCentiseconds;
-  const found = new Map<number, { readonly at: number; readonly nets: number[] }>();
-  let [begin, end, current] = [0, 0, { at: 0, nets: [] as number[] }];
-  for (let place = 0; place < columns.count; place += 1) {
-    const at = atCentiseconds[place] ?? 0;
-    if (at < begin || at >= end) {
-      begin = Math.floor(at / width) * width;
-      end = begin + width;
-      current = found.get(begin) ?? { at, nets: [] };
-      found.set(begin, current);
-    }
-    if (current.nets.length < size && isRejected?.[place] !== 1) current.nets.push(netMilligrams[place] ?? 0);
+  const byInterval = new Map<number, FirstPacks[]>();
+  for (const part of parts) {
+    const begin = Math.floor(part.beginCentiseconds / width) * width;
+    const own = byInterval.get(begin);
+    if (own === undefined) byInterval.set(begin, [part]);
+    else own.push(part);
   }
-  return [...found.entries()]
-    .filter(([, { nets }]) => nets.length === size)
+  return [...byInterval.entries()]
     .sort(([one], [other]) => one - other)
-    .map(([, { at, nets }]) => ({ ...summarizeSample(nets), atCentiseconds: at }));
+    .flatMap(([, own]) => {
+      const nets = firstNets(own, size);
+      const [first] = own.toSorted((one, other) => one.firstSequence - other.firstSequence);
+      if (first === undefined || nets.length < size) return [];
+      return [{ ...summarizeSample(nets), atCentiseconds: first.firstAtCentiseconds }];
+    });
+}
+
+/** The nets of the first packs of several parts, by ascending sequence. */
+function firstNets(parts: readonly FirstPacks[], size: number): readonly number[] {
+  return parts
+    .flatMap(({ sequences, netMilligrams }) =>
+      sequences.slice(0, size).map((sequence, place) => ({ sequence, net: netMilligrams[place] ?? 0 })),
+    )
+    .sort((one, other) => one.sequence - other.sequence)
+    .slice(0, size)
+    .map(({ net }) => net);
 }

@@ -1,17 +1,19 @@
-import { headsOfWeights, type HeadsOfWeights } from '../../core/weight-blocks/heads-of-weights.js';
+import { addHeads, type HeadsOfWeights } from '../../core/weight-blocks/heads-of-weights.js';
 import {
   planSubgroups,
-  subgroupsOfWeights,
+  subgroupsOf,
   type Subgroup,
   type SubgroupPlan,
 } from '../../core/weight-blocks/subgroups-of-weights.js';
-import { joinWeights, type WeightColumns } from '../../core/weight-blocks/weight-columns.js';
+import type { NetShift } from '../../core/weight-blocks/shift-nets.js';
 import type { Yardstick } from '../../core/weight-blocks/weight-summary.js';
 import type { Instant } from '../../platform/clock.js';
 import type { ReadFrom } from '../../platform/database/reading.js';
 import { groupBy } from '../../platform/group-by.js';
-import { weightsOfRun, type ReadableWeights, type UnreadableWeights } from '../kept/kept-weights.js';
+import type { UnreadableWeights } from '../kept/kept-weights.js';
+import { partsOfRun, weightsOfPart, type PartOfRun } from '../kept/parts-of-run.js';
 import { shiftsOf } from '../kept/tare-corrections.js';
+import { gistOfPart, type GistOfPart } from './gist-of-part.js';
 
 /** Subgroups of the weigher that weighed most of the run, as long as its weights are kept. */
 export interface SubgroupsOfRun extends SubgroupPlan {
@@ -36,75 +38,114 @@ export interface SingleWeights {
   readonly unreadable: readonly UnreadableWeights[];
 }
 
+/** Parts of one counter of a weigher that can be read, with what they say. */
 interface Counter {
   readonly weigherId: string;
   readonly series: string;
-  readonly columns: WeightColumns;
+  readonly shifts: readonly NetShift[];
+  readonly parts: readonly (PartOfRun & { readonly gist: GistOfPart })[];
 }
 
-/** Reads all weights of a run that are kept: what takes longer than its sums, so it is asked beside the server. */
+/**
+ * What the single weights of a run say that are kept: each part is read once and its gist kept, so that a run that goes on
+ * costs what has come since. It still takes longer than sums, so it is asked beside the server.
+ */
 export async function readSingleWeights(from: ReadFrom, runId: string, yardstick: Yardstick): Promise<SingleWeights> {
-  const { parts, unreadable } = await weightsOfRun(from, runId);
-  const byHead = headsOfWeights(
-    parts.map(({ columns }) => columns),
-    yardstick,
-  );
+  const unreadable: UnreadableWeights[] = [];
+  const counters: Counter[] = [];
+  const parts = groupBy(await partsOfRun(from, runId), ({ weigherId, series }) => JSON.stringify([weigherId, series]));
+  for (const own of parts.values()) {
+    const counter = await counterOf(from, own, yardstick);
+    if (counter === null) continue;
+    unreadable.push(...counter.unreadable);
+    if (counter.parts.length > 0) counters.push(counter);
+  }
+  const byHead = addHeads(counters.flatMap((counter) => counter.parts.map(({ gist }) => gist.byHead)));
   const heads = byHead.heads.length > 1 ? byHead.heads : [];
-  const counters = countersOf(parts);
   return {
     charted: chartedOf(counters, heads.length === 0 ? null : heads.length),
     byHead: { ...byHead, heads },
-    tareChanges: await tareChangesOf(from, runId, counters),
+    tareChanges: await tareChangesOf(from, counters),
     unreadable,
   };
 }
 
-function countersOf(parts: readonly ReadableWeights[]): readonly Counter[] {
-  return [...groupBy(parts, ({ weigherId, series }) => JSON.stringify([weigherId, series])).values()].flatMap((own) => {
-    const [first] = own;
-    if (first === undefined) return [];
-    const { weigherId, series } = first;
-    return [{ weigherId, series, columns: joinWeights(own.map(({ columns }) => columns)) }];
-  });
+async function counterOf(
+  from: ReadFrom,
+  parts: readonly PartOfRun[],
+  yardstick: Yardstick,
+): Promise<(Counter & { readonly unreadable: readonly UnreadableWeights[] }) | null> {
+  const [first] = parts;
+  if (first === undefined) return null;
+  const { weigherId, series } = first;
+  const shifts = await shiftsOf(from, first);
+  const unreadable: UnreadableWeights[] = [];
+  const readable: (PartOfRun & { readonly gist: GistOfPart })[] = [];
+  for (const part of parts) {
+    const gist = await gistOfPart(from, part, { shifts, yardstick });
+    if (typeof gist === 'string') unreadable.push(unreadableOf(part, gist));
+    else readable.push({ ...part, gist });
+  }
+  return { weigherId, series, shifts, parts: readable, unreadable };
+}
+
+function unreadableOf(part: PartOfRun, reason: UnreadableWeights['reason']): UnreadableWeights {
+  const { id, kind, runId, weigherId, series, firstSequence, lastSequence, weightCount } = part;
+  return { id, kind, runId, weigherId, series, firstSequence, lastSequence, weightCount, reason };
 }
 
 function chartedOf(counters: readonly Counter[], headCount: number | null): SubgroupsOfRun | null {
   const byWeigher = groupBy(counters, ({ weigherId }) => weigherId);
-  const countOf = (own: readonly Counter[]): number => own.reduce((sum, { columns }) => sum + columns.count, 0);
+  const countOf = (own: readonly Counter[]): number =>
+    own.reduce((sum, { parts }) => parts.reduce((count, { weightCount }) => count + weightCount, sum), 0);
   const [most] = [...byWeigher.entries()].sort(([, one], [, other]) => countOf(other) - countOf(one));
   if (most === undefined) return null;
   const [weigherId, own] = most;
   const plan = planSubgroups(spanOf(own), headCount);
   const subgroups = own
-    .flatMap(({ columns }) => subgroupsOfWeights(columns, plan))
+    .flatMap(({ parts }) =>
+      subgroupsOf(
+        parts.flatMap(({ gist }) => gist.firstPacks),
+        plan,
+      ),
+    )
     .sort((one, other) => one.atCentiseconds - other.atCentiseconds);
   return { ...plan, weigherId, subgroups };
 }
 
 function spanOf(counters: readonly Counter[]): number {
   let [first, last] = [Infinity, -Infinity];
-  for (const { columns } of counters) {
-    for (const at of columns.atCentiseconds) {
-      if (at < first) first = at;
-      if (at > last) last = at;
-    }
+  for (const { gist } of counters.flatMap(({ parts }) => parts)) {
+    first = Math.min(first, gist.firstAtCentiseconds);
+    last = Math.max(last, gist.lastAtCentiseconds);
   }
   return Math.max(0, last - first);
 }
 
 /** At the first pack that each correction is about. */
-async function tareChangesOf(
-  from: ReadFrom,
-  runId: string,
-  counters: readonly Counter[],
-): Promise<readonly TareChange[]> {
+async function tareChangesOf(from: ReadFrom, counters: readonly Counter[]): Promise<readonly TareChange[]> {
   const found: TareChange[] = [];
-  for (const { weigherId, series, columns } of counters) {
-    for (const { fromSequence, addedMilligrams } of await shiftsOf(from, { runId, weigherId, series })) {
-      const place = columns.sequences.findIndex((sequence) => sequence >= fromSequence);
-      const at = columns.atCentiseconds[place];
-      if (at !== undefined) found.push({ at: new Date(at * 10).toISOString(), addedMilligrams });
+  for (const counter of counters) {
+    for (const { fromSequence, addedMilligrams } of counter.shifts) {
+      const at = await firstAtFrom(from, counter, fromSequence);
+      if (at !== null) found.push({ at: new Date(at * 10).toISOString(), addedMilligrams });
     }
   }
   return found;
+}
+
+/** When the first pack was weighed whose sequence is not below this; null: there is none. Parts may reach into each other. */
+async function firstAtFrom(from: ReadFrom, { parts }: Counter, fromSequence: number): Promise<number | null> {
+  let best: { readonly sequence: number; readonly at: number } | null = null;
+  for (const part of parts) {
+    if (part.lastSequence < fromSequence) continue;
+    if (best !== null && part.firstSequence >= best.sequence) continue;
+    const columns = await weightsOfPart(from, part);
+    if (typeof columns === 'string') continue;
+    const place = columns.sequences.findIndex((sequence) => sequence >= fromSequence);
+    const [sequence, at] = [columns.sequences[place], columns.atCentiseconds[place]];
+    if (sequence === undefined || at === undefined) continue;
+    if (best === null || sequence < best.sequence) best = { sequence, at };
+  }
+  return best?.at ?? null;
 }
