@@ -1,6 +1,7 @@
 import type { SentenceFacts } from '../../platform/refusal.js';
 import { BadForm } from '../../platform/refusal.js';
-import { unquoted, type CsvColumn, type CsvLayout } from '../incoming/csv-weights.js';
+import type { CsvColumn, CsvLayout } from '../incoming/csv-layout.js';
+import { unquoted } from '../incoming/csv-weights.js';
 import { instantOfBytes } from '../incoming/instant-bytes.js';
 import { LocalClock, type DayOrder } from './local-clock.js';
 

@@ -1,7 +1,8 @@
 import type { LineFault } from './sent-weight.js';
 import { fault, weightFields } from './sent-weight.js';
 import { instantOfBytes } from './instant-bytes.js';
-import { unquoted, type CsvLayout } from './csv-weights.js';
+import type { CsvLayout } from './csv-layout.js';
+import { unquoted } from './csv-weights.js';
 
 const separators = [';', '\t', ','] as const;
 

@@ -1,5 +1,5 @@
 import { instantOfBytes } from './instant-bytes.js';
-import type { CsvColumn, CsvLayout } from './csv-weights.js';
+import type { CsvColumn, CsvLayout } from './csv-layout.js';
 import { mostHead, mostTextLength, type SentWeight, type WeightField } from './sent-weight.js';
 import type { TextNumbers } from './text-numbers.js';
 

@@ -1,4 +1,5 @@
-import { CsvWeights, type CsvLayout } from './csv-weights.js';
+import type { CsvLayout } from './csv-layout.js';
+import { CsvWeights } from './csv-weights.js';
 import { layoutOfHeader } from './csv-header.js';
 import { LineFaults } from './line-faults.js';
 import { NdjsonWeights } from './ndjson-weights.js';
