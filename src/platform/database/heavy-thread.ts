@@ -1,3 +1,4 @@
+import { setFlagsFromString } from 'node:v8';
 import { Worker } from 'node:worker_threads';
 import type { HeavyGround } from './heavy-ground.js';
 import { errorOf, type HeavyAnswer, type HeavyMessage } from './heavy-question.js';
@@ -55,6 +56,7 @@ export class HeavyThread {
   }
 
   private begin(): Worker {
+    withdrawHeapFlags();
     const worker = new Worker(workerFile(), { workerData: this.ground, resourceLimits });
     worker.unref();
     worker.on('message', (answer: HeavyAnswer) => {
@@ -73,12 +75,17 @@ export class HeavyThread {
 }
 
 /**
- * Far more than any question takes, and just enough that the engine lets a heap grow to four times what lives in it before it
- * collects the whole: below two gigabytes it does so at 1.3 times, twice in a long question, which takes two thirds more
- * processor time. It costs some twenty megabytes a thread. (What the engine does is from its sources, by memory;
- * the times are measured: docs/performance.md.)
+ * Far more than any question takes. The engine lets a heap whose limit is two gigabytes or more grow to four times what lives
+ * in it before it collects the whole, below that to 1.3 times, which is twice in a long question; and what a
+ * question makes and drops should be gone before it counts as old. (What the engine does is from its sources, by memory;
+ * what it is worth is measured: docs/decisions/0043-what-a-heavy-thread-loads.md.)
  */
-const resourceLimits = { maxOldGenerationSizeMb: 2048 };
+const resourceLimits = { maxOldGenerationSizeMb: 2048, maxYoungGenerationSizeMb: 48 };
+
+/** What `npm start` says of the main thread's heap stands above the limits of any thread that begins later: withdrawn. */
+function withdrawHeapFlags(): void {
+  for (const flag of ['--max-old-space-size=0', '--max-semi-space-size=0']) setFlagsFromString(flag);
+}
 
 function workerFile(): URL {
   return new URL(builtUrl(new URL('./heavy-reads.worker.js', import.meta.url).href));
