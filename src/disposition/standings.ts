@@ -1,4 +1,5 @@
-import { bagsOf, type BagRow } from '../drying/bulk-bags.js';
+import type { BagOrigin } from '../drying/bag-origins.js';
+import { bagsOf } from '../drying/bulk-bags.js';
 import { toBoolean } from '../platform/database/stored-values.js';
 import { inChunks } from '../platform/database/in-chunks.js';
 import type { ReadFrom } from '../platform/database/reading.js';
@@ -122,7 +123,7 @@ export async function decisionsOn(
 }
 
 /** How one bag stands with quality. */
-export async function bagStandingOf(from: ReadFrom, bag: BagRow): Promise<BagStanding> {
+export async function bagStandingOf(from: ReadFrom, bag: BagOrigin): Promise<BagStanding> {
   const standing = (await standingsOf(from, [bag])).get(bag.id);
   if (standing === undefined) throw new Error(`no standing of bag ${bag.id}`);
   return standing;
@@ -137,7 +138,10 @@ export async function bagStandingsOf(
 }
 
 /** The same for bags that have been read already. */
-export async function standingsOf(from: ReadFrom, bags: readonly BagRow[]): Promise<ReadonlyMap<string, BagStanding>> {
+export async function standingsOf(
+  from: ReadFrom,
+  bags: readonly BagOrigin[],
+): Promise<ReadonlyMap<string, BagStanding>> {
   const bagIds = bags.map(({ id }) => id);
   const decisions = await decisionsOn(from, 'bulk-bag', bagIds);
   const grades = await assignedGrades(from, bagIds);
@@ -156,14 +160,14 @@ export async function standingsOf(from: ReadFrom, bags: readonly BagRow[]): Prom
 const undecided: DecisionRow = { verdict: 'waiting', reason: null, decidedAt: null };
 
 /** A hold on a dryer run holds every bag of it, one on a dryer's shift every bag that was closed in it. */
-function scopesOfBag({ id, dryerRunId, dryerId }: BagRow): readonly HoldScope[] {
+function scopesOfBag({ id, dryerRunId, dryerId }: BagOrigin): readonly HoldScope[] {
   const scopes: HoldScope[] = [{ kind: 'bulk-bag', id }];
   if (dryerRunId !== null) scopes.push({ kind: 'dryer-run', id: dryerRunId });
   if (dryerId !== null) scopes.push({ kind: 'dryer-shift', id: dryerId });
   return scopes;
 }
 
-function isOnBag({ scopeKind, scopeId, fromAt, untilAt }: HoldRow, bag: BagRow): boolean {
+function isOnBag({ scopeKind, scopeId, fromAt, untilAt }: HoldRow, bag: BagOrigin): boolean {
   if (scopeKind !== 'dryer-shift') return scopeId === bag.id || scopeId === bag.dryerRunId;
   const { dryerId, filledAt } = bag;
   return scopeId === dryerId && filledAt !== null && filledAt >= (fromAt ?? '') && filledAt < (untilAt ?? '');

@@ -3,9 +3,10 @@ import { meanNetsOf } from '../fill-weight/mean-nets.js';
 import type { GroupReach } from '../hopper/group-reach.js';
 import { ruledOut } from '../hopper/link-words.js';
 import type { RunCounts } from '../packing/packing-run-rows.js';
-import { contentsOf, palletsOf, palletsOfRanges } from '../pallets/pallet-list.js';
-import type { ContentRow, PalletOfRange, PalletRow } from '../pallets/pallet-rows.js';
+import { contentsOf, palletsOfRanges } from '../pallets/pallet-list.js';
+import type { ContentRow, PalletOfRange } from '../pallets/pallet-rows.js';
 import { spreadsOf } from '../pallets/pallet-spread.js';
+import { palletsInShort, type PalletInShort } from '../pallets/pallets-in-short.js';
 import { placeOf } from '../plant/plant-facts.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { groupBy } from '../platform/group-by.js';
@@ -78,13 +79,9 @@ export async function linesOfPallets(
   kept: readonly KeptPallet[],
   known: ReadonlyMap<string, readonly ContentRow[]> | null = null,
 ): Promise<PalletLine[]> {
-  const pallets = new Map(
-    (
-      await palletsOf(
-        from,
-        kept.map((line) => line.palletId),
-      )
-    ).map((row) => [row.id, row]),
+  const pallets = await palletsInShort(
+    from,
+    kept.map((line) => line.palletId),
   );
   const contents = known ?? (await contentsByPallet(from, [...pallets.keys()]));
   const places = await placesOf(from, [...pallets.values()]);
@@ -104,7 +101,7 @@ async function contentsByPallet(from: ReadFrom, palletIds: readonly string[]): P
 }
 
 interface PalletFacts {
-  readonly pallet: PalletRow;
+  readonly pallet: PalletInShort;
   readonly place: Whereabouts;
   readonly contents: readonly ContentRow[];
 }
@@ -135,7 +132,7 @@ function lineOf(line: KeptPallet, { pallet, place, contents }: PalletFacts): Pal
 type Whereabouts = Pick<PalletLine, 'placeCode' | 'deliveryId' | 'deliveryNumber' | 'customerId' | 'customerName'>;
 
 /** Where pallets are, by the ids of their places: store places, and the deliveries that they are on or went with. */
-async function placesOf(from: ReadFrom, pallets: readonly PalletRow[]): Promise<ReadonlyMap<string, Whereabouts>> {
+async function placesOf(from: ReadFrom, pallets: readonly PalletInShort[]): Promise<ReadonlyMap<string, Whereabouts>> {
   const places = new Map<string, Whereabouts>();
   const deliveryIds: string[] = [];
   for (const { status, placeId } of pallets) {

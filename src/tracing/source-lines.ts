@@ -1,4 +1,4 @@
-import { bagsOf, type BagRow } from '../drying/bulk-bags.js';
+import { bagOriginsOf, type BagOrigin } from '../drying/bag-origins.js';
 import { standingsOf } from '../disposition/standings.js';
 import { resultsOfBagRows } from '../laboratory/bag-results.js';
 import { dryerOf, shiftAt } from '../plant/plant-facts.js';
@@ -13,7 +13,7 @@ export interface BagAmounts extends Amounts {
 
 /** What is known of the bags of some links: shift, results, decision; the surest and largest first. */
 export async function sourceLines(from: ReadFrom, siteId: string, links: readonly BagAmounts[]): Promise<SourceLine[]> {
-  const bags = await bagsOf(
+  const bags = await bagOriginsOf(
     from,
     links.map((link) => link.bagId),
   );
@@ -30,7 +30,7 @@ export async function sourceLines(from: ReadFrom, siteId: string, links: readonl
 
 type BagFacts = Omit<SourceLine, keyof Amounts>;
 
-async function bagFacts(from: ReadFrom, siteId: string, bags: readonly BagRow[]): Promise<BagFacts[]> {
+async function bagFacts(from: ReadFrom, siteId: string, bags: readonly BagOrigin[]): Promise<BagFacts[]> {
   const results = await resultsOfBagRows(from, bags);
   const standings = await standingsOf(from, bags);
   const dryers = await codesOf(

@@ -50,12 +50,12 @@ const recentDaysPerPattern = 1000;
  */
 export function locateShift(pattern: ShiftPattern, timeZone: TimeZone, at: Instant): LocatedShift {
   const { on } = localMomentAt(timeZone, at);
+  const heldOn = (day: CalendarDay): LocatedShift | undefined =>
+    shiftsOfDay(pattern, timeZone, day).find(({ startsAt, endsAt }) => startsAt <= at && at < endsAt);
   // Clocks set back over midnight show yesterday's date on a day that has begun already, so tomorrow is asked too.
-  for (const day of [on, addDays(on, -1), addDays(on, 1)]) {
-    const shift = shiftsOfDay(pattern, timeZone, day).find(({ startsAt, endsAt }) => startsAt <= at && at < endsAt);
-    if (shift !== undefined) return shift;
-  }
-  throw new RangeError(`No shift holds ${at} in ${timeZone}`);
+  const shift = heldOn(on) ?? heldOn(addDays(on, -1)) ?? heldOn(addDays(on, 1));
+  if (shift === undefined) throw new RangeError(`No shift holds ${at} in ${timeZone}`);
+  return shift;
 }
 
 /**
