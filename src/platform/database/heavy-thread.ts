@@ -75,12 +75,10 @@ export class HeavyThread {
 }
 
 /**
- * Far more than any question takes. The engine lets a heap whose limit is two gigabytes or more grow to four times what lives
- * in it before it collects the whole, below that to 1.3 times, which is twice in a long question; and what a
- * question makes and drops should be gone before it counts as old. (What the engine does is from its sources, by memory;
- * what it is worth is measured: docs/decisions/0043-what-a-heavy-thread-loads.md.)
+ * Far more than any question takes; what a question makes and drops should be gone before it counts as old, which takes a
+ * large young heap. What either is worth, in time and in memory: docs/decisions/0043-what-a-heavy-thread-loads.md.
  */
-const resourceLimits = { maxOldGenerationSizeMb: 2048, maxYoungGenerationSizeMb: 48 };
+const resourceLimits = { maxOldGenerationSizeMb: 512, maxYoungGenerationSizeMb: 48 };
 
 /** What `npm start` says of the main thread's heap stands above the limits of any thread that begins later: withdrawn. */
 function withdrawHeapFlags(): void {
