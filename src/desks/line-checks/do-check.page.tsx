@@ -1,6 +1,5 @@
 import type { VNode } from 'preact';
 import type { CheckPlanRow } from '../../line-checks/check-plan-rows.js';
-import { checkActions } from '../../line-checks/check-words.js';
 import type { DueCheck } from '../../line-checks/due-checks.js';
 import { piecesOf } from '../../line-checks/judge-check.js';
 import { say } from '../../platform/sentences/sentences.js';
@@ -11,6 +10,7 @@ import { EntryForm } from '../../platform/web/kit/entry-form.js';
 import type { Viewer } from '../../platform/web/request.js';
 import { Shell } from '../../platform/web/shell.js';
 import { dueText, pieceText } from './check-text.js';
+import { DoneAtOnce } from './done-at-once.js';
 import { Readings, readingsEntered } from './readings-form.js';
 
 interface DoCheckProps {
@@ -149,14 +149,7 @@ export function FoundAtCheck({
       {plan.kind === 'printed-code' ? (
         <TextEntry name="readCode" label={say('check-read-code')} trouble={trouble} isCode maxLength={120} />
       ) : null}
-      <ChoiceEntry
-        name="action"
-        label={say('check-action')}
-        as="tiles"
-        trouble={trouble}
-        choices={checkActions.map((action) => ({ value: action, says: say(`check-action-${action}`) }))}
-      />
-      <TextEntry name="note" label={say('check-note')} trouble={trouble} maxLength={300} />
+      <DoneAtOnce trouble={trouble} />
     </>
   );
 }

@@ -1,11 +1,12 @@
 import type { VNode } from 'preact';
 import { judgeTyped, verdictOf, type TypedReading } from '../../core/test-packs/judge-typed.js';
 import type { CheckPlanRow } from '../../line-checks/check-plan-rows.js';
-import { checkActions, type TestPiece } from '../../line-checks/check-words.js';
+import type { TestPiece } from '../../line-checks/check-words.js';
 import { say } from '../../platform/sentences/sentences.js';
 import type { FormTrouble } from '../../platform/web/form-trouble.js';
-import { ChoiceEntry, NumberEntry, TextEntry } from '../../platform/web/kit/entries.js';
+import { NumberEntry } from '../../platform/web/kit/entries.js';
 import { pieceText, thousandthsText } from './check-text.js';
+import { DoneAtOnce } from './done-at-once.js';
 
 interface ReadingsProps {
   readonly plan: CheckPlanRow;
@@ -50,14 +51,7 @@ export function Readings({ plan, trouble }: ReadingsProps): VNode {
       </p>
       <input type="hidden" name="signedAs" value={verdict ?? ''} />
       <div data-if-failed="" hidden={verdict !== 'failed'}>
-        <ChoiceEntry
-          name="action"
-          label={say('check-action')}
-          as="tiles"
-          trouble={trouble}
-          choices={checkActions.map((action) => ({ value: action, says: say(`check-action-${action}`) }))}
-        />
-        <TextEntry name="note" label={say('check-note')} trouble={trouble} maxLength={300} />
+        <DoneAtOnce trouble={trouble} />
       </div>
     </>
   );
