@@ -164,6 +164,7 @@ describe('what a line is set to', () => {
     const begin = house.clock.now();
     const setting = { formatId: plant.formatId, setpointGrams: '2004', reason: 'Before the run' };
     await set({ ...setting, changedAt: shifted(begin, -hour / 2) }, 1);
+    await set({ formatId: plant.formatId, rejectBelowGrams: '1971', reason: 'At the very start', changedAt: begin }, 1);
     const { runId } = await aRun(house, plant, { lineId, startedAt: begin });
     const filled = { packCount: 1200, firstAt: begin, everyMilliseconds: 3000, heads: 1, deviationMilligrams: 3000 };
     const columns = filledPacks({ ...filled, meanOf: () => 2_005_000 });
@@ -179,8 +180,9 @@ describe('what a line is set to', () => {
     await set({ setpointGrams: '2003', reason: 'Mean high', changedAt: shifted(begin, hour / 2) }, 1);
     await set({ formatId: plant.otherFormatId, setpointGrams: '1000', reason: 'For the next run' }, 1);
     const after = await told();
-    expect(after.texts).toEqual([expect.stringMatching(/^Set: setpoint 2.003\.00 g\. Mean high$/)]);
-    expect([before.texts, after.rest]).toEqual([[], before.rest]);
+    const atStart = expect.stringMatching(/^Set: pushed out below 1.971\.00 g\. At the very start$/);
+    expect(after.texts).toEqual([atStart, expect.stringMatching(/^Set: setpoint 2.003\.00 g\. Mean high$/)]);
+    expect([before.texts, after.rest]).toEqual([[atStart], before.rest]);
     expect(pageText((await auditor.get(`/runs/${runId}/weights`)).text)).toContain('Set: setpoint 2 003.00 g.');
     await house.get(CloseRun).execute(asking(plant.actor), runId, { packCount: 1200, loosePackCount: 0 });
     const { paperId } = (await lead.post(`/api/runs/${runId}/weights/report`)).body as { paperId: string };
@@ -188,7 +190,8 @@ describe('what a line is set to', () => {
       /\s+/g,
       ' ',
     );
-    expect(text).toMatch(/At the start: setpoint 2.004\.00 g, as last recorded\./);
+    expect(text).toMatch(/At the start: setpoint 2.004\.00 g, pushed out below 1.971\.00 g, as last recorded\./);
+    expect(text.match(/pushed out below/g)).toHaveLength(1);
     expect(text).toMatch(/setpoint 2.003\.00 g\. Mean high/);
     expect(text).not.toContain('For the next run');
   });

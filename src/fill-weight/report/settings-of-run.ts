@@ -10,7 +10,7 @@ import {
 import { figuresText, inForceText } from '../line-settings/setting-texts.js';
 import type { RunStretch } from '../run-weights/run-events.js';
 
-/** What the line of a run was set to at its start, and what was changed while it ran. */
+/** What the line of a run was set to at its start, and what was changed after it while it ran. */
 export interface SettingsOfRun {
   readonly atStart: SettingInForce;
   readonly changes: readonly LineSettingRow[];
@@ -19,7 +19,11 @@ export interface SettingsOfRun {
 export async function settingsOfRun(from: ReadFrom, { run, untilAt }: RunStretch): Promise<SettingsOfRun> {
   const { lineId, formatId, startedAt } = run;
   const changes = await settingsBetween(from, { lineId, formatId, fromAt: startedAt, untilAt });
-  return { atStart: await settingAt(from, { lineId, formatId }, startedAt), changes };
+  return {
+    atStart: await settingAt(from, { lineId, formatId }, startedAt),
+    // What was changed at the very start is in force at the start, and is not said twice.
+    changes: changes.filter(({ changedAt }) => changedAt !== startedAt),
+  };
 }
 
 /** In sentences: first what was set at the start, then each change with its reason. */
