@@ -49,16 +49,17 @@ describe('a paper whose facts are from before papers had a language', () => {
   });
 });
 
-/** The hash was written down with the renderer of edition 1. */
-describe('a weight report whose facts say nothing of settings', () => {
-  it('is drawn to the byte as it was', async () => {
+/** The hashes were written down with the renderers of editions 1 and 2. */
+describe('a weight report whose facts are of an earlier edition', () => {
+  it('is drawn to the byte as it was where they say nothing of settings', async () => {
     const bytes = await inPaperLanguage(() => weightReport(weightReportFacts, issuedAt));
     expect(sha256(Buffer.from(bytes))).toBe('8cb268ca28964db65946a97464abf34b2792d30e7c9f287ce17c79a5a8004eae');
   });
 
-  it('has settings where its facts do', async () => {
+  it('has settings where its facts do, and with no chart of hours is drawn to the byte as edition 2 was', async () => {
     const settings = ['At the start: setpoint 2 004.00 g, as last recorded.'];
     const bytes = await inPaperLanguage(() => weightReport({ ...weightReportFacts, settings }, issuedAt));
     expect(textOf(Buffer.from(bytes)).replaceAll(/\s+/g, ' ')).toMatch(/as recorded by hand At the start: setpoint/);
+    expect(sha256(Buffer.from(bytes))).toBe('446aacf5b95199916aec0a01f0dcfc8e93b7d9bb853cb49d4673ead237e81850');
   });
 });

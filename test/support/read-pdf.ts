@@ -47,3 +47,25 @@ export function textOf(pdf: Uint8Array): string {
     document.loadPage(page).toStructuredText('preserve-whitespace').asText(),
   ).join('\n');
 }
+
+/** A line that is drawn, not filled. */
+export interface DrawnStroke {
+  readonly widthMm: number;
+  readonly isDashed: boolean;
+}
+
+/** Every line of every page, as a renderer that did not make the file would draw it. */
+export function strokesOf(pdf: Uint8Array): readonly DrawnStroke[] {
+  const document = mupdf.Document.openDocument(pdf, 'application/pdf');
+  const found: DrawnStroke[] = [];
+  const device = new mupdf.Device({
+    strokePath(_path, stroke, [a, b]) {
+      const widthMm = (stroke.getLineWidth() * Math.hypot(a, b) * 25.4) / 72;
+      found.push({ widthMm, isDashed: (stroke.getDashes() ?? []).length > 0 });
+    },
+  });
+  for (let page = 0; page < document.countPages(); page += 1) {
+    document.loadPage(page).run(device, mupdf.Matrix.identity);
+  }
+  return found;
+}

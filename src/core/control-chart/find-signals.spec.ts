@@ -2,7 +2,7 @@ import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { describeWithChecks, readChecks } from '../../../test/support/checks.js';
 import { standardized } from './control-chart.js';
-import { findSignals } from './find-signals.js';
+import { begunSignals, findSignals } from './find-signals.js';
 import { nelsonRules, westernElectricRules, type ChartRuleName } from './chart-rules.js';
 
 /** Each rule with the least that sets it off (the figures it rests on), and what just does not. */
@@ -119,6 +119,14 @@ describeWithChecks('chart rules and their wording', () => {
       ...kept.western_electric.map(({ id, test }) => read(`western-electric-${id}`, test)),
       ...kept.nelson.map(({ id, test }) => read(`nelson-${id}`, test)),
     ]);
+  });
+
+  it('says a signal that goes on once, each rule on its own, and anew where it stopped between', () => {
+    expect(begunSignals(findSignals([4, 4, 0, 4], westernElectricRules.slice(0, 1))).map(({ at }) => at)).toEqual([
+      0, 3,
+    ]);
+    const both = begunSignals(findSignals([0, 2.1, 3.1, 3.2], westernElectricRules));
+    expect(both.map(({ rule, at }) => `${at} ${rule}`)).toEqual(['2 western-electric-1', '2 western-electric-2']);
   });
 });
 

@@ -33,6 +33,17 @@ export function findSignals<Name extends string>(
   );
 }
 
+/**
+ * Signals where they began: one that goes on at the next figure is left out there.
+ *
+ * @param signals of one chart, as `findSignals` answers them
+ * @returns in the same order
+ * @example begunSignals(findSignals([4, 4, 0, 4], [westernElectricRules[0]])).map(({ at }) => at) // [0, 3]
+ */
+export function begunSignals<Name extends string>(signals: readonly Signal<Name>[]): readonly Signal<Name>[] {
+  return signals.filter(({ rule, at }) => !signals.some((other) => other.rule === rule && other.at === at - 1));
+}
+
 function placesOf(pattern: ChartPattern, figures: readonly number[], at: number): readonly number[] | null {
   if (pattern.kind === 'beyond') return placesBeyond(pattern, figures, at);
   const first = at - pattern.of + 1;

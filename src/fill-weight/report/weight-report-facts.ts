@@ -19,6 +19,7 @@ import { verdictSays } from '../run-weights/verdict-line.js';
 import { flooredMilligrams, outsideText, runVerdictTexts } from '../verdict-texts.js';
 import { gramsText } from '../weight-text.js';
 import { fitnessTexts } from './fitness-texts.js';
+import { printedHours } from './printed-hours.js';
 import { mostListed, shortPacksOf, tareChangesOf, type TareChangeEntry } from './report-readings.js';
 import { settingsOfRun, settingTexts } from './settings-of-run.js';
 import type { PrintedMarket, WeightReportFacts } from './weight-report.facts.js';
@@ -83,6 +84,7 @@ export async function weightReportFacts(from: ReadFrom, draft: ReportDraft): Pro
         thousands(hour.beyondT2Count),
       ],
     })),
+    hourChart: printedHours(weights, site.timeZone),
     shortPacks: short.packs.map(({ weighedAt, sequence, head, netMilligrams }) => ({
       cells: [local(weighedAt), thousands(sequence), headText(head), gramsText(netMilligrams)],
     })),

@@ -31,6 +31,26 @@ export interface PrintedLimits {
   readonly mean: number;
 }
 
+/** What an hour's mean is: within, one that a chart rule points to, or beyond the control limits. */
+export type HourMark = 'within' | 'signal' | 'beyond';
+
+/** The means of the hours as single figures with their control limits, in micrograms. */
+export interface PrintedHours {
+  readonly nominal: number;
+  readonly centre: number;
+  readonly lower: number;
+  readonly upper: number;
+  /** In the order of time; the day stands where it begins. */
+  readonly points: readonly {
+    readonly day: string | null;
+    readonly clock: string;
+    readonly value: number;
+    readonly mark: HourMark;
+  }[];
+  /** What the chart shows, and what its signals are. */
+  readonly says: readonly string[];
+}
+
 /** What a weight report says, frozen when it was issued. Texts are in the language of the paper. */
 export interface WeightReportFacts {
   readonly language: Language;
@@ -49,6 +69,8 @@ export interface WeightReportFacts {
   readonly bins: readonly PrintedBin[];
   readonly limits: PrintedLimits | null;
   readonly hours: readonly { readonly cells: readonly string[] }[];
+  /** Null: packs of one hour or none; absent in reports of editions 1 and 2. */
+  readonly hourChart?: PrintedHours | null;
   readonly shortPacks: readonly { readonly cells: readonly string[] }[];
   readonly shortPackCount: number;
   /** What the line was set to, each in a sentence; absent in reports of edition 1. */

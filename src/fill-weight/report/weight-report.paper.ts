@@ -4,12 +4,13 @@ import { PdfKit } from '../../platform/printing/pdf-kit.js';
 import type { PdfColumn, PdfRow } from '../../platform/printing/pdf-table.js';
 import { say } from '../../platform/sentences/sentences.js';
 import { drawHistogram } from './histogram-drawing.js';
+import { drawHours } from './hours-drawing.js';
 import type { PrintedMarket, WeightReportFacts } from './weight-report.facts.js';
 
 export const weightReportKind = 'weight-report';
-/** Edition 2 adds what the line was set to. */
-export const weightReportEdition = '2';
-export const weightReportEditions = ['1', weightReportEdition] as const;
+/** Edition 2 adds what the line was set to, edition 3 the chart of the hours: a report has what its facts have. */
+export const weightReportEdition = '3';
+export const weightReportEditions = ['1', '2', weightReportEdition] as const;
 
 /** A run's weights for an inspector, A4: the verdict first, then what was weighed and how, then what it rests on. */
 export async function weightReport(facts: WeightReportFacts, issuedAt: string): Promise<Uint8Array> {
@@ -22,6 +23,7 @@ export async function weightReport(facts: WeightReportFacts, issuedAt: string): 
   flow.table(say('weight-report-counts'), pairColumns(), facts.counts.map(pairRow));
   for (const market of facts.markets) marketBlock(flow, market);
   drawHistogram(flow, facts);
+  drawHours(flow, facts);
   hours(flow, facts);
   shortPacks(flow, facts);
   settings(flow, facts);

@@ -43,6 +43,9 @@ addSentences('es', {
   'weight-report-overall-kept': 'se cumplen todas las reglas',
   'weight-report-overall-broken': 'no se cumplen: {rules}',
   'weight-report-overall-not-judged': 'no se pudieron juzgar todas las reglas',
+  'weight-report-hours-key':
+    'Líneas finas de trazos: límites de control, de la propia corrida. Línea gruesa: cantidad nominal, de la ley. Círculo: dentro; cuadrado: una señal; rombo: fuera de los límites de control.',
+  'weight-report-more-signals': '{count} {count?señal|señales} más.',
   'weight-report-hour': 'Hora, desde',
   'weight-report-when': 'Pesado',
   'weight-report-sequence': 'N.º de secuencia',

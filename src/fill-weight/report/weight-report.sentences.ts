@@ -42,6 +42,9 @@ addSentences('en', {
   'weight-report-overall-kept': 'every rule is kept',
   'weight-report-overall-broken': 'not kept: {rules}',
   'weight-report-overall-not-judged': 'not every rule could be judged',
+  'weight-report-hours-key':
+    'Thin lines with dashes: control limits, from the run itself. Thick line: nominal quantity, from the law. Circle: within; square: a signal; diamond: beyond the control limits.',
+  'weight-report-more-signals': '{count} more {count?signal|signals}.',
   'weight-report-hour': 'Hour, from',
   'weight-report-when': 'Weighed',
   'weight-report-sequence': 'Sequence',

@@ -6,7 +6,7 @@ import { aPlant, type Plant } from '../../../test/support/a-plant.js';
 import { aRun } from '../../../test/support/a-run.js';
 import { asking, openHouse, type TestHouse } from '../../../test/support/house.js';
 import { filledPacks, keepPacks } from '../../../test/support/kept-packs.js';
-import { pageAsPng, pageCount, textOf } from '../../../test/support/read-pdf.js';
+import { pageAsPng, pageCount, strokesOf, textOf } from '../../../test/support/read-pdf.js';
 import { CloseRun } from '../../packing/close-run.js';
 import { shifted } from '../../platform/clock.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
@@ -35,19 +35,25 @@ describe('the report of a run’s fill weights for an inspector', () => {
   afterAll(() => house.close());
 
   /** 4800 packs in four hours; one of them of 1930 g, beyond T2 (1940 g). */
-  async function aWeighedRun(): Promise<{ runId: string; number: string; series: string }> {
+  async function aWeighedRun({
+    everyMilliseconds = 3000,
+    meanOf = () => 2_005_000,
+  }: {
+    everyMilliseconds?: number;
+    meanOf?: (place: number) => number;
+  } = {}): Promise<{ runId: string; number: string; series: string }> {
     const startedAt = shifted(firstDay, runCount * 86_400_000);
     runCount += 1;
     house.clock.set(startedAt);
     const run = await aRun(house, plant, { startedAt });
     const columns = filledPacks({
-      ...{ packCount: 4800, firstAt: startedAt, everyMilliseconds: 3000, heads: 2, deviationMilligrams: 5000 },
-      meanOf: () => 2_005_000,
+      ...{ packCount: 4800, firstAt: startedAt, everyMilliseconds, heads: 2, deviationMilligrams: 5000 },
+      meanOf,
     });
     columns.netMilligrams[1000] = 1_930_000;
     const series = String(runCount);
     await keepPacks(house, { runId: run.runId, weigherId, nominalMilligrams, series }, columns);
-    house.clock.set(shifted(startedAt, 14_400_000));
+    house.clock.set(shifted(startedAt, 4800 * everyMilliseconds));
     officer = await signedIn(house, await aPerson(house, plant.siteId, { roles: ['quality-officer'] }));
     auditor = await signedIn(house, await aPerson(house, plant.siteId, { roles: ['auditor'] }));
     return { ...run, series };
@@ -66,14 +72,19 @@ describe('the report of a run’s fill weights for an inspector', () => {
     return { pdf, text: textOf(pdf).replaceAll(/\s+/g, ' ') };
   }
 
+  /** For who wants to look at it. */
+  function picture(pdf: Buffer, name: string): void {
+    const folder = process.env['REPORT_PICTURES'];
+    for (let page = 0; folder !== undefined && page < pageCount(pdf); page += 1) {
+      writeFileSync(`${folder}/${name}-${page}.png`, pageAsPng(pdf, page, 80));
+    }
+  }
+
   it('says what was packed and weighed, how it is judged here and in the USA, and names the pack that is short', async () => {
     const { runId, number } = await aWeighedRun();
     await closed(runId);
     const { pdf, text } = await issued(runId);
-    const folder = process.env['REPORT_PICTURES'];
-    for (let page = 0; folder !== undefined && page < pageCount(pdf); page += 1) {
-      writeFileSync(`${folder}/report-${page}.png`, pageAsPng(pdf, page, 80));
-    }
+    picture(pdf, 'report');
     expect(text).toContain(number);
     expect(text).toContain('European Union: the 4 800 packs that were weighed do not keep: Packs beyond T2');
     expect(text).toContain('Packed by: Alder Quay, GLN 9520123000011');
@@ -126,6 +137,26 @@ describe('the report of a run’s fill weights for an inspector', () => {
     expect(text).toContain('worked out anew from the corrected nets');
     expect(text).toContain('single weights are damaged');
     expect(text.replaceAll(' ', '')).toContain(block?.id);
+  });
+
+  it('draws the means of the hours: limits of control thin and dashed, the law’s line alone thick', async () => {
+    // Twenty hours of 240 packs; in the sixteenth somebody turned the filler up.
+    const meanOf = (place: number): number => (place >= 3600 && place < 3840 ? 2_012_000 : 2_004_000);
+    const { runId } = await aWeighedRun({ everyMilliseconds: 15_000, meanOf });
+    await closed(runId);
+    const { pdf, text } = await issued(runId);
+    picture(pdf, 'hours');
+    expect(text).toMatch(/Means by the hour and control limits nominal 2 000\.0 g upper limit 2 00\d\.\d\d g/);
+    expect(text).toMatch(
+      /Means of 20 hours about 2 004\.\d\d g, nominal 2 000\.0 g: 1 beyond the control limits, [1-9]/,
+    );
+    expect(text).toMatch(/Mar 2026, \d\d:00: one beyond 3 sigma \(Western Electric 1\)\. Ask what changed/);
+    const lines = strokesOf(pdf);
+    const dashed = lines.filter(({ isDashed }) => isDashed);
+    expect(dashed).toHaveLength(2);
+    for (const { widthMm } of dashed) expect(widthMm).toBeLessThan(0.3);
+    // T1, T2 and nominal in the histogram, nominal among the hours.
+    expect(lines.filter(({ widthMm }) => widthMm > 0.5)).toHaveLength(4);
   });
 
   it('speaks the language of the site’s papers, stays as it was issued, and is asked for on the page', async () => {

@@ -2,7 +2,7 @@ import type { VNode } from 'preact';
 import { westernElectricRules, type ChartRuleName } from '../../core/control-chart/chart-rules.js';
 import { standardized, type ControlChart } from '../../core/control-chart/control-chart.js';
 import { cumulativeSums, shiftedMean } from '../../core/control-chart/cumulative-sums.js';
-import { findSignals, type Signal } from '../../core/control-chart/find-signals.js';
+import { begunSignals, findSignals, type Signal } from '../../core/control-chart/find-signals.js';
 import { meansAndDeviations } from '../../core/control-chart/means-chart.js';
 import type { Subgroup } from '../../core/weight-blocks/subgroups-of-weights.js';
 import { say } from '../../platform/sentences/sentences.js';
@@ -71,7 +71,7 @@ interface SignalsProps {
 
 /** The latest signals, each by its rule; one that goes on is said once, from when it showed first. */
 function Signals({ signals, subgroups, timeZone }: SignalsProps): VNode {
-  const begun = signals.filter(({ rule, at }) => !signals.some((other) => other.rule === rule && other.at === at - 1));
+  const begun = begunSignals(signals);
   const said = begun.slice(-mostSaid).reverse();
   if (said.length === 0) return <p>{say('run-weights-no-signal')}</p>;
   return (

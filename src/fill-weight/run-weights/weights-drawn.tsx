@@ -1,9 +1,5 @@
 import type { VNode } from 'preact';
 import type { CountLine, RunLine } from '../../core/average-quantity/judge-run.js';
-import { westernElectricRules } from '../../core/control-chart/chart-rules.js';
-import { standardized } from '../../core/control-chart/control-chart.js';
-import { findSignals } from '../../core/control-chart/find-signals.js';
-import { individualsChart } from '../../core/control-chart/individuals-chart.js';
 import { ruleSetOf } from '../../core/average-quantity/rule-sets.js';
 import { say } from '../../platform/sentences/sentences.js';
 import { countText } from '../../platform/web/figures-text.js';
@@ -11,10 +7,8 @@ import { localText } from '../../platform/web/local-text.js';
 import { MeansPicture, type ChartEvent } from '../means-picture.js';
 import { WeightHistogram, type HistogramFacts } from '../weight-histogram.js';
 import { gramsText } from '../weight-text.js';
+import { chartOfHours, enoughHours } from './hours-chart.js';
 import type { MarketVerdict, RunWeights, Weighed } from './run-weights.js';
-
-/** Fewer figures than this make limits that are themselves uncertain: 20 to 25 are customary. */
-const enoughHours = 20;
 
 interface HistogramProps {
   readonly of: RunWeights;
@@ -71,7 +65,7 @@ function limitIn(lines: readonly RunLine[], milligrams: number | null): Histogra
   return { milligrams, beyondCount: line.shortCount, permittedCount: line.allowedCount };
 }
 
-/** The means of the hours as single figures: of hundreds of packs each, their own spread says nothing of hours. */
+/** The means of the hours as single figures. */
 export function MeansOfRun({
   of,
   events,
@@ -83,9 +77,9 @@ export function MeansOfRun({
   readonly timeZone: string;
 }): VNode {
   const { hours, yardstick } = of;
-  if (hours.length < 2) return <p class="quiet">{say('run-weights-one-hour')}</p>;
   const { nominalMilligrams } = yardstick;
-  const chart = individualsChart(hours.map((hour) => nominalMilligrams + hour.meanErrorMicrograms / 1000)).values;
+  const drawn = chartOfHours(hours, nominalMilligrams);
+  if (drawn === null) return <p class="quiet">{say('run-weights-one-hour')}</p>;
   return (
     <>
       <p class="quiet">
@@ -95,9 +89,8 @@ export function MeansOfRun({
       <MeansPicture
         of={{
           figure: 'hours',
-          chart,
+          ...drawn,
           intervals: hours.map(({ hourAt, packCount }) => ({ at: hourAt, packCount })),
-          signals: findSignals(standardized(chart), westernElectricRules),
           ...{ events, nominalMilligrams, timeZone },
         }}
       />

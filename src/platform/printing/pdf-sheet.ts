@@ -104,6 +104,28 @@ export class PdfSheet {
     });
   }
 
+  /** A line through several places, whole or dashed. */
+  trail(
+    places: readonly (readonly [xMm: number, yMm: number])[],
+    { lineMm, dashMm }: { lineMm: number; dashMm?: number },
+  ): void {
+    this.page.drawSvgPath(`M${places.map((place) => place.join(' ')).join(' L')}`, {
+      ...{ x: 0, y: points(this.heightMm), scale: points(1), borderWidth: lineMm, borderColor: ink() },
+      ...(dashMm === undefined ? {} : { borderDashArray: [dashMm, dashMm] }),
+    });
+  }
+
+  /** A circle about its middle, filled with a grey and framed. */
+  circle(
+    { xMm, yMm, radiusMm }: { xMm: number; yMm: number; radiusMm: number },
+    { fillGrey, lineMm }: { fillGrey: number; lineMm: number },
+  ): void {
+    this.page.drawCircle({
+      ...{ x: points(xMm), y: points(this.heightMm - yMm), size: points(radiusMm) },
+      ...{ color: pdfLib().grayscale(fillGrey), borderColor: ink(), borderWidth: points(lineMm) },
+    });
+  }
+
   /** A symbol as one path with one fill: exact, small, and with no hairlines between its rectangles. */
   symbol(symbol: MeasuredSymbol, place: { readonly xMm: number; readonly yMm: number }): number {
     const { PDFNumber, PDFOperator, PDFOperatorNames } = pdfLib();
