@@ -75,6 +75,7 @@ function Ways({ viewer, entry }: Pick<KeptEntryProps, 'viewer' | 'entry'>): VNod
   const { facts, content, route, address, happenedAt } = entry;
   const bag = text(facts['bag']) ?? text(content['bag']);
   const lineId = /^\/line\/([0-9a-f-]{36})\//.exec(address)?.[1];
+  const settings = /\/(lines\/[0-9a-f-]{36}\/settings)$/.exec(address)?.[1];
   const mayEnter = settlerOf(route) === 'quality-officer' && mayDo(viewer.actor.roles, 'tip-bags');
   const late = new URLSearchParams({ openedAt: happenedAt, ...(bag === null ? {} : { bag }) });
   const units = [bag, text(facts['run']) ?? text(content['run'])].filter((unit) => unit !== null);
@@ -82,6 +83,9 @@ function Ways({ viewer, entry }: Pick<KeptEntryProps, 'viewer' | 'entry'>): VNod
     ...units.map((unit) => ({ href: `/thread?code=${encodeURIComponent(unit)}`, says: unit })),
     ...(lineId !== undefined && mayEnter
       ? [{ href: `/line/${lineId}/late?${late.toString()}`, says: say('kept-entry-enter-tip') }]
+      : []),
+    ...(settings !== undefined && mayDo(viewer.actor.roles, 'run-line')
+      ? [{ href: `/${settings}`, says: say('kept-entry-enter-setting') }]
       : []),
   ];
   if (ways.length === 0) return null;

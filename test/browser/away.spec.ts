@@ -130,6 +130,34 @@ describe('a tablet whose network is away', () => {
     expect(await page.locator('#entries tbody tr').first().innerText()).not.toContain('on this device');
   }, 60_000);
 
+  it('keeps the settings of a line as they were seen, never with a figure that was advised then', async () => {
+    const path = `/lines/${plant.lineIds[0]}/settings`;
+    // What waits is told by how long ago it was: the run began before.
+    house.clock.pass(10);
+    await settle(lead);
+    await open(path);
+    await open(`${path}?setpointGrams=2003.4`);
+    await front.cut();
+    await open(path);
+    expect(await page.locator('#off-line').innerText()).toContain('Off line');
+    expect(await page.locator('[name=setpointGrams]').inputValue()).toBe('');
+    await page.locator('[name=setpointGrams]').fill('2004');
+    await page.locator('[name=reason]').fill('Mean low');
+    await page.getByRole('button', { name: 'RECORD THE SETTING' }).click();
+    await page.locator('#said-here .word', { hasText: 'ON THIS DEVICE' }).waitFor();
+    await page.goto(`${front.address}${path}?setpointGrams=2003.4`).catch(() => undefined);
+    expect(await page.locator('h1').innerText()).toBe('No network');
+    await front.mend();
+    await open(path);
+    await page.evaluate(() => dispatchEvent(new Event('online')));
+    const row = page.locator('main table', { hasText: /setpoint 2.004\.00 g/ });
+    for (let turn = 0; turn < 40 && (await row.count()) === 0; turn += 1) {
+      await page.waitForTimeout(250);
+      await open(path);
+    }
+    expect(await row.count()).toBe(1);
+  }, 60_000);
+
   it('waits longer for what answers an entry than for a page: a copy would not know of it', async () => {
     await settle(lead);
     await open(`${linePath}/level`);

@@ -37,6 +37,7 @@ addSentences('es', {
   'line-to-swap': 'Dos etiquetas cambiadas',
   'line-to-changeover': 'Cambio de formato',
   'line-to-account': 'Balance del turno',
+  'line-to-settings': 'Ajustes de llenadora y pesadora',
   'line-to-hopper': 'Todo sobre la tolva',
   'line-nothing-open': 'Nada abierto en esta línea.',
   'line-open': 'Abierto ({count})',

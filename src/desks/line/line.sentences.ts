@@ -37,6 +37,7 @@ addSentences('en', {
   'line-to-swap': 'Two labels swapped',
   'line-to-changeover': 'Changeover',
   'line-to-account': 'Account of the shift',
+  'line-to-settings': 'Settings of filler and weigher',
   'line-to-hopper': 'All about the hopper',
   'line-nothing-open': 'Nothing is open on this line.',
   'line-open': 'Open ({count})',

@@ -169,6 +169,9 @@ function OtherActs({ view, mayRun }: { readonly view: ShiftView; readonly mayRun
           {say(`line-to-${way}`)}
         </a>
       ))}
+      <a class="act plain" href={`/lines/${view.line.id}/settings`}>
+        {say('line-to-settings')}
+      </a>
       {view.hopper === null ? null : (
         <a class="act plain" href={`/hoppers/${view.hopper.id}`}>
           {say('line-to-hopper')}

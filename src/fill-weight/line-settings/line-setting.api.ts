@@ -1,7 +1,7 @@
 import { Body, Controller, Get, Inject, Param, ParseUUIDPipe, Post } from '@nestjs/common';
 import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
 import type { Asked } from '../../journal/entry-draft.js';
-import { May, type Actor } from '../../platform/actor.js';
+import { May, MayBeQueued, type Actor } from '../../platform/actor.js';
 import { READER, type ReadFrom } from '../../platform/database/reading.js';
 import { Acting, Asking } from '../../platform/web/request.js';
 import { ofSite } from '../../plant/of-site.js';
@@ -38,6 +38,7 @@ export class LineSettingApi {
 
   @Post('lines/:id/settings')
   @May('run-line')
+  @MayBeQueued()
   @ApiOperation({ summary: 'The filler of a line, or the limits of its weigher, were set otherwise' })
   @ApiCreatedResponse({ schema: { example: settingExample } })
   change(@Asking() asked: Asked, @Param('id', ParseUUIDPipe) lineId: string, @Body() form: ChangeSettingForm) {

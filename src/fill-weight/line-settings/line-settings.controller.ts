@@ -4,7 +4,7 @@ import type { VNode } from 'preact';
 import type { Asked } from '../../journal/entry-draft.js';
 import { openRunOfLine } from '../../packing/packing-runs.js';
 import { namesOf } from '../../people/people.js';
-import { May } from '../../platform/actor.js';
+import { May, MayBeQueued } from '../../platform/actor.js';
 import { READER, type ReadFrom } from '../../platform/database/reading.js';
 import type { FormTrouble } from '../../platform/web/form-trouble.js';
 import { Asking, Looking, type Viewer } from '../../platform/web/request.js';
@@ -43,6 +43,7 @@ export class LineSettingsController {
 
   @Post('lines/:id/settings')
   @May('run-line')
+  @MayBeQueued()
   change(
     @Sent() sent: SentForm,
     @Asking() asked: Asked,
@@ -98,7 +99,7 @@ export class LineSettingsController {
     return lineSettingsPage({
       ...{ viewer, line, settings, trouble, names: await namesOf(this.reader, people) },
       formats: await formatsOfSite(this.reader, siteId),
-      formatId: query.formatId ?? run?.formatId ?? null,
+      ...{ formatId: query.formatId ?? null, running: run?.formatName ?? null },
       advisedGrams: query.setpointGrams ?? null,
     });
   }

@@ -21,8 +21,10 @@ interface LineSettingsProps {
   /** Who set it, by id. */
   readonly names: ReadonlyMap<string, string>;
   readonly formats: readonly { readonly id: string; readonly name: string }[];
-  /** What runs now, or what was asked for; null: it is to be chosen. */
+  /** What was asked for; null: that of the run of then, or it is to be chosen. */
   readonly formatId: string | null;
+  /** The format that runs now; null: none. */
+  readonly running: string | null;
   /** A setpoint that was advised and is taken over; null: none. */
   readonly advisedGrams: string | null;
   readonly trouble: FormTrouble | null;
@@ -60,22 +62,30 @@ export function lineSettingsPage(props: LineSettingsProps): VNode {
         empty={say('setting-none')}
       />
       <div class="acts">
+        <ActLink href={`/line/${line.id}`} says={say('setting-to-line', { line: line.name })} />
         <ActLink href={`/lines/${line.id}/fill`} says={say('line-fill-link', { line: line.name })} />
       </div>
     </Shell>
   );
 }
 
-function SettingForm({ viewer, line, formats, formatId, advisedGrams, trouble }: LineSettingsProps): VNode {
+function SettingForm({ viewer, line, formats, formatId, running, advisedGrams, trouble }: LineSettingsProps): VNode {
   return (
     <section class="card" aria-labelledby="new-setting">
       <h2 id="new-setting">{say('setting-new')}</h2>
       <p>{say(advisedGrams === null ? 'setting-set-first' : 'setting-set-advised-first')}</p>
-      <EntryForm viewer={viewer} action={`/lines/${line.id}/settings`} trouble={trouble} id="setting-form">
+      <EntryForm
+        viewer={viewer}
+        action={`/lines/${line.id}/settings`}
+        trouble={trouble}
+        queue="setting"
+        id="setting-form"
+      >
         <ChoiceEntry
           name="formatId"
           label={say('setting-format')}
-          required
+          required={running === null}
+          none={running === null ? undefined : say('setting-format-of-run', { format: running })}
           value={formatId ?? undefined}
           trouble={trouble}
           choices={formats.map(({ id, name }) => ({ value: id, says: name }))}

@@ -30,6 +30,8 @@ addSentences('es', {
   'setting-none': 'Nadie registró un ajuste de esta línea.',
   'setting-when': 'Desde cuándo',
   'setting-format': 'Formato de paquete',
+  'setting-format-of-run': 'Lo que corre entonces (ahora: {format})',
+  'setting-to-line': 'Volver a {line}',
   'setting-what': 'Ajustado a',
   'setting-who': 'Quién',
   'setting-correct': 'Corregir',

@@ -31,6 +31,8 @@ addSentences('en', {
   'setting-none': 'Nobody recorded a setting of this line.',
   'setting-when': 'Since when',
   'setting-format': 'Pack format',
+  'setting-format-of-run': 'What runs then (now: {format})',
+  'setting-to-line': 'Back to {line}',
   'setting-what': 'Set to',
   'setting-who': 'Who',
   'setting-correct': 'Correct',

@@ -64,6 +64,8 @@ export const browserSentencesInSpanish: Readonly<Record<keyof typeof browserSent
   'browser-word-sweepings': 'Barreduras',
   'browser-word-reject': 'Rechazo',
   'browser-word-sample': 'Muestra',
+  'browser-word-setting': 'Ajuste',
+  'browser-word-hand-sample': 'Muestra a mano',
   'browser-word-bag': 'Big bag',
   'browser-reading-passed': '{off} g, dentro de ± {allowed} g: conforme',
   'browser-reading-failed': '{off} g, fuera de ± {allowed} g: NO CONFORME',

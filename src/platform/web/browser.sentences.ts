@@ -63,6 +63,8 @@ export const browserSentences = {
   'browser-word-sweepings': 'Sweepings',
   'browser-word-reject': 'Reject',
   'browser-word-sample': 'Sample',
+  'browser-word-setting': 'Setting',
+  'browser-word-hand-sample': 'Hand sample',
   'browser-word-bag': 'Bulk bag',
   'browser-reading-passed': '{off} g, within ± {allowed} g: passed',
   'browser-reading-failed': '{off} g, beyond ± {allowed} g: FAILED',

@@ -14,8 +14,12 @@ const answerPatienceMilliseconds = 20_000;
 /** A proxy that stands before a server which is away. */
 const away = new Set([502, 503, 504]);
 
-/** The pages that are of use without network: those where work is entered. */
-export function isWorkingPage(pathname: string): boolean {
+/**
+ * The pages that are of use without network: those where work is entered. The settings of a line with a figure filled in
+ * are none: what was advised then may not be the advice any more.
+ */
+export function isWorkingPage({ pathname, search }: URL): boolean {
+  if (/^\/lines\/[0-9a-f-]{36}\/settings$/.test(pathname)) return search === '';
   return /^\/(line|dock|dryer|device)(\/|$)/.test(pathname);
 }
 

@@ -18,7 +18,8 @@ let entryIsOut = false;
 
 self.addEventListener('fetch', (event) => {
   const { request } = event;
-  const { pathname, origin } = new URL(request.url);
+  const address = new URL(request.url);
+  const { pathname, origin } = address;
   if (origin !== self.location.origin) return;
   const asset = answerAsset(request);
   if (asset !== null) {
@@ -28,7 +29,7 @@ self.addEventListener('fetch', (event) => {
     event.waitUntil(forgetPerson());
   } else if (request.mode === 'navigate') {
     if (request.method === 'GET') {
-      event.respondWith(isWorkingPage(pathname) ? answerPage(request, entryIsOut) : withOffLinePage(request));
+      event.respondWith(isWorkingPage(address) ? answerPage(request, entryIsOut) : withOffLinePage(request));
     }
     entryIsOut = request.method === 'POST';
   }

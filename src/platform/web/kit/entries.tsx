@@ -155,6 +155,8 @@ interface ChoiceProps extends EntryProps {
   readonly choices: readonly { readonly value: string; readonly says: string; readonly about?: string | undefined }[];
   /** Tiles for a few choices on a tablet; a list for many. */
   readonly as?: 'tiles' | 'list' | undefined;
+  /** What it means to choose none, in a list where that is allowed. */
+  readonly none?: string | undefined;
 }
 
 /** One of a few. */
@@ -162,13 +164,13 @@ export function ChoiceEntry({ choices, as = 'list', ...entry }: ChoiceProps): VN
   return as === 'tiles' ? <Tiles choices={choices} {...entry} /> : <List choices={choices} {...entry} />;
 }
 
-function List({ choices, ...entry }: ChoiceProps): VNode {
+function List({ choices, none, ...entry }: ChoiceProps): VNode {
   const chosen = entered(entry);
   return (
     <Entry {...entry}>
       <select {...marks(entry)}>
         {entry.required === true && chosen !== undefined && chosen !== '' ? null : (
-          <option value="">{entry.required === true ? say('choose-one') : say('choose-none')}</option>
+          <option value="">{entry.required === true ? say('choose-one') : (none ?? say('choose-none'))}</option>
         )}
         {choices.map(({ value, says, about }) => (
           <option key={value} value={value} selected={value === chosen}>
