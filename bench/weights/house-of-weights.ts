@@ -8,7 +8,7 @@ import { WeightBatch } from '../../src/fill-weight/weight-batch.entity.js';
 import { SystemClock } from '../../src/platform/clock.js';
 import { readConfig } from '../../src/platform/config.js';
 import type { Databases } from '../../src/platform/database/databases.js';
-import type { ReadFrom } from '../../src/platform/database/reading.js';
+import { readingFrom } from '../../src/platform/database/statement.js';
 import { UnitOfWork } from '../../src/platform/database/unit-of-work.js';
 import { SystemIds } from '../../src/platform/ids.js';
 import { JobRunner } from '../../src/platform/jobs/job-runner.js';
@@ -81,8 +81,8 @@ export async function fillHouse(
     storeSeconds += cpuSeconds() - begun;
   }
   const begun = cpuSeconds();
-  const reader: ReadFrom = { sql: (strings, ...values) => databases.reader.manager.sql(strings, ...values) };
-  await new SealWeights(reader, units, clock, ids, new JobRunner(units, clock)).look();
+  const reader = readingFrom(databases.reader);
+  await new SealWeights(reader, units, clock, ids, new JobRunner(units, clock, reader)).look();
   const sealSeconds = cpuSeconds() - begun;
   await databases.writer.query(databases.kind === 'sqlite' ? 'VACUUM' : 'VACUUM FULL ANALYZE');
   const [bytes] = await reader.sql<{

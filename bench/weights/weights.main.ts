@@ -6,7 +6,7 @@ import { parseArgs } from 'node:util';
 import { instantOf } from '../../src/fill-weight/kept/instants-of-weights.js';
 import { weightOfSequence, weightsOfHour } from '../../src/fill-weight/kept/kept-weights.js';
 import { histogramsOfLine, summariesOfLine } from '../../src/fill-weight/kept/weight-questions.js';
-import type { ReadFrom } from '../../src/platform/database/reading.js';
+import { readingFrom } from '../../src/platform/database/statement.js';
 import { duckQuestions, fillDuck, hourOfDuck } from './duck-peer.js';
 import { ownDatabase } from '../own-database.js';
 import { fillHouse, lineId, series, weigherId } from './house-of-weights.js';
@@ -43,7 +43,7 @@ try {
   if (rows !== null) console.log('written into rows');
   const duck = await fillDuck(folder, year);
   console.log('written into DuckDB');
-  const from: ReadFrom = { sql: (strings, ...given) => databases.reader.manager.sql(strings, ...given) };
+  const from = readingFrom(databases.reader);
   const hours = Math.floor((year.weightCount * 157.89) / hourCentiseconds);
   const fromAt = instantOf(year.firstAtCentiseconds);
   const stretch = { lineId, fromAt, toAt: instantOf(year.firstAtCentiseconds + (hours + 2) * hourCentiseconds) };

@@ -45,13 +45,19 @@ export async function appendEntry(tx: Tx, asked: Asked, change: Change, draft: E
 
 /** Reads the head for writing: on PostgreSQL the row stays locked until the commit that follows at once. */
 export async function lockHead(tx: Tx, siteId: string): Promise<{ sequence: number; hash: string }> {
+  const there = await takeHead(tx, siteId);
+  if (there !== null) return there;
   await tx.sql`INSERT INTO "journal_head" ("site_id", "sequence", "hash") VALUES (${siteId}, 0, ${chainStart}) ON CONFLICT DO NOTHING`;
-  // An update that changes nothing takes the row's lock on both databases.
-  await tx.sql`UPDATE "journal_head" SET "sequence" = "sequence" WHERE "site_id" = ${siteId}`;
+  const begun = await takeHead(tx, siteId);
+  if (begun === null) throw new Error('the journal has no head');
+  return begun;
+}
+
+/** An update that changes nothing takes the row's lock on both databases. */
+async function takeHead(tx: Tx, siteId: string): Promise<{ sequence: number; hash: string } | null> {
   const [row] = await tx.sql<{ sequence: number | string; hash: string }>`
-    SELECT "sequence", "hash" FROM "journal_head" WHERE "site_id" = ${siteId}`;
-  if (row === undefined) throw new Error('the journal has no head');
-  return { sequence: toWhole(row.sequence), hash: row.hash };
+    UPDATE "journal_head" SET "sequence" = "sequence" WHERE "site_id" = ${siteId} RETURNING "sequence", "hash"`;
+  return row === undefined ? null : { sequence: toWhole(row.sequence), hash: row.hash };
 }
 
 function isSame(one: Subject, other: Subject): boolean {

@@ -3,6 +3,7 @@ import { Clock } from './clock.js';
 import { CONFIG, type Config } from './config.js';
 import { HeavyReads } from './database/heavy-reads.js';
 import { READER } from './database/reading.js';
+import { readingFrom } from './database/statement.js';
 import { UnitOfWork } from './database/unit-of-work.js';
 import { DATABASES, type Databases } from './database/databases.js';
 import { Ids } from './ids.js';
@@ -28,7 +29,7 @@ export class PlatformModule {
     const providers = [
       { provide: CONFIG, useValue: ground.config },
       { provide: DATABASES, useValue: ground.databases },
-      { provide: READER, useValue: ground.databases.reader.manager },
+      { provide: READER, useValue: readingFrom(ground.databases.reader) },
       { provide: Clock, useValue: ground.clock },
       { provide: Ids, useValue: ground.ids },
       { provide: UnitOfWork, useValue: new UnitOfWork(ground.databases) },

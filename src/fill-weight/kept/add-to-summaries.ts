@@ -53,11 +53,9 @@ async function addToRunAndHours(tx: Tx, added: AddedWeights): Promise<MonthPart[
   const { runId, weigherId } = added;
   const columns = shiftNets(added.columns, await shiftsOf(tx, added));
   // Changes nothing, but other units that add to this run wait from here on (PostgreSQL): none reads sums that move.
-  await tx.sql`
-    UPDATE "weight_run" SET "bin_milligrams" = "bin_milligrams"
-    WHERE "run_id" = ${runId} AND "weigher_id" = ${weigherId}`;
   const [run] = await tx.sql<RawSums>`
-    SELECT * FROM "weight_run" WHERE "run_id" = ${runId} AND "weigher_id" = ${weigherId}`;
+    UPDATE "weight_run" SET "bin_milligrams" = "bin_milligrams"
+    WHERE "run_id" = ${runId} AND "weigher_id" = ${weigherId} RETURNING *`;
   const yardstick = run === undefined ? yardstickFor(added.nominalMilligrams) : yardstickIn(run);
   let whole = noWeights();
   const ofMonths: MonthPart[] = [];

@@ -1,14 +1,9 @@
 import { AsyncLocalStorage } from 'node:async_hooks';
-import {
-  IsNull,
-  type DataSource,
-  type EntityManager,
-  type EntityTarget,
-  type ObjectLiteral,
-  type QueryRunner,
-} from 'typeorm';
+import { IsNull, type DataSource, type EntityTarget, type ObjectLiteral, type QueryRunner } from 'typeorm';
 import type { Databases } from './databases.js';
 import type { ReadFrom } from './reading.js';
+import { deleteStatement, insertStatements, updateStatement } from './row-statements.js';
+import { done, statementOf, type Outcome, type Statement } from './statement.js';
 
 /** Plain values of an entity's columns; null in a `where` means "is null". */
 export type Columns<Row> = { [Key in keyof Row]?: Row[Key] | undefined };
@@ -86,7 +81,7 @@ async function runOnSqlite<Answer>(writer: DataSource, work: (tx: Tx) => Promise
   const runner = writer.createQueryRunner();
   driver.queryRunner = undefined;
   keepPrepared(writer, runner);
-  return inTransaction(runner, ['BEGIN IMMEDIATE'], work);
+  return inTransaction(runner, 'BEGIN IMMEDIATE', work);
 }
 
 const preparedOf = new WeakMap<DataSource, Map<string, unknown>>();
@@ -102,7 +97,7 @@ async function runOnPostgres<Answer>(writer: DataSource, work: (tx: Tx) => Promi
   for (let attempt = 1; ; attempt += 1) {
     try {
       const runner = writer.createQueryRunner();
-      return await inTransaction(runner, ['BEGIN', `SET LOCAL lock_timeout = '5s'`], work);
+      return await inTransaction(runner, `BEGIN; SET LOCAL lock_timeout = '5s'`, work);
     } catch (error) {
       if (attempt >= 5 || !wantsAnotherTry(error)) throw error;
     }
@@ -117,12 +112,12 @@ function wantsAnotherTry(error: unknown): boolean {
 
 async function inTransaction<Answer>(
   runner: QueryRunner,
-  opening: readonly string[],
+  opening: string,
   work: (tx: Tx) => Promise<Answer>,
 ): Promise<Answer> {
   const unit = new OpenUnit(runner);
   try {
-    for (const statement of opening) await runner.query(statement);
+    await runner.query(opening);
     const answer = await work(unit);
     unit.end();
     await runner.query('COMMIT');
@@ -137,11 +132,11 @@ async function inTransaction<Answer>(
 }
 
 class OpenUnit implements Tx {
-  private readonly manager: EntityManager;
+  private readonly source: DataSource;
   private ended = false;
 
-  constructor(runner: QueryRunner) {
-    this.manager = runner.manager;
+  constructor(private readonly runner: QueryRunner) {
+    this.source = runner.dataSource;
   }
 
   end(): void {
@@ -149,22 +144,15 @@ class OpenUnit implements Tx {
   }
 
   async sql<Row>(strings: TemplateStringsArray, ...values: unknown[]): Promise<Row[]> {
-    return this.open().sql<Row[]>(strings, ...values);
+    return (await this.do(statementOf(this.source, strings, values))).rows as Row[];
   }
 
   async insert<Row extends ObjectLiteral>(
     entity: EntityTarget<Row>,
     rows: Columns<Row> | readonly Columns<Row>[],
   ): Promise<void> {
-    const manager = this.open();
-    if (Array.isArray(rows) && rows.length === 0) return;
-    await manager
-      .createQueryBuilder()
-      .insert()
-      .into(entity)
-      .values(rows as never)
-      .updateEntity(false)
-      .execute();
+    const all = (Array.isArray(rows) ? rows : [rows]) as readonly Columns<Row>[];
+    for (const statement of insertStatements(this.source, entity, all)) await this.do(statement);
   }
 
   async update<Row extends ObjectLiteral>(
@@ -172,26 +160,28 @@ class OpenUnit implements Tx {
     where: Columns<Row>,
     set: Columns<Row>,
   ): Promise<number> {
-    const result = await this.open().createQueryBuilder().update(entity).set(set).where(whereOf(where)).execute();
-    return result.affected ?? 0;
+    return (await this.do(updateStatement(this.source, entity, { where, set }))).affected;
   }
 
   async remove<Row extends ObjectLiteral>(entity: EntityTarget<Row>, where: Columns<Row>): Promise<number> {
-    const result = await this.open().createQueryBuilder().delete().from(entity).where(whereOf(where)).execute();
-    return result.affected ?? 0;
+    return (await this.do(deleteStatement(this.source, entity, where))).affected;
   }
 
   async find<Row extends ObjectLiteral>(entity: EntityTarget<Row>, where: Columns<Row>): Promise<Row[]> {
-    return this.open().find(entity, { where: whereOf(where) as never });
+    return this.open().manager.find(entity, { where: whereOf(where) as never });
   }
 
   async findOne<Row extends ObjectLiteral>(entity: EntityTarget<Row>, where: Columns<Row>): Promise<Row | null> {
-    return this.open().findOne(entity, { where: whereOf(where) as never });
+    return this.open().manager.findOne(entity, { where: whereOf(where) as never });
   }
 
-  private open(): EntityManager {
+  private do(statement: Statement): Promise<Outcome> {
+    return done(this.open(), statement);
+  }
+
+  private open(): QueryRunner {
     if (this.ended) throw new Error('a statement came after its unit of work had ended: an await is missing');
-    return this.manager;
+    return this.runner;
   }
 }
 

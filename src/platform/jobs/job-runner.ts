@@ -1,6 +1,7 @@
-import { Injectable, Logger, type BeforeApplicationShutdown } from '@nestjs/common';
+import { Inject, Injectable, Logger, type BeforeApplicationShutdown } from '@nestjs/common';
 import { Clock, shifted, type Instant } from '../clock.js';
-import { UnitOfWork, type Tx } from '../database/unit-of-work.js';
+import { READER, type ReadFrom } from '../database/reading.js';
+import { UnitOfWork } from '../database/unit-of-work.js';
 import { OutboxJob } from './outbox-job.entity.js';
 import { leaveRecurringJob } from './outbox.js';
 
@@ -26,6 +27,7 @@ export class JobRunner implements BeforeApplicationShutdown {
   constructor(
     private readonly units: UnitOfWork,
     private readonly clock: Clock,
+    @Inject(READER) private readonly reader: ReadFrom,
   ) {}
 
   handle(kind: string, handler: JobHandler): void {
@@ -97,8 +99,10 @@ export class JobRunner implements BeforeApplicationShutdown {
     await this.working;
   }
 
-  private take(): Promise<OutboxJob | null> {
+  /** Most looks, one after each change, find nothing: only for a job is a unit opened. */
+  private async take(): Promise<OutboxJob | null> {
     const now = this.clock.now();
+    if ((await dueJobs(this.reader, now)).length === 0) return null;
     return this.units.run(async (tx) => {
       const [due] = await dueJobs(tx, now);
       if (due === undefined) return null;
@@ -138,8 +142,8 @@ export class JobRunner implements BeforeApplicationShutdown {
   }
 }
 
-function dueJobs(tx: Tx, now: string): Promise<{ id: string }[]> {
-  return tx.sql<{ id: string }>`
+function dueJobs(from: ReadFrom, now: string): Promise<{ id: string }[]> {
+  return from.sql<{ id: string }>`
     SELECT "id" FROM "outbox_job"
     WHERE "finished_at" IS NULL AND "run_after" <= ${now} AND ("leased_until" IS NULL OR "leased_until" < ${now})
     ORDER BY "run_after", "id" LIMIT 1`;
