@@ -14,7 +14,7 @@ export interface CheckInHand {
   readonly actor: Actor;
   /** Who checked: who keyed the row in did not, where somebody else wrote it. */
   readonly checkedBy: string | null;
-  /** The thing that is checked sent it itself: nobody could say what was done, and each of its checks is one. */
+  /** The thing that is checked sent it itself: nobody is there to be asked what was done, and each of its checks is one. */
   readonly isByMachine: boolean;
   readonly plan: CheckPlanRow;
   readonly at: Instant;

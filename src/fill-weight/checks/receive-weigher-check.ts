@@ -1,6 +1,7 @@
 import { Inject, Injectable } from '@nestjs/common';
 import type { Asked } from '../../journal/entry-draft.js';
 import { RecordChange } from '../../journal/record-change.js';
+import type { CheckAction } from '../../line-checks/check-words.js';
 import { lineCheckOf } from '../../line-checks/line-checks.js';
 import { recordCheck } from '../../line-checks/record-check.js';
 import { canonicalText, sha256 } from '../../platform/canonical-text.js';
@@ -23,6 +24,8 @@ export interface WeigherCheckAnswer {
   readonly station: string;
   readonly sequence: number;
   readonly passed: boolean;
+  /** What was done at once; null: nobody said. */
+  readonly action: CheckAction | null;
   /** Of each test pack the reading that counts. */
   readonly results: readonly { readonly code: string; readonly passed: boolean; readonly readingMilligrams: number }[];
   /** It had been received before, and counts once. */
@@ -40,7 +43,7 @@ interface Received {
 /**
  * A pack weigher sends the result of a check that it made with known test packs. It is a line check like one that a
  * person enters, passed or failed by the same rule: what the machine thinks of it is not asked. It has happened, so it
- * is recorded whatever else the plan asks for, and nobody could have said what was done at once.
+ * is recorded whatever else the plan asks for; what was done at once may be said with it, and is not asked for.
  * Refusals: `weigher-check-not-planned`, `weigher-check-which-plan`, `weigher-check-of-other`; as a bad form readings
  * that cannot be meant, and a time ahead of the clock.
  */
@@ -88,7 +91,11 @@ export class ReceiveWeigherCheck {
         { tx, change, nextId: this.nextId },
         {
           ...{ plan, actor: asked.actor, checkedBy: null, isByMachine: true, at, hasHappened: true },
-          form: { results: results.map((result) => ({ ...result })) },
+          form: {
+            results: results.map((result) => ({ ...result })),
+            action: form.action ?? null,
+            note: form.note ?? null,
+          },
         },
       );
       const { id: weigherId, deviceId } = weigher;
@@ -112,9 +119,11 @@ export class ReceiveWeigherCheck {
 }
 
 /** What was sent, as it is kept and known again. */
-function contentOf({ sequence, at, station, readings }: WeigherCheckForm) {
+function contentOf({ sequence, at, station, readings, action, note }: WeigherCheckForm) {
   return {
     ...{ sequence, at, station: station ?? null },
+    // Left out where nothing is said: a check that was received before these could be said is known again.
+    ...{ action: action ?? undefined, note: note ?? undefined },
     readings: readings.map(({ code, readingGrams, readingMilligrams, expectedGrams }) => ({
       code,
       milligrams: readingMilligrams ?? Math.round((readingGrams ?? 0) * 1000),
@@ -137,9 +146,9 @@ async function answerOf(
   checkId: string,
   sequence: number,
 ): Promise<Omit<WeigherCheckAnswer, 'isRepeated'>> {
-  const { planId, station, passed, results } = await lineCheckOf(from, siteId, checkId);
+  const { planId, station, passed, action, results } = await lineCheckOf(from, siteId, checkId);
   return {
-    ...{ checkId, planId, station, sequence, passed },
+    ...{ checkId, planId, station, sequence, passed, action },
     results: results.map(({ code, passed: isGood, measuredMilligrams }) => {
       return { code, passed: isGood, readingMilligrams: measuredMilligrams ?? 0 };
     }),

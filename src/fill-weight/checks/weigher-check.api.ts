@@ -11,7 +11,7 @@ import { WeigherCheckForm } from './weigher-check.form.js';
 
 const id = '0195862e-7d3f-7a4b-9c55-0d0f6f1b7a10';
 const example = {
-  ...{ checkId: id, planId: id, station: 'Pack weigher 1', sequence: 812, passed: true },
+  ...{ checkId: id, planId: id, station: 'Pack weigher 1', sequence: 812, passed: true, action: null },
   results: [{ code: 'p1', passed: true, readingMilligrams: 2_000_400 }],
   isRepeated: false,
 };
@@ -28,7 +28,7 @@ export class WeigherCheckApi {
   @May('send-fill-weights')
   @ApiOperation({
     summary:
-      'A pack weigher sends the result of a check that it made with known test packs: recorded as a line check, passed or failed by the plan’s own limits. What was sent before under the same sequence counts once, so it takes no key',
+      'A pack weigher sends the result of a check that it made with known test packs: recorded as a line check, passed or failed by the plan’s own limits; where it failed, what was done at once may be said with it. What was sent before under the same sequence counts once, so it takes no key',
   })
   @ApiCreatedResponse({ schema: { example } })
   async send(@Trying() asked: Asked, @Body() form: WeigherCheckForm): Promise<WeigherCheckAnswer> {

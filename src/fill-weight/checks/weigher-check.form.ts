@@ -1,5 +1,7 @@
 import { ValidateBy } from 'class-validator';
+import { checkActions, type CheckAction } from '../../line-checks/check-words.js';
 import {
+  ChoiceField,
   field,
   FormListField,
   InstantField,
@@ -77,4 +79,13 @@ export class WeigherCheckForm {
     says: 'A pack may be weighed several times; the reading farthest off counts',
   })
   readings!: TestPackReadingForm[];
+
+  @ChoiceField(checkActions, {
+    optional: true,
+    says: 'What was done at once where it failed, in the words of the page; absent: nobody said',
+  })
+  action?: CheckAction | null;
+
+  @TextField({ optional: true, most: 300, example: 'Belt stopped by the weigher itself' })
+  note?: string | null;
 }

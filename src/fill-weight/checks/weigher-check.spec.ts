@@ -10,6 +10,7 @@ import { dueChecks } from '../../line-checks/due-checks.js';
 import { lineCheckOf, lineChecksOf } from '../../line-checks/line-checks.js';
 import { openPointsOf } from '../../open-points/open-points.js';
 import { AddMachine } from '../../people/add-machine.js';
+import { canonicalText, sha256 } from '../../platform/canonical-text.js';
 import { READER, type ReadFrom } from '../../platform/database/reading.js';
 import { HoldSinceLastGood } from '../../tracing/hold-since-last-good.js';
 import { suspectsOfCheck } from '../../tracing/suspects-of-check.js';
@@ -20,6 +21,7 @@ interface Answered {
   readonly fields?: readonly { readonly field: string; readonly type: string; readonly detail: string }[];
   readonly checkId: string;
   readonly passed: boolean;
+  readonly action: string | null;
   readonly isRepeated: boolean;
   readonly results: readonly { readonly code: string; readonly readingMilligrams: number }[];
 }
@@ -146,6 +148,36 @@ describe('a check that a weigher made itself', () => {
       passed: false,
       results: [{ code: 'two', passed: false, readingMilligrams: 1_997_900 }],
     });
+  });
+
+  it('may say what was done at once, in the words of the page; said otherwise under its sequence it is refused', async () => {
+    await aCheckPlan(house, plant);
+    const failed = { readings: [{ code: 'two', readingGrams: 1990 }] };
+    const stopped = { ...failed, action: 'line-stopped', note: 'Belt stopped by the weigher' };
+    const { status, body } = await send(stopped);
+    expect([status, body]).toMatchObject([201, { passed: false, action: 'line-stopped' }]);
+    expect(await lineCheckOf(from, plant.siteId, body.checkId)).toMatchObject({
+      ...{ action: 'line-stopped', note: 'Belt stopped by the weigher' },
+    });
+    expect(await openCauses()).toEqual(['line-check-failed']);
+    expect((await send(stopped)).body).toMatchObject({ isRepeated: true, action: 'line-stopped' });
+    expect((await send({ ...stopped, action: 'adjusted' })).body.type).toBe('problem:weigher-check-of-other');
+    expect((await send({ ...failed, sequence: 2 })).body).toMatchObject({ passed: false, action: null });
+    const unknown = await send({ ...failed, sequence: 3, action: 'shrugged' });
+    expect([unknown.status, unknown.body.fields?.[0]?.field]).toEqual([422, 'action']);
+    expect(await checks()).toHaveLength(2);
+  });
+
+  it('is known again where it was received before anything could be said of what was done', async () => {
+    await aCheckPlan(house, plant);
+    const { checkId } = (await send()).body;
+    const [row] = await from.sql<{ digest: string }>`
+      SELECT "digest" FROM "weigher_check" WHERE "check_id" = ${checkId}`;
+    const content = {
+      ...{ sequence: 1, at: house.clock.now(), station: null, series: '1' },
+      readings: [{ code: 'two', milligrams: 2_000_400, expectedMilligrams: 2_000_000 }],
+    };
+    expect(row?.digest).toBe(sha256(canonicalText(content)));
   });
 
   it('asks nobody what was done, but says where a plan asks for somebody who saw it', async () => {
