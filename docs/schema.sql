@@ -3250,7 +3250,7 @@ CREATE TABLE "format_sale" (
     "markets" text NOT NULL,
     "price_per_kilogram" varchar,
     "valid_from" varchar NOT NULL,
-    "voided_by" varchar,
+    "voided_by" varchar, "currency" varchar,
     CONSTRAINT "pk_format_sale" PRIMARY KEY ("id"),
     CONSTRAINT "fk_format_sale_format_id" FOREIGN KEY ("format_id") REFERENCES "pack_format" ("id")
   );
@@ -3264,3 +3264,5 @@ CREATE TRIGGER "format_sale_no_delete" BEFORE DELETE ON "format_sale" BEGIN SELE
 CREATE TRIGGER "format_sale_no_replace" BEFORE INSERT ON "format_sale" WHEN EXISTS (SELECT 1 FROM "format_sale" WHERE "id" = NEW."id") OR EXISTS (SELECT 1 FROM "format_sale" WHERE "format_id" = NEW."format_id" AND "valid_from" = NEW."valid_from" AND "voided_by" IS NULL) BEGIN SELECT RAISE(ABORT, 'UNIQUE fact:format_sale: the key is taken'); END;
 
 CREATE TRIGGER "format_sale_void_once" BEFORE UPDATE OF "voided_by" ON "format_sale" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:format_sale: voided_by is set once'); END;
+
+CREATE TRIGGER "format_sale_no_update_currency" BEFORE UPDATE OF "currency" ON "format_sale" BEGIN SELECT RAISE(ABORT, 'fact:format_sale: rows are never changed'); END;

@@ -22,6 +22,7 @@ import { weightMonths } from './0023-weight-months.js';
 import { weigherChecks } from './0024-weigher-checks.js';
 import { lineSettings } from './0025-line-settings.js';
 import { formatSales } from './0026-format-sales.js';
+import { saleCurrencies } from './0027-sale-currencies.js';
 
 /** The one history of the schema, oldest first. A migration that has been released is never edited. */
 export const migrations: readonly Migration[] = [
@@ -48,4 +49,5 @@ export const migrations: readonly Migration[] = [
   weigherChecks,
   lineSettings,
   formatSales,
+  saleCurrencies,
 ];

@@ -26,7 +26,7 @@ const asked: SetpointFacts = {
 };
 const advice = adviseSetpoint(asked);
 
-function page(currentMilligrams: number, isPriced = true): string {
+function page(currentMilligrams: number, isPriced = true, currency: string | null = null): string {
   const change = monthlyChange({
     nominalMilligrams: 1_000_000,
     currentMilligrams,
@@ -34,7 +34,7 @@ function page(currentMilligrams: number, isPriced = true): string {
     packsPerMonth: 1_200_000,
     pricePerKilogram: 0.5,
   });
-  return render(<SetpointSum of={{ asked, advice, change, isPriced }} />).replaceAll('\u202f', ' ');
+  return render(<SetpointSum of={{ asked, advice, change, isPriced, currency }} />).replaceAll(/[\u202f\u00a0]/g, ' ');
 }
 
 describe('the advised setpoint on a page', () => {
@@ -57,6 +57,9 @@ describe('the advised setpoint on a page', () => {
   it('says what it saves, or that it takes more', () => {
     expect(page(1_008_000)).toContain(
       'gives away 9 600 kg net a month, worth 4 800; this setting would save 3 600 kg, worth 1 800.',
+    );
+    expect(page(1_008_000, true, 'EUR')).toContain(
+      'worth 4 800 EUR; this setting would save 3 600 kg, worth 1 800 EUR.',
     );
     expect(page(1_003_000)).toContain('this setting takes 2 400 kg more, worth 1 200, because');
     expect(page(1_008_000, false)).toContain('gives away 9 600 kg net a month; this setting would save 3 600 kg.');

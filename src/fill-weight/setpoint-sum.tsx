@@ -3,6 +3,7 @@ import type { MonthlyChange, SetpointAdvice, SetpointFacts } from '../core/setpo
 import { say } from '../platform/sentences/sentences.js';
 import { countText } from '../platform/web/figures-text.js';
 import { Table } from '../platform/web/kit/table.js';
+import { moneyText } from './format-sales/money-text.js';
 import { gramsText } from './weight-text.js';
 
 /** Advice on what to set a line to, what it rests on, and what it changes in a month. */
@@ -12,13 +13,15 @@ export interface SetpointSumFacts {
   readonly change: MonthlyChange;
   /** A price was said; else no money is. */
   readonly isPriced: boolean;
+  /** Of the price; null: nobody said. */
+  readonly currency: string | null;
   /** What the table of the sum is called; absent: as on a page with one of them. */
   readonly caption?: string | undefined;
 }
 
 /** The advised setpoint as the sum that it is, the risk that it leaves, and what is not in that risk. People decide. */
 export function SetpointSum({ of }: { readonly of: SetpointSumFacts }): VNode {
-  const { asked, advice, change, isPriced, caption } = of;
+  const { asked, advice, caption } = of;
   return (
     <>
       <p class="sentence">
@@ -38,7 +41,7 @@ export function SetpointSum({ of }: { readonly of: SetpointSumFacts }): VNode {
       />
       <p>{riskText(asked, advice)}</p>
       <p>{say('setpoint-not-in-risk')}</p>
-      <p>{changeText(change, isPriced)}</p>
+      <p>{changeText(of)}</p>
     </>
   );
 }
@@ -53,13 +56,13 @@ function riskText({ riskPerLot }: SetpointFacts, { risk, chance }: SetpointAdvic
   });
 }
 
-function changeText(change: MonthlyChange, isPriced: boolean): string {
+function changeText({ change, isPriced, currency }: SetpointSumFacts): string {
   const { savedKilograms, savedMoney, givenAwayKilograms, givenAwayMoney } = change;
   const net = {
     away: sizeText(givenAwayKilograms),
-    awayMoney: sizeText(givenAwayMoney),
+    awayMoney: moneyText(Math.abs(givenAwayMoney), currency),
     kilograms: sizeText(savedKilograms),
-    money: sizeText(savedMoney),
+    money: moneyText(Math.abs(savedMoney), currency),
   };
   const now = givenAwayKilograms < 0 ? 'short' : savedKilograms < 0 ? 'costs' : 'saves';
   return say(isPriced ? `setpoint-${now}` : `setpoint-${now}-unpriced`, net);

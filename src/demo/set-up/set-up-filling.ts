@@ -6,7 +6,7 @@ import type { FormatCode } from '../life/demo-plan.js';
 import { natureOf } from '../life/pack-formats.js';
 import { idIn, type Give } from './demo-hand.js';
 
-/** Invented: where the demo's packs are sold, and what a kilogram is worth. */
+/** Invented: where the demo's packs are sold, and what a kilogram is worth, in euros. */
 const sales: readonly (readonly [FormatCode, readonly JudgedMarket[], string])[] = [
   ['WS-2KG', ['eu', 'uk'], '0.74'],
   ['WS-1KG', ['eu'], '0.79'],
@@ -24,7 +24,7 @@ export async function setUpFilling(
 ): Promise<void> {
   for (const [code, markets, pricePerKilogram] of sales) {
     const formatId = idIn(of.formats, code);
-    await give(SetFormatSale).execute(asked, { formatId, markets: [...markets], pricePerKilogram });
+    await give(SetFormatSale).execute(asked, { formatId, markets: [...markets], pricePerKilogram, currency: 'EUR' });
     const { setpointGrams } = natureOf({ format: code, perMinute: 0 });
     for (const lineId of of.lines.values()) {
       const shown = (setpointGrams - offsetGrams).toFixed(1);

@@ -11,7 +11,7 @@ import { SetFormatSale } from './set-format-sale.js';
 
 const id = '0195862e-7d3f-7a4b-9c55-0d0f6f1b7a10';
 const validFrom = '2026-03-12T06:00:00.000Z';
-const saleExample = { markets: ['eu', 'us'], pricePerKilogram: '0.62', validFrom };
+const saleExample = { markets: ['eu', 'us'], pricePerKilogram: '0.62', currency: 'EUR', validFrom };
 
 @ApiTags('fill weights')
 @Controller('api/format-sales')

@@ -6,6 +6,7 @@ import {
   RefColumn,
   TextColumn,
   VoidedByColumn,
+  WordColumn,
 } from '../../platform/database/columns.js';
 import { Fact } from '../../platform/database/fact-table.js';
 import { PackFormat } from '../../plant/pack-format.entity.js';
@@ -25,9 +26,13 @@ export class FormatSale {
   @TextColumn()
   markets!: string;
 
-  /** In the house's own currency; null: no money is said. */
+  /** Null: no money is said. */
   @DecimalColumn({ nullable: true })
   pricePerKilogram!: string | null;
+
+  /** Of the price: three letters of ISO 4217. Null: nobody said. */
+  @WordColumn({ nullable: true })
+  currency!: string | null;
 
   @InstantColumn()
   validFrom!: string;

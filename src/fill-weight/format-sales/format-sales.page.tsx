@@ -3,7 +3,7 @@ import { mayDo } from '../../platform/actor.js';
 import { say } from '../../platform/sentences/sentences.js';
 import type { FormTrouble } from '../../platform/web/form-trouble.js';
 import { Act, ActLink } from '../../platform/web/kit/act.js';
-import { ChoiceEntry, NumberEntry, TimeEntry } from '../../platform/web/kit/entries.js';
+import { ChoiceEntry, NumberEntry, TextEntry, TimeEntry } from '../../platform/web/kit/entries.js';
 import { EntryForm, fieldId } from '../../platform/web/kit/entry-form.js';
 import { Table } from '../../platform/web/kit/table.js';
 import { localText } from '../../platform/web/local-text.js';
@@ -11,6 +11,7 @@ import type { Viewer } from '../../platform/web/request.js';
 import { Shell } from '../../platform/web/shell.js';
 import { judgedMarkets } from '../run-weights/judged-markets.js';
 import type { FormatWithSale } from './format-sales.js';
+import { priceText } from './money-text.js';
 import { marketsText } from './sale-texts.js';
 
 interface FormatSalesProps {
@@ -39,7 +40,7 @@ export function formatSalesPage(props: FormatSalesProps): VNode {
           cells: [
             formatName,
             sale === null ? say('sale-not-said') : marketsText(sale.markets),
-            sale?.pricePerKilogram ?? '–',
+            sale?.pricePerKilogram == null ? '–' : priceText(sale.pricePerKilogram, sale.currency),
             sale === null ? '–' : localText(sale.validFrom, viewer.timeZone),
           ],
         }))}
@@ -70,6 +71,14 @@ function SaleForm({ viewer, formats, trouble }: FormatSalesProps): VNode {
           name="pricePerKilogram"
           label={say('field-name-price-per-kilogram')}
           hint={say('line-fill-price-hint')}
+          trouble={trouble}
+        />
+        <TextEntry
+          name="currency"
+          label={say('field-name-currency')}
+          hint={say('sale-currency-hint')}
+          isCode
+          maxLength={3}
           trouble={trouble}
         />
         <TimeEntry

@@ -3,6 +3,9 @@ import { addSentences } from '../../platform/sentences/sentences.js';
 addSentences('es', {
   'sold-nowhere': 'Elegir al menos un mercado en el que se vende {format}.',
   'market-twice': 'Un mercado figura dos veces: {markets}. Nombrar cada uno una vez.',
+  'currency-without-price':
+    'La moneda {currency} no dice nada sin un precio del kilogramo. Dar también el precio, o dejar vacíos los dos.',
+  'form-currency': 'tres letras de ISO 4217, como EUR',
   'said-sale-set': 'Registrado dónde se vende el formato.',
   'sale-title': 'Mercados y precios de los formatos de paquete',
   'sale-says':
@@ -18,6 +21,9 @@ addSentences('es', {
   'sale-to-set-up': 'A la puesta en marcha',
   'step-sales': 'Mercados y precios',
   'step-sales-says': 'dónde se vende cada formato y cuánto vale un kilogramo',
+  'sale-currency-hint': 'Tres letras, como EUR. Vacío: los importes se muestran sin moneda.',
+  'field-name-currency': 'Moneda del precio',
+  'journal-name-currency': 'moneda',
   'field-name-markets': 'Se vende en',
   'journal-name-markets': 'mercados',
   'sale-of-run': 'Se vende en: {markets}.',

@@ -3,6 +3,9 @@ import { addSentences } from '../../platform/sentences/sentences.js';
 addSentences('en', {
   'sold-nowhere': 'Choose at least one market in which {format} is sold.',
   'market-twice': 'A market stands twice: {markets}. Name each once.',
+  'currency-without-price':
+    'The currency {currency} says nothing without a price of a kilogram. Give the price too, or leave both out.',
+  'form-currency': 'three letters of ISO 4217, such as EUR',
   'said-sale-set': 'Recorded where the format is sold.',
   'sale-title': 'Markets and prices of pack formats',
   'sale-says':
@@ -18,6 +21,9 @@ addSentences('en', {
   'sale-to-set-up': 'To the set-up',
   'step-sales': 'Markets and prices',
   'step-sales-says': 'where each format is sold, and what a kilogram is worth',
+  'sale-currency-hint': 'Three letters, such as EUR. Empty: amounts are shown without a currency.',
+  'field-name-currency': 'Currency of the price',
+  'journal-name-currency': 'currency',
   'field-name-markets': 'Sold in',
   'journal-name-markets': 'markets',
   'sale-of-run': 'Sold in: {markets}.',

@@ -72,6 +72,9 @@ describe('where a format is sold, and what a kilogram is worth', () => {
     [{ markets: ['eu', 'eu'] }, 409, 'market-twice'],
     [{ markets: ['mars'] }, 422, 'bad-form'],
     [{ markets: ['eu'], pricePerKilogram: '-1' }, 422, 'bad-form'],
+    [{ markets: ['eu'], pricePerKilogram: '1', currency: 'EURO' }, 422, 'bad-form'],
+    [{ markets: ['eu'], pricePerKilogram: '1', currency: '€' }, 422, 'bad-form'],
+    [{ markets: ['eu'], currency: 'EUR' }, 409, 'currency-without-price'],
   ])('is refused plainly: %j', async (form, status, code) => {
     const answer = await set(form);
     expect([answer.status, (answer.body as { type: string }).type]).toEqual([status, `problem:${code}`]);
@@ -82,7 +85,9 @@ describe('where a format is sold, and what a kilogram is worth', () => {
     const form = { formatId: plant.formatId, markets: ['uk', 'us'], pricePerKilogram: '0.5', validFrom: startedAt };
     expect((await officer.post('/api/format-sales', form)).status).toBe(403);
     expect((await set(form)).status).toBe(201);
-    expect(await at(startedAt)).toEqual({ markets: ['uk', 'us'], pricePerKilogram: '0.5', validFrom: startedAt });
+    expect(await at(startedAt)).toEqual({
+      ...{ markets: ['uk', 'us'], pricePerKilogram: '0.5', currency: null, validFrom: startedAt },
+    });
     expect(await at(shifted(startedAt, -1))).toBeNull();
     const said = await page();
     expect(said).toContain('Sold in: United Kingdom, United States.');
@@ -102,6 +107,31 @@ describe('where a format is sold, and what a kilogram is worth', () => {
     expect(paper).not.toContain('Directive 76/211/EEC, Annex');
     const json = (await officer.get(`/api/runs/${runId}/weights`)).body as { sale: unknown };
     expect(json.sale).toMatchObject({ markets: ['uk', 'us'], pricePerKilogram: '0.5' });
+  });
+
+  it('has its price in a currency, which stands beside every amount; where nobody said it amounts have none', async () => {
+    const own = await aPlant(house, { siteCode: 'MONEY' });
+    const boss = await signedIn(house, await aPerson(house, own.siteId, { roles: ['plant-manager'] }));
+    const { weigherId } = await aPackWeigher(house, own, { code: 'M1' });
+    const begun = house.clock.now();
+    const run = await aRun(house, own, { startedAt: begun });
+    const filled = { packCount: 1200, firstAt: begun, everyMilliseconds: 3000, heads: 1, deviationMilligrams: 3000 };
+    await keepPacks(
+      house,
+      { runId: run.runId, weigherId, nominalMilligrams: 2_000_000 },
+      filledPacks({ ...filled, meanOf: () => 2_005_000 }),
+    );
+    const sold = { formatId: own.formatId, markets: ['eu'], pricePerKilogram: '0.5', validFrom: begun };
+    expect((await boss.post('/api/format-sales', { ...sold, currency: 'eur' })).status).toBe(201);
+    const said = pageText((await boss.get(`/runs/${run.runId}/weights`)).text);
+    expect(said).toMatch(/Giveaway of all packs in money 3 EUR /);
+    expect(said).toContain('At 0.5 EUR a kilogram, as set up for this format since');
+    expect(pageText((await boss.get('/set-up/sales')).text)).toContain('0.5 EUR');
+    // Nobody said it here.
+    expect(await page()).toMatch(/Giveaway of all packs in money 3 Per pack/);
+    const [entry] = await from.sql<{ after: string }>`
+      SELECT "after" FROM "journal_entry" WHERE "action" = 'set-format-sale' AND "site_id" = ${own.siteId}`;
+    expect(JSON.parse(entry?.after ?? '{}')).toMatchObject({ pricePerKilogram: '0.5', currency: 'EUR' });
   });
 
   it('begins anew with a later one, never in the past; one that has not begun is taken back', async () => {

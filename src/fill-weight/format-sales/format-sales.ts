@@ -5,8 +5,10 @@ import type { JudgedMarket } from '../run-weights/judged-markets.js';
 /** Where a format is sold, and what a kilogram is worth. */
 export interface SaleOfFormat {
   readonly markets: readonly JudgedMarket[];
-  /** In the house's own currency; null: no money is said. */
+  /** Null: no money is said. */
   readonly pricePerKilogram: string | null;
+  /** Of the price, by ISO 4217; null: nobody said, amounts have none. */
+  readonly currency: string | null;
   readonly validFrom: Instant;
 }
 
@@ -20,13 +22,15 @@ export interface FormatWithSale {
 interface StoredSale {
   readonly markets: string;
   readonly pricePerKilogram: string | null;
+  readonly currency: string | null;
   readonly validFrom: Instant;
 }
 
 /** How a format was sold at an instant; null: nobody said. */
 export async function saleOfFormat(from: ReadFrom, formatId: string, at: Instant): Promise<SaleOfFormat | null> {
   const [row] = await from.sql<StoredSale>`
-    SELECT "markets", "price_per_kilogram" AS "pricePerKilogram", "valid_from" AS "validFrom" FROM "format_sale"
+    SELECT "markets", "price_per_kilogram" AS "pricePerKilogram", "currency", "valid_from" AS "validFrom"
+    FROM "format_sale"
     WHERE "format_id" = ${formatId} AND "voided_by" IS NULL AND "valid_from" <= ${at}
     ORDER BY "valid_from" DESC LIMIT 1`;
   return row === undefined ? null : saleOf(row);
@@ -36,7 +40,7 @@ export async function saleOfFormat(from: ReadFrom, formatId: string, at: Instant
 export async function salesOfSite(from: ReadFrom, siteId: string, at: Instant): Promise<readonly FormatWithSale[]> {
   const rows = await from.sql<Partial<StoredSale> & { formatId: string; formatName: string; saleId: string | null }>`
     SELECT f."id" AS "formatId", f."name" AS "formatName", s."id" AS "saleId", s."markets",
-      s."price_per_kilogram" AS "pricePerKilogram", s."valid_from" AS "validFrom"
+      s."price_per_kilogram" AS "pricePerKilogram", s."currency", s."valid_from" AS "validFrom"
     FROM "pack_format" f LEFT JOIN "format_sale" s ON s."id" = (
       SELECT x."id" FROM "format_sale" x WHERE x."format_id" = f."id" AND x."voided_by" IS NULL
         AND x."valid_from" <= ${at} ORDER BY x."valid_from" DESC LIMIT 1)
@@ -46,6 +50,6 @@ export async function salesOfSite(from: ReadFrom, siteId: string, at: Instant): 
   }));
 }
 
-function saleOf({ markets, pricePerKilogram, validFrom }: StoredSale): SaleOfFormat {
-  return { markets: JSON.parse(markets) as JudgedMarket[], pricePerKilogram, validFrom };
+function saleOf({ markets, pricePerKilogram, currency, validFrom }: StoredSale): SaleOfFormat {
+  return { markets: JSON.parse(markets) as JudgedMarket[], pricePerKilogram, currency, validFrom };
 }

@@ -9,6 +9,7 @@ import { Refusal } from '../../platform/refusal.js';
 import { ofSite } from '../../plant/of-site.js';
 import { formatOf } from '../../plant/plant-facts.js';
 import { insertVersion, settleRuleBeginning } from '../../plant/valid-from.js';
+import { currencyCode } from './currency-field.js';
 import { FormatSale } from './format-sale.entity.js';
 import type { SetFormatSaleForm } from './format-sale.form.js';
 import { saleOfFormat } from './format-sales.js';
@@ -16,7 +17,7 @@ import { saleOfFormat } from './format-sales.js';
 /**
  * Says in which markets a format is sold and what a kilogram is worth, from an instant on. The first may reach back; a later
  * one begins now or later, and takes the place of one that has not begun yet.
- * Refusals: `sold-nowhere`, `market-twice`, `valid-from-not-later`, `valid-from-in-the-past`; not found: format.
+ * Refusals: `sold-nowhere`, `market-twice`, `currency-without-price`, `valid-from-not-later`, `valid-from-in-the-past`; not found: format.
  */
 @Injectable()
 export class SetFormatSale {
@@ -31,22 +32,24 @@ export class SetFormatSale {
       const { markets } = form;
       if (markets.length === 0) throw new Refusal('sold-nowhere', { format: format.code });
       if (new Set(markets).size < markets.length) throw new Refusal('market-twice', { markets: markets.join(', ') });
+      const pricePerKilogram = form.pricePerKilogram ?? null;
+      const currency = currencyCode(form.currency);
+      if (pricePerKilogram === null && currency !== null) throw new Refusal('currency-without-price', { currency });
       const now = change.recordedAt;
       await takeBackComing(tx, format.id, change);
       const before = await saleOfFormat(tx, format.id, now);
       const beginning = { validFrom: form.validFrom ?? null, reason: null, now, latest: before?.validFrom ?? null };
       const validFrom = settleRuleBeginning(beginning);
       const id = this.ids.next();
-      const pricePerKilogram = form.pricePerKilogram ?? null;
-      const row = { id, formatId: format.id, markets: canonicalText([...markets]), pricePerKilogram, validFrom };
-      await insertVersion(tx, FormatSale, row);
+      const sale = { pricePerKilogram, currency, validFrom };
+      await insertVersion(tx, FormatSale, { id, formatId: format.id, markets: canonicalText([...markets]), ...sale });
       return {
         answer: { id, validFrom },
         entry: {
           action: 'set-format-sale',
           subject: { kind: 'pack-format', id: format.id },
           ...(before === null ? {} : { before: { ...before, markets: [...before.markets] } }),
-          after: { id, markets: [...markets], pricePerKilogram, validFrom },
+          after: { id, markets: [...markets], ...sale },
         },
       };
     });

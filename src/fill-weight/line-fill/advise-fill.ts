@@ -8,6 +8,7 @@ import {
   type SetpointFacts,
 } from '../../core/setpoint/advise-setpoint.js';
 import { fillRulesOf } from '../../core/setpoint/fill-rules-of.js';
+import { currencyCode } from '../format-sales/currency-field.js';
 import { shownMarkets, type JudgedMarket } from '../run-weights/judged-markets.js';
 import { leastLots, usedLots, type UsedLot } from './fill-lot.js';
 import { fillerSetpoint, knownOffset, seenVariation, type KnownOffset, type SeenVariation } from './fill-offset.js';
@@ -47,6 +48,8 @@ export interface AdvisedFill {
   readonly change: MonthlyChange;
   /** A price was entered or is set up; else no money is said. */
   readonly isPriced: boolean;
+  /** Of the price, by ISO 4217; null: nobody said. */
+  readonly currency: string | null;
   /** Markets in which the format is sold and whose rules no setpoint can be reckoned from. */
   readonly leftOutMarkets: readonly JudgedMarket[];
 }
@@ -173,18 +176,25 @@ function fillerFigure({ asked, advice }: Reckoned, { offset }: KnownOffset) {
   return { fillerSetpointMilligrams: figure };
 }
 
-/** As entered, else as set up for the format; null: no money is said. */
-function priceOf({ sale }: FormatFill, { pricePerKilogram }: LineFillQuery): string | null {
-  return pricePerKilogram ?? sale?.pricePerKilogram ?? null;
+interface Price {
+  /** Null: no money is said. */
+  readonly perKilogram: string | null;
+  readonly currency: string | null;
 }
 
-function changeOf({ asked, advice }: Reckoned, present: PresentFill, price: string | null) {
+/** As entered, else as set up for the format: a price that was entered is in the currency that was entered with it. */
+function priceOf({ sale }: FormatFill, { pricePerKilogram, currency }: LineFillQuery): Price {
+  if (pricePerKilogram != null) return { perKilogram: pricePerKilogram, currency: currencyCode(currency) };
+  return { perKilogram: sale?.pricePerKilogram ?? null, currency: sale?.currency ?? null };
+}
+
+function changeOf({ asked, advice }: Reckoned, present: PresentFill, { perKilogram, currency }: Price) {
   const change = monthlyChange({
     nominalMilligrams: asked.rules.nominalMilligrams,
     currentMilligrams: present.meanMilligrams,
     advisedMilligrams: advice.setpointMilligrams,
     packsPerMonth: present.packsPerMonth,
-    pricePerKilogram: Number(price ?? 0),
+    pricePerKilogram: Number(perKilogram ?? 0),
   });
-  return { change, isPriced: price !== null };
+  return { change, isPriced: perKilogram !== null, currency };
 }

@@ -1,7 +1,7 @@
 import type { VNode } from 'preact';
 import { say } from '../../platform/sentences/sentences.js';
 import { Act } from '../../platform/web/kit/act.js';
-import { ChoiceEntry, NumberEntry } from '../../platform/web/kit/entries.js';
+import { ChoiceEntry, NumberEntry, TextEntry } from '../../platform/web/kit/entries.js';
 import { judgedMarkets } from '../run-weights/judged-markets.js';
 import type { LineFillQuery } from './line-fill.query.js';
 
@@ -22,6 +22,14 @@ export function FillForm({ lineId, query }: { readonly lineId: string; readonly 
         label={say('field-name-price-per-kilogram')}
         hint={say('line-fill-price-set-up-hint')}
         value={value(query.pricePerKilogram)}
+      />
+      <TextEntry
+        name="currency"
+        label={say('field-name-currency')}
+        hint={say('line-fill-currency-hint')}
+        isCode
+        maxLength={3}
+        value={value(query.currency)}
       />
       <NumberEntry
         name="tareLimitGrams"

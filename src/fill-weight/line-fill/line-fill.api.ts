@@ -63,10 +63,13 @@ function advisedAsJson({
   fillerSetpointMilligrams,
   change,
   isPriced,
+  currency,
   leftOutMarkets,
 }: NonNullable<AdviceOnFormat['advised']>) {
   const { savedKilograms, givenAwayKilograms, savedMoney, givenAwayMoney } = change;
-  const money = isPriced ? { savedMoney, givenAwayMoney } : { savedMoney: null, givenAwayMoney: null };
+  const money = isPriced
+    ? { savedMoney, givenAwayMoney, currency }
+    : { savedMoney: null, givenAwayMoney: null, currency: null };
   return {
     ruleSet,
     asked,

@@ -10,7 +10,10 @@ export const lineFillExample = {
   formats: [
     {
       ...{ formatId: id, formatCode: 'WS-1KG', nominalMilligrams: 1_000_000, packCount: 400_000 },
-      ...{ sale: { markets: ['eu'], pricePerKilogram: '0.62', validFrom: startedAt }, markets: ['eu'] },
+      ...{
+        sale: { markets: ['eu'], pricePerKilogram: '0.62', currency: 'EUR', validFrom: startedAt },
+        markets: ['eu'],
+      },
       setting: {
         setpoint: { milligrams: 1_007_000, changedAt: startedAt, why: 'Mean 2 g high' },
         ...{ rejectBelow: null, rejectAbove: null },
@@ -53,7 +56,13 @@ export const lineFillExample = {
           ...{ factor: 1.645, samplingMilligrams: 1_861, driftMilligrams: 2_467.3, togetherMilligrams: 3_090.4 },
         },
         risk: { mean: 0.013, t1: 0.031, t2: 0.01, any: 0.031 },
-        monthlyChange: { savedKilograms: 3600, givenAwayKilograms: 9600, savedMoney: null, givenAwayMoney: null },
+        monthlyChange: {
+          savedKilograms: 3600,
+          givenAwayKilograms: 9600,
+          savedMoney: null,
+          givenAwayMoney: null,
+          currency: null,
+        },
       },
     },
   ],

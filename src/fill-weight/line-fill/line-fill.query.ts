@@ -1,4 +1,5 @@
 import { ChoiceField, DecimalField, WholeField } from '../../platform/web/fields.js';
+import { CurrencyField } from '../format-sales/currency-field.js';
 import { judgedMarkets, type JudgedMarket } from '../run-weights/judged-markets.js';
 
 /** What advice on a line's setpoint is to be reckoned with; nothing of it is kept. */
@@ -8,6 +9,9 @@ export class LineFillQuery {
 
   @DecimalField({ optional: true, most: '100000', example: '0.62', says: 'Absent: as set up for each format' })
   pricePerKilogram?: string | null;
+
+  @CurrencyField('Of the price that is asked with, three letters of ISO 4217; absent: amounts have none')
+  currency?: string | null;
 
   @DecimalField({
     ...{ optional: true, most: '1000', example: '0.3' },

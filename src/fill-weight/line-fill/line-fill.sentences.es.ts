@@ -10,7 +10,7 @@ addSentences('es', {
     'La inspección juzga según la ley del país donde se venden los paquetes y con sus propias muestras. El consejo supone que los pesos se reparten como una campana; aquí nada muestra que sea así.',
   'line-fill-reckon-with': 'Calcular con otras cifras',
   'line-fill-reckon': 'Calcular',
-  'line-fill-price-hint': 'En la moneda propia. Vacío: no se habla de dinero.',
+  'line-fill-price-hint': 'Vacío: no se habla de dinero.',
   'line-fill-tare-hint': 'Cuánto más pueden pesar los envases vacíos que la tara tomada. Vacío: 0.',
   'line-fill-step-hint': 'Su menor ajuste posible. Vacío: un escalón de la pantalla de la pesadora.',
   'line-fill-set-by-hint': 'Cada vez que se ajusta la línea. Vacío: se pesan todos.',
@@ -46,8 +46,8 @@ addSentences('es', {
   'line-fill-markets-left-out':
     '{markets}: el formato se vende también allí, pero de esas reglas no se puede calcular un ajuste y no entran en este consejo; ver los veredictos de las corridas.',
   'line-fill-market-hint': 'Vacío: donde se vende cada formato, según la puesta en marcha.',
-  'line-fill-price-set-up-hint':
-    'En la moneda propia. Vacío: el precio fijado para cada formato; si no lo hay, no se habla de dinero.',
+  'line-fill-currency-hint': 'Del precio de arriba, tres letras, como EUR. Vacío: los importes se muestran sin moneda.',
+  'line-fill-price-set-up-hint': 'Vacío: el precio fijado para cada formato; si no lo hay, no se habla de dinero.',
   'line-fill-nothing-weighed':
     'Ninguna pesadora ha pesado una corrida cerrada de este formato; no se aconseja nada. Mirar si la línea tiene una y si envía.',
   'line-fill-few-lots':

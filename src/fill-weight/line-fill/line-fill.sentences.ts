@@ -10,7 +10,7 @@ addSentences('en', {
     'An inspector judges by the law of the country where the packs are sold, and by samples of their own. The advice takes weights as spread like a bell; nothing here shows that they are.',
   'line-fill-reckon-with': 'Reckon with other figures',
   'line-fill-reckon': 'Reckon',
-  'line-fill-price-hint': 'In your own currency. Empty: no money is said.',
+  'line-fill-price-hint': 'Empty: no money is said.',
   'line-fill-tare-hint': 'By how much empty packs may be heavier than the tare that is taken. Empty: 0.',
   'line-fill-step-hint': 'Its smallest adjustment. Empty: a step of the weigher’s display.',
   'line-fill-set-by-hint': 'Each time the line is set. Empty: every pack is weighed.',
@@ -44,7 +44,8 @@ addSentences('en', {
   'line-fill-markets-left-out':
     '{markets}: the format is sold there too, but no setpoint can be reckoned from those rules, so they are not in this advice; see the verdicts of the runs.',
   'line-fill-market-hint': 'Empty: where each format is sold, as set up.',
-  'line-fill-price-set-up-hint': 'In your own currency. Empty: as set up for each format; else no money is said.',
+  'line-fill-currency-hint': 'Of the price above, three letters, such as EUR. Empty: amounts are shown without one.',
+  'line-fill-price-set-up-hint': 'Empty: as set up for each format; else no money is said.',
   'line-fill-nothing-weighed':
     'No closed run of this format was weighed by a pack weigher, so nothing is advised. See whether the line has one, and whether it sends.',
   'line-fill-few-lots':

@@ -134,7 +134,7 @@ describe('how a line fills, and what to set it to', () => {
     expect(sumOf(found)).toBeCloseTo(2_001_600, 6);
     // 500 packs in 10 days: 1500 in 30, each 6 g over the nominal quantity and 4.4 g over the advice.
     expect(present?.packsPerMonth).toBeCloseTo(1500, 6);
-    expect(advised?.monthlyChange).toMatchObject({ savedMoney: null, givenAwayMoney: null });
+    expect(advised?.monthlyChange).toMatchObject({ savedMoney: null, givenAwayMoney: null, currency: null });
     expect(advised?.monthlyChange.givenAwayKilograms).toBeCloseTo(9, 6);
     expect(advised?.monthlyChange.savedKilograms).toBeCloseTo(6.6, 6);
 
@@ -164,6 +164,10 @@ describe('how a line fills, and what to set it to', () => {
     expect(await page(0, query)).toContain(
       'gives away 9 kg net a month, worth 5; this setting would save 5 kg, worth 2.',
     );
+    const euros = `${query}&currency=eur`;
+    expect(await page(0, euros)).toContain('worth 5 EUR; this setting would save 5 kg, worth 2 EUR.');
+    expect(only(await json(0, euros)).advised?.monthlyChange).toMatchObject({ currency: 'EUR' });
+    expect((await auditor.get(`/lines/${plant.lineIds[0]}/fill?currency=EURO`)).status).toBe(422);
     expect((await auditor.get(`/lines/${plant.lineIds[0]}/fill?riskPercent=60`)).status).toBe(422);
     expect((await auditor.get(`/lines/${plant.lineIds[0]}/fill?market=mars`)).status).toBe(422);
   });
@@ -277,7 +281,7 @@ describe('how a line fills, and what to set it to', () => {
     // Sold in the EU and the USA at a price: both by default, and what no setpoint can be reckoned from is named.
     const sold = (markets: ('eu' | 'us')[], pricePerKilogram: string | null) => {
       house.clock.pass(1);
-      const form = { formatId: own.formatId, markets, pricePerKilogram };
+      const form = { formatId: own.formatId, markets, pricePerKilogram, currency: pricePerKilogram && 'GBP' };
       return house.get(SetFormatSale).execute(asking(own.actor), form);
     };
     await sold(['eu', 'us'], '0.5');
@@ -285,10 +289,13 @@ describe('how a line fills, and what to set it to', () => {
     expect(priced).toMatchObject({ markets: ['eu', 'us'], advised: { ruleSet: 'eu-76-211', leftOutMarkets: ['us'] } });
     const { givenAwayKilograms, givenAwayMoney } = priced.advised!.monthlyChange;
     expect(givenAwayMoney).toBeCloseTo(givenAwayKilograms / 2, 9);
+    expect(priced.advised!.monthlyChange).toMatchObject({ currency: 'GBP' });
     expect(pageText((await lead.get(path)).text)).toContain('United States: the format is sold there too');
     const german = only((await lead.get(`/api${path}?market=de&pricePerKilogram=2`)).body as LineFillJson);
     expect(german).toMatchObject({ markets: ['de'], advised: { leftOutMarkets: [] } });
     expect(german.advised?.monthlyChange.givenAwayMoney).toBeCloseTo(givenAwayKilograms * 2, 9);
+    // A price that is entered is not in the currency of the one that is set up.
+    expect(german.advised?.monthlyChange).toMatchObject({ currency: null });
     await sold(['us'], null);
     expect(await found()).toMatchObject({ advised: null, missing: { why: 'other-rules', ruleSet: 'us-handbook-133' } });
   });

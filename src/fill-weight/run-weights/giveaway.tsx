@@ -1,9 +1,10 @@
 import type { VNode } from 'preact';
 import { say } from '../../platform/sentences/sentences.js';
-import { countText, kilogramsText } from '../../platform/web/figures-text.js';
+import { kilogramsText } from '../../platform/web/figures-text.js';
 import { Figures } from '../../platform/web/kit/figures.js';
 import { localText } from '../../platform/web/local-text.js';
 import type { SaleOfFormat } from '../format-sales/format-sales.js';
+import { moneyText, priceText } from '../format-sales/money-text.js';
 import { flooredMilligrams } from '../verdict-texts.js';
 import { gramsText } from '../weight-text.js';
 import type { Weighed } from './run-weights.js';
@@ -19,6 +20,7 @@ interface GiveawayProps {
 export function Giveaway({ of, sale, timeZone }: GiveawayProps): VNode {
   const { giveawayMilligrams, meanErrorMicrograms, standardDeviationMilligrams: deviation } = of;
   const price = sale?.pricePerKilogram ?? null;
+  const currency = sale?.currency ?? null;
   const grams = (milligrams: number) => ({ value: gramsText(milligrams, 2), unit: 'g' });
   return (
     <>
@@ -31,7 +33,12 @@ export function Giveaway({ of, sale, timeZone }: GiveawayProps): VNode {
           },
           ...(price === null
             ? []
-            : [{ label: say('run-weights-giveaway-money'), value: moneyText(giveawayMilligrams, price) }]),
+            : [
+                {
+                  label: say('run-weights-giveaway-money'),
+                  value: moneyText(worth(giveawayMilligrams, price), currency),
+                },
+              ]),
           { label: say('run-weights-giveaway-pack'), ...grams(flooredMilligrams(meanErrorMicrograms)) },
           ...(deviation === null ? [] : [{ label: say('run-weights-deviation'), ...grams(deviation) }]),
           { label: say('run-weights-lightest'), value: exactGrams(of.smallestMilligrams), unit: 'g' },
@@ -42,15 +49,17 @@ export function Giveaway({ of, sale, timeZone }: GiveawayProps): VNode {
         {say(giveawayMilligrams < 0 ? 'run-weights-short-says' : 'run-weights-giveaway-says')}{' '}
         {sale === null || price === null
           ? null
-          : say('run-weights-priced', { price, since: localText(sale.validFrom, timeZone) })}
+          : say('run-weights-priced', {
+              price: priceText(price, currency),
+              since: localText(sale.validFrom, timeZone),
+            })}
       </p>
     </>
   );
 }
 
-/** In whole units of the house's own currency. */
-function moneyText(milligrams: number, pricePerKilogram: string): string {
-  return countText(Math.round((milligrams / 1e6) * Number(pricePerKilogram)));
+function worth(milligrams: number, pricePerKilogram: string): number {
+  return (milligrams / 1e6) * Number(pricePerKilogram);
 }
 
 /** To the last digit, so that what is beyond a limit never reads as being at it. */

@@ -44,7 +44,7 @@ export const runWeightsExample = {
     bins: [{ fromMilligrams: 2_003_000, untilMilligrams: 2_004_000, packCount: 1_420 }],
     isBeyondBins: false,
   },
-  sale: { markets: ['eu'], pricePerKilogram: '0.62', validFrom: firstAt },
+  sale: { markets: ['eu'], pricePerKilogram: '0.62', currency: 'EUR', validFrom: firstAt },
   verdicts: [
     {
       nominalMilligrams: 2_000_000,
