@@ -81,6 +81,9 @@ describe('the page of how a line fills', () => {
       expect(await accessibilityFindings(page)).toEqual([]);
       const runsOut = 'document.documentElement.scrollWidth > document.documentElement.clientWidth + 1';
       expect(await page.evaluate(runsOut)).toBe(false);
+      const scrolled =
+        "[...document.querySelectorAll('.table-wrap')].filter((one) => one.scrollWidth > one.clientWidth)";
+      if (size.width >= 1024) expect(await page.evaluate(`${scrolled}.length`)).toBe(0);
     }
     expect(policyReports).toEqual([]);
     await context.close();
