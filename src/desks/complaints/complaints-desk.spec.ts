@@ -125,6 +125,8 @@ describe('the pages of complaints', () => {
     for (const text of [number, 'Una Fennimore', 'Look at a hold', bagNumber, 'What stands out']) {
       expect(page.text).toContain(text);
     }
+    expect(page.text).toContain('<td class="number">1 time</td>');
+    expect(page.text).toContain('<td class="number">0 holds</td>');
     const steps = `/api/complaints/${id}/steps`;
     for (const step of [
       { kind: 'cause', words: 'Burnt sugar' },

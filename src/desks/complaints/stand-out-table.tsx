@@ -1,7 +1,7 @@
 import type { VNode } from 'preact';
 import type { StandOut } from '../../complaints/stand-out.js';
 import { propertyText } from '../../laboratory/sample-text.js';
-import { say } from '../../platform/sentences/sentences.js';
+import { hasSentence, say } from '../../platform/sentences/sentences.js';
 import { Table } from '../../platform/web/kit/table.js';
 import { sayLocally } from '../../platform/web/local-text.js';
 
@@ -61,7 +61,7 @@ function StandOutTable({ caption, of, timeZone }: TableProps): VNode | null {
           <a key="what" href={found.href}>
             {whatText(found, timeZone)}
           </a>,
-          `${numberText(found.value)} ${unitText(found.unit)}`,
+          valueText(found),
           limitText(found),
           found.median === null ? '–' : numberText(found.median),
           say('stand-out-count', { count: found.asFarCount, of: found.referenceCount }),
@@ -82,11 +82,11 @@ function whatText({ code, facts }: StandOut, timeZone: string): string {
   );
 }
 
-/** Properties of the laboratory carry their unit in their own name. */
-function unitText(unit: string): string {
+/** With its unit; properties of the laboratory carry theirs in their own name. */
+function valueText({ unit, value }: StandOut): string {
   const code = `stand-out-unit-${unit}`;
-  const text = say(code);
-  return text === code ? '' : text;
+  const count = numberText(value);
+  return hasSentence(code) ? say(code, { count }) : count;
 }
 
 function limitText({ least = null, most = null }: StandOut): string {
