@@ -36,7 +36,7 @@ export class CodersApi {
   }
 
   @Post('coder-clocks/:id/correction')
-  @May('correct')
+  @May('correct-coder-clocks')
   @ApiOperation({ summary: 'A comparison of a coder’s clock was wrong, or was none' })
   @ApiCreatedResponse({ schema: { example: { ...added.schema.example, clockId: added.schema.example.id } } })
   correction(

@@ -54,6 +54,8 @@ export const permissions = {
   'read-interruptions': ['quality-officer', 'plant-manager', 'administrator', 'auditor'],
   'answer-open-points': everyoneButAuditors,
   correct: ['dryer-operator', 'line-lead', 'lab-analyst', 'quality-officer', 'dispatch-clerk', 'plant-manager'],
+  /** Whose work is at the coder, and who judges what its codes reach. */
+  'correct-coder-clocks': ['line-lead', 'quality-officer', 'plant-manager'],
   read: roles,
 } as const satisfies Record<string, readonly Role[]>;
 export type Permission = keyof typeof permissions;

@@ -27,7 +27,7 @@ export class ClockPreviewApi {
   }
 
   @Post(':id/correction/preview')
-  @May('correct')
+  @May('correct-coder-clocks')
   @Preview('the correction of a comparison of a coder’s clock')
   correction(
     @Trying() asked: Asked,

@@ -71,13 +71,13 @@ export class CoderClockController {
   }
 
   @Get('coder-clocks/:id/correct')
-  @May('correct')
+  @May('correct-coder-clocks')
   showOne(@Looking() viewer: Viewer, @Param('id', ParseUUIDPipe) id: string): Promise<VNode> {
     return this.correctionPage(viewer, id, null);
   }
 
   @Post('coder-clocks/:id/correct')
-  @May('correct')
+  @May('correct-coder-clocks')
   async correct(
     @Sent() sent: SentForm,
     @Asking() asked: Asked,
@@ -111,7 +111,11 @@ export class CoderClockController {
     const { roles } = viewer.actor;
     return coderClockPage({
       ...{ viewer, lineId, line: line.code, coder: coder?.code ?? null, clocks: clocks.toReversed(), trouble },
-      ...{ mayCompare: mayDo(roles, 'run-line'), mayCorrect: mayDo(roles, 'correct'), now: this.clock.now() },
+      ...{
+        mayCompare: mayDo(roles, 'run-line'),
+        mayCorrect: mayDo(roles, 'correct-coder-clocks'),
+        now: this.clock.now(),
+      },
       uncomparedSeconds: uncomparedCoderClock.uncertaintySeconds,
     });
   }

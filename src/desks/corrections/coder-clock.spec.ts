@@ -59,6 +59,22 @@ describe('the page of a coder’s clock', () => {
     expect(textOf(await lead.get(path()))).toContain('75 s behind, within 10 s');
   });
 
+  it('is put right by who works at the coder or judges its codes; others see it and are offered nothing', async () => {
+    await lead.send(path(), aheadBy(-75, null));
+    const id = (await clocks()).at(-1)?.id ?? '';
+    const correction = `/coder-clocks/${id}/correct`;
+    const asRole = async (role: 'dryer-operator' | 'quality-officer') =>
+      signedIn(house, await aPerson(house, plant.siteId, { roles: [role] }));
+    const [operator, quality] = [await asRole('dryer-operator'), await asRole('quality-officer')];
+    expect(textOf(await operator.get(path()))).toContain('75 s behind');
+    expect((await operator.get(path())).text).not.toContain(correction);
+    expect((await operator.get(correction)).status).toBe(403);
+    const wrong = { why: 'did-not-occur', reason: 'misread' };
+    expect((await operator.post(`/api/plant/coder-clocks/${id}/correction`, wrong)).status).toBe(403);
+    expect((await quality.get(path())).text).toContain(correction);
+    expect((await quality.get(correction)).status).toBe(200);
+  });
+
   it('shows the lots, pallets and deliveries whose times are read otherwise, and records when that is confirmed', async () => {
     const { startedAt, runId } = await threePallets(house, plant);
     const shown = await lead.send(path(), aheadBy(1800, startedAt));
