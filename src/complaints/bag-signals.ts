@@ -3,6 +3,7 @@ import { resultsOfGrade } from '../laboratory/results-of-grade.js';
 import { specificationAt } from '../plant/plant-facts.js';
 import { standingsOf } from '../disposition/standings.js';
 import type { ReadFrom } from '../platform/database/reading.js';
+import { resultsBySource } from '../tracing/source-results.js';
 import type { Signal, SignalsAsked } from './signal.js';
 
 /**
@@ -17,6 +18,7 @@ export async function bagSignals(from: ReadFrom, asked: SignalsAsked): Promise<r
     sources.map(({ bagId }) => bagId),
   );
   const standings = await standingsOf(from, bags);
+  const results = resultsBySource(thread);
   const references = new Map<string, readonly number[]>();
   const signals: Signal[] = [];
   for (const source of sources) {
@@ -24,7 +26,7 @@ export async function bagSignals(from: ReadFrom, asked: SignalsAsked): Promise<r
     if (bag === undefined) continue;
     const gradeId = standings.get(bag.id)?.gradeId ?? bag.intendedGradeId;
     const specification = await specificationAt(from, gradeId, bag.filledAt ?? bag.fillStartedAt);
-    for (const { property, method, amount, sampleId, sampleNumber } of source.results) {
+    for (const { property, method, amount, sampleId, sampleNumber } of results.get(source.bagId) ?? []) {
       const key = `${gradeId} ${property} ${method}`;
       const within = { gradeId, property, method, fromAt: periodFromAt, untilAt: window.untilAt };
       const reference = references.get(key) ?? (await resultsOfGrade(from, siteId, within));

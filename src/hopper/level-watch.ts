@@ -60,19 +60,19 @@ export class LevelWatch implements OnModuleInit {
       const estimated = last === undefined ? null : await levelSince(this.reader, period, last);
       if (estimated !== null) return estimated;
     }
-    const { level, looked } = await this.closeLook(period.id);
+    const { level, looked } = lookOf(await this.heavy.ask(question, { periodId: period.id }));
     this.pageLooks.set(hopperId, looked);
     return level;
   }
 
   /** The close look: brings the open point of the period in line with its level. */
   async look(periodId: string): Promise<void> {
-    const { period, hopperCode, level, looked } = await this.closeLook(periodId);
+    const { period, hopperCode, level, looked } = lookOf(await this.heavy.report(question, { periodId }));
     if (period.endedAt === null) this.lastLooks.set(period.hopperId, looked);
     await this.points.bring({ ...period, hopperCode }, level);
   }
+}
 
-  private async closeLook(periodId: string): Promise<LevelLook> {
-    return JSON.parse(await this.heavy.ask(question, { periodId })) as LevelLook;
-  }
+function lookOf(text: string): LevelLook {
+  return JSON.parse(text) as LevelLook;
 }

@@ -54,13 +54,25 @@ export async function resultsOfBagRows(
   from: ReadFrom,
   bags: readonly CoveredBag[],
 ): Promise<ReadonlyMap<string, readonly BagResult[]>> {
-  const results = [...(await resultsByBag(from, bags)), ...(await resultsByTime(from, bags))];
-  const placed = new Map<string, BagResult[]>();
-  for (const bag of bags) {
-    const standing = results.filter((result) => coversBag(result, bag)).map(bagResult);
-    placed.set(bag.id, standing.sort(byTime));
-  }
-  return placed;
+  const standing = groupBy([...(await resultsByBag(from, bags)), ...(await resultsByTime(from, bags))], bagOrDryerOf);
+  const known = new Map<StoredResult, BagResult>();
+  const resultOf = (stored: StoredResult): BagResult => {
+    const result = known.get(stored) ?? bagResult(stored);
+    known.set(stored, result);
+    return result;
+  };
+  return new Map(
+    bags.map((bag) => {
+      const near = [...(standing.get(bag.id) ?? []), ...(standing.get(bag.dryerId ?? '') ?? [])];
+      const own = near.filter((result) => coversBag(result, bag)).map(resultOf);
+      return [bag.id, own.sort(byTimeOfAnalysis)];
+    }),
+  );
+}
+
+/** Which bags a sample may stand for: one, or those of a dryer. */
+function bagOrDryerOf({ bagId, dryerId }: SampleCover): string {
+  return bagId ?? dryerId ?? '';
 }
 
 /**
@@ -171,7 +183,8 @@ function bagResult(stored: StoredResult): BagResult {
   };
 }
 
-function byTime(one: BagResult, other: BagResult): number {
+/** Two results of the same moment keep one order everywhere. */
+export function byTimeOfAnalysis(one: BagResult, other: BagResult): number {
   if (one.analysedAt !== other.analysedAt) return one.analysedAt < other.analysedAt ? -1 : 1;
   return one.id < other.id ? -1 : 1;
 }

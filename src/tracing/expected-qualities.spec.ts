@@ -9,8 +9,25 @@ const colour = (of: Partial<BagResult> & { readonly amount: string }): BagResult
   ...of,
 });
 
-function source(bagId: string, likelyGrams: number, results: readonly BagResult[]): SourceLine {
+type Tested = SourceLine & { readonly results: readonly BagResult[] };
+
+/** A sample of two bags has its results once. */
+function threadOf(tested: readonly Tested[]): Parameters<typeof expectedQualities>[0] {
   return {
+    sources: tested,
+    results: [...new Map(tested.map((source) => [source.bagId, source])).values()].flatMap(({ bagId, results }) =>
+      results.map((result) => ({ ...result, sampleId: sampleOf(bagId, result) })),
+    ),
+  };
+}
+
+function sampleOf(bagId: string, { sampleId }: BagResult): string {
+  return `${bagId} ${sampleId}`;
+}
+
+function source(bagId: string, likelyGrams: number, results: readonly BagResult[]): Tested {
+  return {
+    sampleIds: [...new Set(results.map((result) => sampleOf(bagId, result)))],
     ...{ bagId, bagNumber: `B-${bagId}`, sscc: '', netGrams: 1_000_000, dryerCode: 'D1', dryerShift: null },
     ...{ filledAt: null, supplierLot: null, results, decision: 'released', isOnHold: false, isDoubtful: false },
     ...{ leastGrams: 0, likelyGrams, mostGrams: 1_000_000, word: 'likely' },
@@ -26,7 +43,7 @@ describe('the quality that is expected', () => {
       source('a', 600_000, [colour({ amount: '32' })]),
       source('b', 400_000, [colour({ amount: '58' })]),
     ];
-    const [found] = expectedQualities(sources, scatter);
+    const [found] = expectedQualities(threadOf(sources), scatter);
     expect(found).toMatchObject({ kind: 'calculated', property: 'colour-iu', method: 'GS2/3-10', decimals: 1 });
     if (found?.kind !== 'calculated') throw new Error('not calculated');
     expect(found.value).toBeCloseTo(42.4, 9);
@@ -37,7 +54,7 @@ describe('the quality that is expected', () => {
   });
 
   it('says that its uncertainty is not known where nothing was analysed again', () => {
-    const [found] = expectedQualities([source('a', 600_000, [colour({ amount: '32.5' })])], new Map());
+    const [found] = expectedQualities(threadOf([source('a', 600_000, [colour({ amount: '32.5' })])]), new Map());
     expect(found).toMatchObject({ kind: 'calculated', value: 32.5, standard: null, repeatCount: 0, decimals: 2 });
   });
 
@@ -48,24 +65,27 @@ describe('the quality that is expected', () => {
       colour({ amount: '32', isRetest: true }),
       colour({ amount: '40', standsFor: 'hour', sampleId: 'hour' }),
     ];
-    const [found] = expectedQualities([source('a', 1000, results)], scatter);
+    const [found] = expectedQualities(threadOf([source('a', 1000, results)]), scatter);
     expect(found).toMatchObject({ value: 31, standard: expect.closeTo(Math.SQRT1_2, 12) });
   });
 
   it('is refused where a tenth of a percent has no result, naming the bags, and where methods differ', () => {
     const untested = [source('a', 990, [colour({ amount: '32' })]), source('b', 10, [])];
-    expect(expectedQualities(untested, scatter)).toMatchObject([
+    expect(expectedQualities(threadOf(untested), scatter)).toMatchObject([
       { kind: 'refused', reason: 'results-missing', sourceIds: ['B-b'], share: 0.01 },
     ]);
     const other = colour({ amount: '31', method: 'GS1-7' });
     const mixed = [source('a', 600, [colour({ amount: '32' })]), source('b', 400, [other])];
-    expect(expectedQualities(mixed, scatter)).toMatchObject([{ kind: 'refused', reason: 'methods-differ' }]);
+    expect(expectedQualities(threadOf(mixed), scatter)).toMatchObject([{ kind: 'refused', reason: 'methods-differ' }]);
   });
 
   it('is refused for what does not blend, with the reason, and moisture comes first', () => {
     const spread = colour({ amount: '28', property: 'grain-coefficient-of-variation-percent', method: 'sieve' });
     const moisture = colour({ amount: '0.021', property: 'moisture-percent', method: 'GS2/1/3/9-15' });
-    const found = expectedQualities([source('a', 600, [spread, colour({ amount: '32' }), moisture])], scatter);
+    const found = expectedQualities(
+      threadOf([source('a', 600, [spread, colour({ amount: '32' }), moisture])]),
+      scatter,
+    );
     expect(found.map(({ property }) => property)).toEqual([
       ...['moisture-percent', 'colour-iu', 'grain-coefficient-of-variation-percent'],
     ]);
@@ -74,7 +94,7 @@ describe('the quality that is expected', () => {
 
   it('counts a bag once that is there in packs and whole', () => {
     const bag = source('a', 300_000, [colour({ amount: '32' })]);
-    const [found] = expectedQualities([bag, { ...bag, leastGrams: 700_000, likelyGrams: 650_000 }], scatter);
+    const [found] = expectedQualities(threadOf([bag, { ...bag, leastGrams: 700_000, likelyGrams: 650_000 }]), scatter);
     expect(found).toMatchObject({ kind: 'calculated', value: 32 });
   });
 });

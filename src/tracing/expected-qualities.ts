@@ -9,7 +9,8 @@ import type { Repeatability } from '../core/sugar-analysis/repeatability.js';
 import { plus } from '../hopper/hopper-book.js';
 import type { BagResult } from '../laboratory/bag-results.js';
 import { methodKey } from '../laboratory/recent-repeats.js';
-import type { ExpectedQuality, SourceLine } from './thread.js';
+import { resultsBySource } from './source-results.js';
+import type { ExpectedQuality, SourceLine, Thread } from './thread.js';
 
 /** Shown first, in this order; others after them by name. */
 const firstProperties = ['moisture-percent', 'ash-percent', 'colour-iu'];
@@ -22,9 +23,14 @@ const closest = ['bag', 'hour', 'shift'] as const;
  * @param repeatability of each method in this laboratory; a method that is not there has no uncertainty that is known
  */
 export function expectedQualities(
-  sources: readonly SourceLine[],
+  thread: Pick<Thread, 'sources' | 'results'>,
   repeatability: ReadonlyMap<string, Repeatability>,
 ): readonly ExpectedQuality[] {
+  const tested = resultsBySource(thread);
+  const sources = thread.sources.map((source): TestedSource => ({
+    ...source,
+    results: tested.get(source.bagId) ?? [],
+  }));
   return propertiesOf(sources).map((property) => {
     const method = usualMethod(sources, property);
     const parts = sources.map((source) => partOf(source, { property, method, repeatability }));
@@ -32,14 +38,16 @@ export function expectedQualities(
   });
 }
 
-function propertiesOf(sources: readonly SourceLine[]): readonly string[] {
+type TestedSource = SourceLine & { readonly results: readonly BagResult[] };
+
+function propertiesOf(sources: readonly TestedSource[]): readonly string[] {
   const found = [...new Set(sources.flatMap(({ results }) => results.map(({ property }) => property)))];
   const rank = (property: string): number => firstProperties.indexOf(property) + 1 || firstProperties.length + 1;
   return found.sort((one, other) => rank(one) - rank(other) || (one < other ? -1 : 1));
 }
 
 /** By which most of the sugar was tested. Where bags have no result by it, one by another method is taken, and refused. */
-function usualMethod(sources: readonly SourceLine[], property: string): string {
+function usualMethod(sources: readonly TestedSource[], property: string): string {
   const grams = new Map<string, number>();
   for (const { results, likelyGrams } of sources) {
     const methods = new Set(results.filter((result) => result.property === property).map(({ method }) => method));
@@ -55,7 +63,7 @@ interface Asked {
   readonly repeatability: ReadonlyMap<string, Repeatability>;
 }
 
-function partOf(source: SourceLine, asked: Asked): QualityPart {
+function partOf(source: TestedSource, asked: Asked): QualityPart {
   const { bagId, likelyGrams, leastGrams, mostGrams } = source;
   return { sourceId: bagId, likelyGrams, leastGrams, mostGrams, result: resultOf(source.results, asked) };
 }
@@ -94,7 +102,7 @@ function resultOf(results: readonly BagResult[], { property, method, repeatabili
 
 function worded(
   answer: CalculatedQuality | QualityRefused,
-  of: { sources: readonly SourceLine[]; property: string; repeatability: ReadonlyMap<string, Repeatability> },
+  of: { sources: readonly TestedSource[]; property: string; repeatability: ReadonlyMap<string, Repeatability> },
 ): ExpectedQuality {
   const numbers = new Map(of.sources.map(({ bagId, bagNumber }) => [bagId, bagNumber]));
   const named = (ids: readonly string[]): readonly string[] => ids.map((id) => numbers.get(id) ?? id);
@@ -112,7 +120,7 @@ function worded(
 }
 
 /** As many as the results were reported with. */
-function decimalsOf(sources: readonly SourceLine[], property: string): number {
+function decimalsOf(sources: readonly TestedSource[], property: string): number {
   const amounts = sources.flatMap(({ results }) => results.filter((result) => result.property === property));
   return Math.max(0, ...amounts.map(({ amount }) => amount.split('.')[1]?.length ?? 0));
 }

@@ -33,7 +33,7 @@ export async function readThread(from: ReadFrom, siteId: string, subject: Thread
     group.links.map((link) => link.bagId),
     group.periodIds,
   );
-  const sources = await sourceLines(from, siteId, group.links);
+  const { sources, results } = await sourceLines(from, siteId, group.links);
   const own = isOfBags(subject) ? [] : ranges.possible;
   const packed = await packedParts(from, siteId, ranges.possible);
   const pallets = await palletLines(from, reach, own);
@@ -42,8 +42,9 @@ export async function readThread(from: ReadFrom, siteId: string, subject: Thread
     printedTimes: await printedTimesOf(from, siteId, subject),
     packed,
     sources,
+    results,
     ruledOut: await ruledOutLines(from, group.ruledOut, reach.models),
-    expected: isOfBags(subject) ? [] : expectedQualities(sources, await recentRepeatability(from, siteId)),
+    expected: isOfBags(subject) ? [] : expectedQualities({ sources, results }, await recentRepeatability(from, siteId)),
     dryerShifts: dryerShiftsOf(sources),
     pallets,
     customers: customersOf(

@@ -1,6 +1,6 @@
 import { bagOriginsOf, type BagOrigin } from '../drying/bag-origins.js';
 import { standingsOf } from '../disposition/standings.js';
-import { resultsOfBagRows } from '../laboratory/bag-results.js';
+import { byTimeOfAnalysis, resultsOfBagRows, type BagResult } from '../laboratory/bag-results.js';
 import { dryerOf, shiftAt } from '../plant/plant-facts.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { groupBy } from '../platform/group-by.js';
@@ -12,26 +12,38 @@ export interface BagAmounts extends Amounts {
 }
 
 /** What is known of the bags of some links: shift, results, decision; the surest and largest first. */
-export async function sourceLines(from: ReadFrom, siteId: string, links: readonly BagAmounts[]): Promise<SourceLine[]> {
+export async function sourceLines(
+  from: ReadFrom,
+  siteId: string,
+  links: readonly BagAmounts[],
+): Promise<Pick<Thread, 'sources' | 'results'>> {
   const bags = await bagOriginsOf(
     from,
     links.map((link) => link.bagId),
   );
-  const facts = new Map((await bagFacts(from, siteId, bags)).map((line) => [line.bagId, line]));
+  const results = await resultsOfBagRows(from, bags);
+  const facts = new Map((await bagFacts(from, siteId, bags, results)).map((line) => [line.bagId, line]));
   const lines = links.flatMap((link) => {
     const known = facts.get(link.bagId);
     const { leastGrams, likelyGrams, mostGrams, word } = link;
     return known === undefined ? [] : [{ ...known, leastGrams, likelyGrams, mostGrams, word }];
   });
-  return lines.sort(
-    (a, b) => b.leastGrams - a.leastGrams || b.likelyGrams - a.likelyGrams || b.mostGrams - a.mostGrams,
-  );
+  return {
+    sources: lines.sort(
+      (a, b) => b.leastGrams - a.leastGrams || b.likelyGrams - a.likelyGrams || b.mostGrams - a.mostGrams,
+    ),
+    results: [...new Set([...results.values()].flat())].sort(byTimeOfAnalysis),
+  };
 }
 
 type BagFacts = Omit<SourceLine, keyof Amounts>;
 
-async function bagFacts(from: ReadFrom, siteId: string, bags: readonly BagOrigin[]): Promise<BagFacts[]> {
-  const results = await resultsOfBagRows(from, bags);
+async function bagFacts(
+  from: ReadFrom,
+  siteId: string,
+  bags: readonly BagOrigin[],
+  results: ReadonlyMap<string, readonly BagResult[]>,
+): Promise<BagFacts[]> {
   const standings = await standingsOf(from, bags);
   const dryers = await codesOf(
     bags.map((bag) => bag.dryerId),
@@ -53,7 +65,7 @@ async function bagFacts(from: ReadFrom, siteId: string, bags: readonly BagOrigin
       dryerShift: bag.dryerId === null ? null : await shiftOf(from, siteId, bag.filledAt ?? bag.fillStartedAt),
       filledAt: bag.filledAt,
       supplierLot: receipts.get(bag.receiptId ?? '') ?? null,
-      results: results.get(bag.id) ?? [],
+      sampleIds: [...new Set(results.get(bag.id)?.map(({ sampleId }) => sampleId))],
       decision: standing?.decision.verdict ?? 'waiting',
       isOnHold: standing?.isOnHold ?? false,
       isDoubtful: bag.isDoubtful,

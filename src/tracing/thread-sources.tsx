@@ -1,4 +1,5 @@
 import type { VNode } from 'preact';
+import type { BagResult } from '../laboratory/bag-results.js';
 import { say } from '../platform/sentences/sentences.js';
 import { Table } from '../platform/web/kit/table.js';
 import { StateMark, type MarkedState } from '../platform/web/state-mark.js';
@@ -9,10 +10,12 @@ interface SourcesProps {
   /** Code of the caption. */
   readonly caption: string;
   readonly sources: readonly SourceLine[];
+  /** By the bag of each. */
+  readonly results: ReadonlyMap<string, readonly BagResult[]>;
 }
 
 /** The surest first; what is only possible stands in a table of its own, below. */
-export function Sources({ caption, sources }: SourcesProps): VNode | null {
+export function Sources({ caption, sources, results }: SourcesProps): VNode | null {
   if (sources.length === 0) return null;
   return (
     <Table
@@ -36,7 +39,7 @@ export function Sources({ caption, sources }: SourcesProps): VNode | null {
           </span>,
           originText(source),
           ...amountCells(source),
-          <Results key="results" source={source} />,
+          <Results key="results" results={results.get(source.bagId) ?? []} />,
           <States key="states" source={source} />,
         ],
       }))}
@@ -49,11 +52,11 @@ function originText({ dryerShift, dryerCode, supplierLot }: SourceLine): string 
   return say('thread-dryer-and-shift', { dryer: dryerCode, shift: shiftText(dryerShift) });
 }
 
-function Results({ source }: { readonly source: SourceLine }): VNode {
-  if (source.results.length === 0) return <span>{say('thread-no-result')}</span>;
+function Results({ results }: { readonly results: readonly BagResult[] }): VNode {
+  if (results.length === 0) return <span>{say('thread-no-result')}</span>;
   return (
     <>
-      {source.results.map(({ id, sampleId, property, amount, method }) => (
+      {results.map(({ id, sampleId, property, amount, method }) => (
         <div key={id}>
           <a href={`/samples/${sampleId}`}>
             {say('thread-result', { property: say(`property-${property}`), amount, method })}

@@ -15,6 +15,7 @@ import { Customers, Pallets } from './thread-pallets.js';
 import { Returns } from './thread-returns.js';
 import { ThreadQuality } from './thread-quality.js';
 import { RuledOut } from './thread-ruled-out.js';
+import { resultsBySource } from './source-results.js';
 import { Sources } from './thread-sources.js';
 import { answerSentence, gramPreciseText, printedTimeTexts } from './thread-text.js';
 import type { Thread } from './thread.js';
@@ -43,6 +44,7 @@ export function threadPage({
 }: ThreadPageProps): VNode {
   const { searchBox } = rest;
   const { subject, sources, pallets } = thread;
+  const results = resultsBySource(thread);
   const title = say(`thread-title-${subject.kind}`, { name: subject.name, at: subject.localTime ?? '' });
   return (
     <Shell title={title} viewer={viewer}>
@@ -59,8 +61,12 @@ export function threadPage({
       </section>
       <Packed parts={thread.packed} timeZone={viewer.timeZone} />
       <RibbonPictures of={ribbons} timeZone={viewer.timeZone} />
-      <Sources caption="thread-sources" sources={sources.filter(({ word }) => word !== 'possible')} />
-      <Sources caption="thread-sources-possible" sources={sources.filter(({ word }) => word === 'possible')} />
+      <Sources caption="thread-sources" sources={sources.filter(({ word }) => word !== 'possible')} results={results} />
+      <Sources
+        caption="thread-sources-possible"
+        sources={sources.filter(({ word }) => word === 'possible')}
+        results={results}
+      />
       <ThreadQuality expected={thread.expected} />
       <RuledOut lines={thread.ruledOut} timeZone={viewer.timeZone} />
       <Pallets caption="thread-pallets" pallets={pallets.filter(({ word }) => word !== 'possible')} />

@@ -65,7 +65,8 @@ export interface SourceLine extends Amounts {
   readonly dryerShift: ShiftName | null;
   readonly filledAt: string | null;
   readonly supplierLot: string | null;
-  readonly results: readonly BagResult[];
+  /** The samples with results that stand for it; the results themselves stand once in the thread. */
+  readonly sampleIds: readonly string[];
   readonly decision: string;
   readonly isOnHold: boolean;
   readonly isDoubtful: boolean;
@@ -140,6 +141,8 @@ export interface Thread {
   readonly printedTimes: readonly PrintedTime[];
   readonly packed: readonly PackedPart[];
   readonly sources: readonly SourceLine[];
+  /** The good results of all samples of the sources, in the order of analysis. */
+  readonly results: readonly BagResult[];
   /** Bags of the same hopper periods that cannot be in it. */
   readonly ruledOut: readonly RuledOutLine[];
   /** Moisture, ash, colour and what else its bags were tested for; none of a bag, which has tests of its own. */

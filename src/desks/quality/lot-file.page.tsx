@@ -9,6 +9,8 @@ import { Table } from '../../platform/web/kit/table.js';
 import type { Viewer } from '../../platform/web/request.js';
 import { Shell } from '../../platform/web/shell.js';
 import { StateMark } from '../../platform/web/state-mark.js';
+import type { BagResult } from '../../laboratory/bag-results.js';
+import { resultsBySource } from '../../tracing/source-results.js';
 import { ThreadQuality } from '../../tracing/thread-quality.js';
 import { distinctShifts } from '../../tracing/thread-text.js';
 import { DecisionBox } from './decision-box.js';
@@ -118,6 +120,7 @@ function runRow({ run, range, mean }: LotRun) {
 /** The bags that are surely or likely in it; the possible ones are counted. */
 function Bags({ file }: { readonly file: LotFile }): VNode {
   const { sources } = file.thread;
+  const results = resultsBySource(file.thread);
   const likely = sources.filter(({ word }) => word !== 'possible');
   return (
     <>
@@ -136,13 +139,17 @@ function Bags({ file }: { readonly file: LotFile }): VNode {
               {source.bagNumber}
             </a>,
             roundKilogramsText(source.likelyGrams),
-            source.results.map(({ property, amount }) => `${say(`property-${property}`)} ${amount}`).join('; ') || '–',
+            resultsText(results.get(source.bagId) ?? []),
             <StateMark key="state" state={source.isOnHold ? 'on-hold' : (source.decision as 'waiting')} />,
           ],
         }))}
       />
     </>
   );
+}
+
+function resultsText(results: readonly BagResult[]): string {
+  return results.map(({ property, amount }) => `${say(`property-${property}`)} ${amount}`).join('; ') || '–';
 }
 
 /** What a decision or a hold may be about. */

@@ -1,6 +1,17 @@
 /** Where a thread of heavy reads reads from. */
 export type HeavyGround = { readonly file: string } | { readonly url: string };
 
+/** How a thread of heavy reads works. */
+export interface HeavyManner {
+  /** The system lets all other threads of the server go before it. */
+  readonly isPatient: boolean;
+}
+
+/** What such a thread is told when it begins. */
+export interface HeavyWork extends HeavyManner {
+  readonly ground: HeavyGround;
+}
+
 /** A bare connection of such a thread: it can only query. */
 export interface HeavyConnection {
   /** Begins a view in which nothing changes; `COMMIT` ends it. */

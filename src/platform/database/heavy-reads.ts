@@ -7,41 +7,50 @@ import { builtUrl, HeavyThread } from './heavy-thread.js';
 import { unchanging, type ReadFrom } from './reading.js';
 import { plainStatement } from './sqlite-template.js';
 
-/** So that a long report keeps nobody waiting who asks for less. Each costs some ten megabytes. */
-const threadCount = 2;
-
 /**
  * Reads that take over ten milliseconds, each in one snapshot, in worker threads with bare connections that can only
- * query, one at a time in each. A snapshot that is computed in the server itself takes, on PostgreSQL, a connection of
- * the server's own.
+ * query, one at a time in each. One is for reports and for what nobody looks at: the system lets all others go before
+ * it, and nothing else waits behind a report. A snapshot that is computed in the server itself takes, on PostgreSQL, a
+ * connection of the server's own.
  */
 export class HeavyReads implements BeforeApplicationShutdown {
-  private readonly threads: readonly HeavyThread[];
+  private readonly prompt: HeavyThread;
+  private readonly patient: HeavyThread;
 
   constructor(private readonly databases: Databases) {
-    this.threads = Array.from({ length: threadCount }, () => new HeavyThread(databases.ground));
+    this.prompt = new HeavyThread(databases.ground, { isPatient: false });
+    this.patient = new HeavyThread(databases.ground, { isPatient: true });
   }
 
   /** Runs `work` on one unchanging view of the database. */
   async snapshot<Answer>(work: (from: ReadFrom) => Promise<Answer>): Promise<Answer> {
     if (this.databases.kind === 'postgres') return snapshotOnPostgres(this.databases.reader, work);
-    const thread = this.freest();
+    const thread = this.promptest();
     return thread.inTurn(() => snapshotOnSqlite(thread, work));
   }
 
   /** Has a question answered on one unchanging view, all of it beside the server. JSON text. */
   async ask<Asked>(question: HeavyQuestion<Asked>, asked: Asked): Promise<string> {
-    const thread = this.freest();
-    return thread.inTurn(() => thread.text(builtUrl(question.url), asked, languageNow()));
+    return answered(this.promptest(), question, asked);
+  }
+
+  /** The same for a report and for what nobody looks at: it waits for its like, and what somebody waits for goes before it. */
+  async report<Asked>(question: HeavyQuestion<Asked>, asked: Asked): Promise<string> {
+    return answered(this.patient, question, asked);
   }
 
   async beforeApplicationShutdown(): Promise<void> {
-    for (const thread of this.threads) await thread.stop();
+    for (const thread of [this.prompt, this.patient]) await thread.stop();
   }
 
-  private freest(): HeavyThread {
-    return this.threads.reduce((best, thread) => (thread.queued < best.queued ? thread : best));
+  /** For what somebody waits for. Where that is busy and there is no report, the other helps. */
+  private promptest(): HeavyThread {
+    return this.prompt.queued > 0 && this.patient.queued === 0 ? this.patient : this.prompt;
   }
+}
+
+function answered<Asked>(thread: HeavyThread, question: HeavyQuestion<Asked>, asked: Asked): Promise<string> {
+  return thread.inTurn(() => thread.text(builtUrl(question.url), asked, languageNow()));
 }
 
 async function snapshotOnSqlite<Answer>(

@@ -1,12 +1,15 @@
 import { parentPort, workerData } from 'node:worker_threads';
+import { letOthersGoFirst } from './thread-priority.js';
 import { inConversation } from '../sentences/language.js';
-import type { HeavyConnection, HeavyGround } from './heavy-ground.js';
+import type { HeavyConnection, HeavyGround, HeavyWork } from './heavy-ground.js';
 import { faultOf, type HeavyAnswer, type HeavyMessage, type HeavyQuestion } from './heavy-question.js';
 import { unchanging } from './reading.js';
 import { plainStatement } from './sqlite-template.js';
 
 /** A thread of heavy reads. It loads the driver of its own database alone. */
-const connection = await connect(workerData as HeavyGround);
+const { ground, isPatient } = workerData as HeavyWork;
+if (isPatient) letOthersGoFirst();
+const connection = await connect(ground);
 
 async function connect(ground: HeavyGround): Promise<HeavyConnection> {
   if ('file' in ground) return (await import('./heavy-sqlite.js')).connectToSqlite(ground.file);

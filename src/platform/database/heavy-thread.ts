@@ -1,6 +1,6 @@
 import { setFlagsFromString } from 'node:v8';
 import { Worker } from 'node:worker_threads';
-import type { HeavyGround } from './heavy-ground.js';
+import type { HeavyGround, HeavyManner, HeavyWork } from './heavy-ground.js';
 import { errorOf, type HeavyAnswer, type HeavyMessage } from './heavy-question.js';
 
 interface Waiting {
@@ -17,7 +17,10 @@ export class HeavyThread {
   private asked = 0;
   private readonly waiting = new Map<number, Waiting>();
 
-  constructor(private readonly ground: HeavyGround) {}
+  constructor(
+    private readonly ground: HeavyGround,
+    private readonly manner: HeavyManner,
+  ) {}
 
   /** Runs `work`, in which the thread is asked, after what came before. */
   async inTurn<Answer>(work: () => Promise<Answer>): Promise<Answer> {
@@ -57,7 +60,10 @@ export class HeavyThread {
 
   private begin(): Worker {
     withdrawHeapFlags();
-    const worker = new Worker(workerFile(), { workerData: this.ground, resourceLimits });
+    const worker = new Worker(workerFile(), {
+      workerData: { ground: this.ground, ...this.manner } satisfies HeavyWork,
+      resourceLimits: this.manner.isPatient ? patientLimits : promptLimits,
+    });
     worker.unref();
     worker.on('message', (answer: HeavyAnswer) => {
       const waiting = this.waiting.get(answer.number);
@@ -75,10 +81,13 @@ export class HeavyThread {
 }
 
 /**
- * Far more than any question takes; what a question makes and drops should be gone before it counts as old, which takes a
- * large young heap. What either is worth, in time and in memory: docs/decisions/0043-what-a-heavy-thread-loads.md.
+ * Far more than any question takes. Above two gigabytes the engine lets a heap grow to four times what lives in it before
+ * it collects the whole, below to a third more; with each whole collection it forgets the machine code of all callbacks,
+ * which costs more than the collection. What nobody waits for makes do with less memory:
+ * docs/decisions/0043-what-a-heavy-thread-loads.md.
  */
-const resourceLimits = { maxOldGenerationSizeMb: 512, maxYoungGenerationSizeMb: 48 };
+const promptLimits = { maxOldGenerationSizeMb: 2048, maxYoungGenerationSizeMb: 48 };
+const patientLimits = { maxOldGenerationSizeMb: 512, maxYoungGenerationSizeMb: 24 };
 
 /** What `npm start` says of the main thread's heap stands above the limits of any thread that begins later: withdrawn. */
 function withdrawHeapFlags(): void {
@@ -86,12 +95,12 @@ function withdrawHeapFlags(): void {
 }
 
 function workerFile(): URL {
-  return new URL(builtUrl(new URL('./heavy-reads.worker.js', import.meta.url).href));
+  return new URL('./heavy-reads.worker.js', builtUrl(import.meta.url));
 }
 
 /** A thread loads built JavaScript only; where a module runs as TypeScript (the tests), the built one stands in `dist`. */
 export function builtUrl(url: string): string {
-  if (!import.meta.url.endsWith('.ts')) return url;
+  if (!url.endsWith('.ts')) return url;
   const root = new URL('../../../', import.meta.url).href;
   return `${root}dist/${url.slice(root.length).replace(/\.ts$/, '.js')}`;
 }

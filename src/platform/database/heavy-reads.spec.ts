@@ -1,0 +1,75 @@
+import { getPriority } from 'node:os';
+import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import { openHouse, type TestHouse } from '../../../test/support/house.js';
+import { HeavyReads } from './heavy-reads.js';
+import type { HeavyQuestion } from './heavy-question.js';
+
+let house: TestHouse;
+let heavy: HeavyReads;
+
+beforeAll(async () => {
+  house = await openHouse();
+  heavy = house.get(HeavyReads);
+});
+afterAll(async () => {
+  await house.close();
+});
+
+/** A question of a module that is written here; the thread loads it by its address. */
+function questionOf<Asked>(answer: string): HeavyQuestion<Asked> {
+  const program = `export const question = { answer: async (from, asked) => { ${answer} } };`;
+  return {
+    url: `data:text/javascript,${encodeURIComponent(program)}`,
+    answer: () => Promise.reject(new Error('not asked in the server itself')),
+  };
+}
+
+/** Keeps its thread until it is let go. */
+const held = questionOf<Int32Array>(`Atomics.wait(asked, 0, 0, 20_000); return 'held';`);
+const quick = questionOf<null>(`return 'quick';`);
+
+function aGate(): { readonly asked: Int32Array; readonly open: () => void } {
+  const asked = new Int32Array(new SharedArrayBuffer(4));
+  return {
+    asked,
+    open: () => {
+      Atomics.store(asked, 0, 1);
+      Atomics.notify(asked, 0);
+    },
+  };
+}
+
+describe('reads beside the server', () => {
+  it('lets nobody who waits stand behind a report', async () => {
+    const { asked, open } = aGate();
+    const done: string[] = [];
+    const reports = [heavy.report(held, asked), heavy.report(quick, null)];
+    for (const report of reports) void report.then((text) => done.push(text));
+    expect(await heavy.ask(quick, null)).toBe('quick');
+    expect(done).toEqual([]);
+    open();
+    await Promise.all(reports);
+    expect(done).toEqual(['held', 'quick']);
+  });
+
+  it('answers two who wait at once where there is no report', async () => {
+    const { asked, open } = aGate();
+    const long = heavy.ask(held, asked);
+    expect(await heavy.ask(quick, null)).toBe('quick');
+    open();
+    expect(await long).toBe('held');
+  });
+
+  (process.platform === 'linux' ? it : it.skip)(
+    'has the system put reports behind what somebody waits for',
+    async () => {
+      const priority = questionOf<null>(`
+      const { getPriority } = await import('node:os');
+      const { readlinkSync } = await import('node:fs');
+      return String(getPriority(Number(readlinkSync('/proc/thread-self').split('/').at(-1))));`);
+      const usual = getPriority();
+      expect(await heavy.ask(priority, null)).toBe(String(usual));
+      expect(await heavy.report(priority, null)).toBe(String(Math.min(19, usual + 10)));
+    },
+  );
+});
