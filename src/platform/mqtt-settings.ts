@@ -1,3 +1,6 @@
+import { X509Certificate } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+
 /** How the server reaches the broker of a plant (MQTT, ISO/IEC 20922), and on which topics weights come. */
 export interface MqttSettings {
   readonly url: string;
@@ -56,7 +59,7 @@ function urlProblems(url: string, withoutTls: string): string[] {
   ];
 }
 
-function otherProblems({ topic, clientId }: MqttSettings): string[] {
+function otherProblems({ topic, clientId, caFile }: MqttSettings): string[] {
   const problems: string[] = [];
   if (!topicPattern.test(topic) || topic.length > 100) {
     problems.push(
@@ -66,5 +69,16 @@ function otherProblems({ topic, clientId }: MqttSettings): string[] {
   if (!clientIdPattern.test(clientId)) {
     problems.push(`MQTT_CLIENT_ID is "${clientId}"; it takes letters, digits and hyphens, 60 at most`);
   }
+  if (caFile !== null && !holdsCertificate(caFile)) {
+    problems.push(`MQTT_CA_FILE is "${caFile}"; it takes a file with a certificate (PEM), and none can be read there`);
+  }
   return problems;
+}
+
+function holdsCertificate(file: string): boolean {
+  try {
+    return new X509Certificate(readFileSync(file)).subject !== '';
+  } catch {
+    return false;
+  }
 }

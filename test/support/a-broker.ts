@@ -1,7 +1,9 @@
 import { once } from 'node:events';
 import { createServer, type AddressInfo, type Server, type Socket } from 'node:net';
+import { createServer as createTlsServer } from 'node:tls';
 import { Aedes } from 'aedes';
 import { connectAsync, type MqttClient } from 'mqtt';
+import type { TestCertificate } from './a-certificate.js';
 
 /** A broker on a port of its own, that holds sessions in memory for as long as it runs. */
 export interface TestBroker {
@@ -18,16 +20,19 @@ export interface TestBroker {
   close(): Promise<void>;
 }
 
-export async function aBroker(): Promise<TestBroker> {
+/** @param tls a server's certificate and what signed it: then the broker speaks TLS alone */
+export async function aBroker(tls?: TestCertificate & { readonly authority: string }): Promise<TestBroker> {
   const broker = await Aedes.createBroker();
   const sockets = new Set<Socket>();
   const senders: MqttClient[] = [];
   const listen = async (port: number): Promise<Server> => {
-    const server = createServer((socket) => {
+    const handle = (socket: Socket): void => {
       sockets.add(socket);
       socket.on('close', () => sockets.delete(socket));
       broker.handle(socket);
-    });
+    };
+    const server =
+      tls === undefined ? createServer(handle) : createTlsServer({ cert: tls.certificate, key: tls.key }, handle);
     server.listen(port, '127.0.0.1');
     await once(server, 'listening');
     return server;
@@ -40,7 +45,7 @@ export async function aBroker(): Promise<TestBroker> {
     for (const socket of sockets) socket.destroy();
     await closed;
   };
-  const url = `mqtt://127.0.0.1:${port}`;
+  const url = `${tls === undefined ? 'mqtt' : 'mqtts'}://127.0.0.1:${port}`;
   return {
     url,
     port,
@@ -54,7 +59,10 @@ export async function aBroker(): Promise<TestBroker> {
       server = await listen(port);
     },
     aSender: async () => {
-      const sender = await connectAsync(url, { protocolVersion: 4 });
+      const sender = await connectAsync(url, {
+        protocolVersion: 4,
+        ...(tls === undefined ? {} : { ca: tls.authority }),
+      });
       senders.push(sender);
       return sender;
     },
