@@ -45,11 +45,12 @@ export async function findDelivery(from: ReadFrom, siteId: string, numberOrId: s
   const asked = numberOrId.trim();
   const typed = readDocumentNumber(asked, notePrefix);
   const number = typed === null ? asked : makeDocumentNumber(typed);
+  const papers = await from.sql<{ id: string }>`
+    SELECT w."subject_id" AS "id" FROM "paper" w
+    WHERE w."site_id" = ${siteId} AND w."number" = ${number} AND w."subject_kind" = 'delivery'`;
   const found = await from.sql<DeliveryRow>`
-    ${() => deliverySelect} AND d."site_id" = ${siteId} AND d."id" IN (
-      SELECT x."id" FROM "delivery" x WHERE x."id" = ${asked.toLowerCase()}
-      UNION SELECT w."subject_id" FROM "paper" w
-      WHERE w."site_id" = ${siteId} AND w."number" = ${number} AND w."subject_kind" = 'delivery')
+    ${() => deliverySelect} AND d."site_id" = ${siteId}
+      AND d."id" IN (${() => [asked.toLowerCase(), ...papers.map(({ id }) => id)]})
     ORDER BY d."id" DESC LIMIT 1`;
   const [row] = [...found, ...(await deliveriesOfOrder(from, siteId, asked))].sort((a, b) => (a.id < b.id ? 1 : -1));
   if (row === undefined) throw new NotFound('delivery', asked);
@@ -63,10 +64,13 @@ export async function deliveriesOfOrder(
   orderNumber: string,
 ): Promise<readonly DeliveryRow[]> {
   const key = orderNumber.trim().toUpperCase();
+  // Which ones is asked first: in one statement PostgreSQL reads every delivery there is.
+  const named = await from.sql<{ id: string }>`
+    SELECT x."id" FROM "delivery" x WHERE UPPER(x."order_number") = ${key}
+    UNION SELECT y."delivery_id" AS "id" FROM "delivery_plan" y WHERE UPPER(y."order_number") = ${key}`;
+  if (named.length === 0) return [];
   return from.sql<DeliveryRow>`
-    ${() => deliverySelect} AND d."site_id" = ${siteId} AND d."id" IN (
-        SELECT x."id" FROM "delivery" x WHERE UPPER(x."order_number") = ${key}
-        UNION SELECT y."delivery_id" FROM "delivery_plan" y WHERE UPPER(y."order_number") = ${key})
+    ${() => deliverySelect} AND d."site_id" = ${siteId} AND d."id" IN (${() => named.map(({ id }) => id)})
       AND UPPER(COALESCE(n."order_number", d."order_number")) = ${key}
     ORDER BY d."id" DESC LIMIT 50`;
 }

@@ -61,17 +61,15 @@ export async function palletPage(from: ReadFrom, siteId: string, page: Page): Pr
 export async function contentsOf(from: ReadFrom, palletIds: readonly string[]): Promise<readonly ContentRow[]> {
   const stored = await inChunks(
     palletIds,
-    (chunk) => from.sql<ContentRow>`
-      SELECT c."pallet_id" AS "palletId", c."run_id" AS "runId", r."number" AS "runNumber", c."lot_id" AS "lotId",
-        l."code" AS "lotCode", c."from_count" AS "fromCount", c."to_count" AS "toCount"
-      FROM "pallet_content" c
-      JOIN "packing_run" r ON r."id" = c."run_id"
-      JOIN "lot" l ON l."id" = c."lot_id"
-      WHERE c."voided_by" IS NULL AND c."pallet_id" IN (${() => chunk})
-      ORDER BY c."pallet_id", r."number", c."from_count"`,
+    (chunk) => from.sql<StoredContent>`
+      SELECT c."pallet_id" AS "palletId", c."run_id" AS "runId", c."lot_id" AS "lotId", c."from_count" AS "fromCount",
+        c."to_count" AS "toCount"
+      FROM "pallet_content" c WHERE c."voided_by" IS NULL AND c."pallet_id" IN (${() => chunk})
+      ORDER BY c."pallet_id", c."from_count"`,
   );
-  const lots = groupBy(await lotRangesOfRuns(from, [...new Set(stored.map((row) => row.runId))]), (lot) => lot.runId);
-  return stored.flatMap((row) => {
+  const runIds = [...new Set(stored.map((row) => row.runId))];
+  const lots = groupBy(await lotRangesOfRuns(from, runIds), (lot) => lot.runId);
+  return (await named(from, stored, runIds)).flatMap((row) => {
     const own = lots.get(row.runId) ?? [];
     const [only] = own;
     // Mostly a run has one code, and a pallet stands within it.
@@ -84,6 +82,45 @@ export async function contentsOf(from: ReadFrom, palletIds: readonly string[]): 
     // A change that was voided without another in its place leaves packs of no known code: what was written then stands.
     return covered === row.toCount - row.fromCount ? shares : [row];
   });
+}
+
+type StoredContent = Omit<ContentRow, 'runNumber' | 'lotCode'>;
+
+/** Hundreds of pallets are of a few runs and lots: these are read once, not with each. In the order of the runs' numbers. */
+async function named(
+  from: ReadFrom,
+  stored: readonly StoredContent[],
+  runIds: readonly string[],
+): Promise<readonly ContentRow[]> {
+  const lotIds = [...new Set(stored.map((row) => row.lotId))];
+  const runs = await inChunks(
+    runIds,
+    (chunk) => from.sql<{ id: string; name: string }>`
+      SELECT "id", "number" AS "name" FROM "packing_run" WHERE "id" IN (${() => chunk})`,
+  );
+  const lots = await inChunks(
+    lotIds,
+    (chunk) => from.sql<{ id: string; name: string }>`
+      SELECT "id", "code" AS "name" FROM "lot" WHERE "id" IN (${() => chunk})`,
+  );
+  const names = new Map([...runs, ...lots].map(({ id, name }) => [id, name]));
+  return stored
+    .map((row) => ({
+      palletId: row.palletId,
+      runId: row.runId,
+      runNumber: names.get(row.runId) ?? '',
+      lotId: row.lotId,
+      lotCode: names.get(row.lotId) ?? '',
+      fromCount: row.fromCount,
+      toCount: row.toCount,
+    }))
+    .sort(byPalletAndRun);
+}
+
+function byPalletAndRun(one: ContentRow, other: ContentRow): number {
+  if (one.palletId !== other.palletId) return one.palletId < other.palletId ? -1 : 1;
+  if (one.runNumber !== other.runNumber) return one.runNumber < other.runNumber ? -1 : 1;
+  return one.fromCount - other.fromCount;
 }
 
 /** Whether all of a range carries this code, and it is the one that was written down with it. */

@@ -5,7 +5,8 @@ import { openHouse, type TestHouse } from '../../test/support/house.js';
 import { threePallets } from '../../test/support/three-pallets.js';
 import { bagOriginsOf } from '../drying/bag-origins.js';
 import { bagsOf } from '../drying/bulk-bags.js';
-import { palletsOf } from '../pallets/pallet-list.js';
+import { contentsOf, palletsOf } from '../pallets/pallet-list.js';
+import { groupBy } from '../platform/group-by.js';
 import { palletsInShort } from '../pallets/pallets-in-short.js';
 
 let house: TestHouse;
@@ -40,7 +41,8 @@ describe('what a thread reads of many', () => {
   it('says of pallets what the whole pallets say', async () => {
     const { gone, loaded, inStore } = await threePallets(house, plant);
     const palletIds = [gone, loaded, inStore];
-    const short = await palletsInShort(readerOf(house), [...palletIds, unknown]);
+    const contents = groupBy(await contentsOf(readerOf(house), palletIds), (row) => row.palletId);
+    const short = await palletsInShort(readerOf(house), [...palletIds, unknown], contents);
     const whole = await palletsOf(readerOf(house), palletIds);
     expect([...short.keys()].sort()).toEqual([...palletIds].sort());
     for (const pallet of whole) expect(pallet).toMatchObject(short.get(pallet.id) ?? {});

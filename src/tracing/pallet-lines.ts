@@ -79,11 +79,9 @@ export async function linesOfPallets(
   kept: readonly KeptPallet[],
   known: ReadonlyMap<string, readonly ContentRow[]> | null = null,
 ): Promise<PalletLine[]> {
-  const pallets = await palletsInShort(
-    from,
-    kept.map((line) => line.palletId),
-  );
-  const contents = known ?? (await contentsByPallet(from, [...pallets.keys()]));
+  const palletIds = kept.map((line) => line.palletId);
+  const contents = known ?? (await contentsByPallet(from, palletIds));
+  const pallets = await palletsInShort(from, palletIds, contents);
   const places = await placesOf(from, [...pallets.values()]);
   const lines = kept.flatMap((line): PalletLine[] => {
     const pallet = pallets.get(line.palletId);
