@@ -3,6 +3,7 @@ import { once } from 'node:events';
 import { readFileSync } from 'node:fs';
 import { setTimeout as pause } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
+import { startCommand } from '../start-command.js';
 import type { FloorCase } from './floor-server.main.js';
 
 export interface Settings {
@@ -33,12 +34,6 @@ function cpuMillisecondsOf({ pid }: ChildProcess): number | null {
   }
 }
 
-/** What `npm start` gives to Node: the limits of its memory, and the file. */
-function startArguments(): readonly string[] {
-  const { scripts } = JSON.parse(readFileSync('package.json', 'utf8')) as { scripts: { start: string } };
-  return scripts.start.split(' ').slice(1);
-}
-
 /** The house as it is started, in a process of its own. */
 export class HouseProcess {
   private mostBytes = 0;
@@ -55,8 +50,9 @@ export class HouseProcess {
 
   static async start(settings: Settings, port: number): Promise<HouseProcess> {
     const limits = { REQUESTS_PER_MINUTE: '1000000', LOG_LEVEL: 'error', PORT: String(port) };
-    const env = { ...environmentOf(settings), ...limits };
-    const child = spawn(process.execPath, startArguments(), { env, stdio: 'inherit' });
+    const { environment, flags, file } = startCommand();
+    const env = { ...environmentOf(settings), ...environment, ...limits };
+    const child = spawn(process.execPath, [...flags, file], { env, stdio: 'inherit' });
     const address = `http://127.0.0.1:${port}`;
     for (let tried = 0; tried < 600; tried += 1) {
       const isUp = await fetch(`${address}/sign-in`).then(

@@ -5,6 +5,7 @@ import { Agent, request } from 'node:http';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
+import { startCommand } from '../start-command.js';
 import type { ReadyBatch } from './weight-batches.js';
 
 const port = 4631;
@@ -32,8 +33,8 @@ export class WeightsServer {
     const main = fileURLToPath(new URL('../../src/main.js', import.meta.url));
     const profiles = isProfiled ? join(dataFolder, 'profiles') : null;
     if (profiles !== null) mkdirSync(profiles, { recursive: true });
-    // As `npm start` starts it.
-    const options = ['--max-semi-space-size=4', '--max-old-space-size=512'];
+    const { environment, flags } = startCommand();
+    const options = [...flags];
     if (profiles !== null) options.push('--cpu-prof', `--cpu-prof-dir=${profiles}`);
     const settings = {
       DATA_FOLDER: dataFolder,
@@ -43,7 +44,7 @@ export class WeightsServer {
       PORT: String(port),
     };
     const child = spawn(process.execPath, [...options, main], {
-      env: { ...process.env, ...settings },
+      env: { ...process.env, ...environment, ...settings },
       stdio: 'inherit',
     });
     for (let tried = 0; tried < 600; tried += 1) {
