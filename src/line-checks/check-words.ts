@@ -7,6 +7,7 @@ export const checkKinds = [
   'printed-code',
   'torn-bag',
   'weigher',
+  'rejecter',
 ] as const;
 export type CheckKind = (typeof checkKinds)[number];
 

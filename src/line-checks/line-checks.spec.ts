@@ -60,6 +60,7 @@ describe('a plan of checks', () => {
   it.each([
     ['check-plan-never-due', { everyMinutes: null, events: [] }],
     ['test-pieces-needed', { testPieces: [] }],
+    ['test-pieces-needed', { kind: 'rejecter' as const, testPieces: [] }],
     ['test-piece-incomplete', { testPieces: [{ code: 'a', says: 'A', knownMilligrams: 1 }] }],
     ['test-piece-incomplete', { ...metal, testPieces: [{ code: 'a', says: 'A', material: 'ferrous' as const }] }],
     ['test-piece-twice', { testPieces: [1, 2].map(() => ({ code: 'a', says: 'A', knownMilligrams: 1 })) }],

@@ -53,8 +53,10 @@ function refuseUnusablePieces(kind: CheckKind, pieces: readonly TestPiece[]): vo
   const codes = pieces.map(({ code }) => code);
   const twice = codes.find((code, place) => codes.indexOf(code) !== place);
   if (twice !== undefined) throw new Refusal('test-piece-twice', { piece: twice });
-  if (kind !== 'metal-detection' && kind !== 'weigher') return;
+  if (kind !== 'metal-detection' && kind !== 'weigher' && kind !== 'rejecter') return;
   if (pieces.length === 0) throw new Refusal('test-pieces-needed', { kind });
+  // What goes over a rejecter is named; whether it was pushed out is looked at.
+  if (kind === 'rejecter') return;
   const isWhole = (piece: TestPiece): boolean =>
     kind === 'weigher'
       ? piece.knownMilligrams !== null && piece.allowedMilligrams !== null

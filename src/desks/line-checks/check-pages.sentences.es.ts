@@ -8,6 +8,7 @@ addSentences('es', {
   'check-kind-printed-code': 'código impreso',
   'check-kind-torn-bag': 'big bag roto en el volcado',
   'check-kind-weigher': 'pesadora',
+  'check-kind-rejecter': 'rechazador',
   'check-event-run-start': 'al empezar una corrida',
   'check-event-code-change': 'al cambiar el código',
   'check-event-film-change': 'al cambiar la bobina de film',
@@ -67,6 +68,8 @@ addSentences('es', {
   'check-how-torn-bag': 'Un big bag está roto, o su precinto. Indicar cuál.',
   'check-how-weigher':
     'Pasar cada paquete de prueba por la pesadora e introducir lo que marca, en gramos. Una balanza que teclea rellena un campo tras otro.',
+  'check-how-rejecter':
+    'Pasar cada paquete de prueba por la cinta en marcha. Los que deben salir están en el rechazo, y ningún otro.',
   'check-caution-metal-detection':
     'Las compuertas y empujadores de rechazo arrancan solos. Parar la línea y bloquearla antes de meter la mano en el rechazo, según las normas del sitio.',
   'check-caution-sieve':
@@ -78,6 +81,8 @@ addSentences('es', {
   'check-caution-torn-bag': 'Nunca ponerse bajo un big bag colgado. Bajarlo primero.',
   'check-caution-weigher':
     'Los empujadores de rechazo arrancan solos. No poner las manos en la cinta de pesaje; parar la línea y bloquearla antes de meter la mano.',
+  'check-caution-rejecter':
+    'Empujadores, compuertas y chorros de aire arrancan solos. Poner los paquetes en la cinta antes del resguardo, nunca dentro; parar la línea y bloquearla antes de meter la mano en el rechazo, según las normas del sitio.',
   'check-all-passed': 'Todo conforme',
   'check-it-passed': 'Conforme',
   'check-same-code': 'El paquete dice {code}',
@@ -193,6 +198,8 @@ addSentences('es', {
   'plan-pieces-metal-detection': 'Las piezas patrón que usa la planta, con material y diámetro de la esfera.',
   'plan-pieces-weigher':
     'Los paquetes de prueba que usa la planta, con peso conocido y lo que puede desviarse la pesadora.',
+  'plan-pieces-rejecter':
+    'Los paquetes de prueba que usa la planta: uno demasiado ligero y uno demasiado pesado que deben salir, y uno conforme que debe quedarse.',
   'plan-pieces-points': 'Los puntos que mirar, si hay más de uno.',
   'plan-record': 'Registrar',
   'plan-end': 'Terminar este plan',

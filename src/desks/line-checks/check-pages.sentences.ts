@@ -8,6 +8,7 @@ addSentences('en', {
   'check-kind-printed-code': 'printed code',
   'check-kind-torn-bag': 'torn bag at the tip',
   'check-kind-weigher': 'weigher',
+  'check-kind-rejecter': 'rejecter',
   'check-event-run-start': 'at the start of a run',
   'check-event-code-change': 'when the code changes',
   'check-event-film-change': 'when the film is changed',
@@ -67,6 +68,8 @@ addSentences('en', {
   'check-how-torn-bag': 'A bag is torn, or its seal is broken. Say which bag.',
   'check-how-weigher':
     'Put each test pack over the weigher and enter what it shows, in grams. A scale that types fills field after field.',
+  'check-how-rejecter':
+    'Put each test pack over the belt while it runs. Those that must go out are in the reject, and no other pack.',
   'check-caution-metal-detection':
     'Reject flaps and pushers start by themselves. Stop the line and lock it out before reaching into the reject, by the rules of the site.',
   'check-caution-sieve':
@@ -78,6 +81,8 @@ addSentences('en', {
   'check-caution-torn-bag': 'Never stand under a hanging bag. Lower it first.',
   'check-caution-weigher':
     'Reject pushers start by themselves. Keep hands off the weigh belt; stop the line and lock it out before reaching in.',
+  'check-caution-rejecter':
+    'Pushers, flaps and air jets start by themselves. Lay packs on the belt before the guard, never in it; stop the line and lock it out before reaching into the reject, by the rules of the site.',
   'check-all-passed': 'All passed',
   'check-it-passed': 'Passed',
   'check-same-code': 'The pack says {code}',
@@ -191,6 +196,8 @@ addSentences('en', {
   'plan-pieces': 'Test pieces and points',
   'plan-pieces-metal-detection': 'The test pieces that the plant uses, with material and diameter of the sphere.',
   'plan-pieces-weigher': 'The test packs that the plant uses, with known weight and what the weigher may be off.',
+  'plan-pieces-rejecter':
+    'The test packs that the plant uses: one too light and one too heavy that must go out, and one in order that must stay.',
   'plan-pieces-points': 'The points to look at, where there is more than one.',
   'plan-record': 'Record',
   'plan-end': 'End this plan',

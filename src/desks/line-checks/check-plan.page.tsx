@@ -87,6 +87,9 @@ export function changePlanPage({ viewer, plan, trouble }: ChangePlanProps): VNod
   );
 }
 
+/** What these are checked with has words of its own. */
+const withOwnPieces: ReadonlySet<CheckKind> = new Set(['metal-detection', 'weigher', 'rejecter']);
+
 interface FieldsProps {
   readonly kind: CheckKind;
   readonly plan: CheckPlanRow | null;
@@ -141,7 +144,7 @@ function PlanFields({ kind, plan, trouble }: FieldsProps): VNode {
         trouble={trouble}
       />
       <h2>{say('plan-pieces')}</h2>
-      <p>{say(`plan-pieces-${kind === 'metal-detection' || kind === 'weigher' ? kind : 'points'}`)}</p>
+      <p>{say(`plan-pieces-${withOwnPieces.has(kind) ? kind : 'points'}`)}</p>
       {piecePlaces.map((place) => (
         <PieceFields key={place} kind={kind} plan={plan} place={place} trouble={trouble} />
       ))}

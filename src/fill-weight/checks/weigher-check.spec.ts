@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from '@jest/globals';
-import { aCheckPlan, passed } from '../../../test/support/a-check-plan.js';
+import { aCheckPlan, failed, passed } from '../../../test/support/a-check-plan.js';
 import { aPackWeigher, type TestWeigher } from '../../../test/support/a-pack-weigher.js';
 import { aPerson, signedIn } from '../../../test/support/a-person.js';
 import { aPlant, type Plant } from '../../../test/support/a-plant.js';
@@ -298,6 +298,25 @@ describe('the plan of a weigher’s own check', () => {
     expect((await send({ station: 'Weigher' })).body).toMatchObject({ planId });
     const own = await aCheckPlan(house, plant, { station: `S${siteCount}` });
     expect((await sendText(JSON.stringify(aCheck()), second.token)).body).toMatchObject({ planId: own });
+  });
+
+  it('is never that of the rejecter behind it: a right weight vouches for no pusher', async () => {
+    const weights = await aCheckPlan(house, plant);
+    const pushers = await aCheckPlan(house, plant, {
+      ...{ kind: 'rejecter', station: 'Pusher' },
+      testPieces: [{ code: 'light', says: 'Pack of 1930 g: must go out' }],
+    });
+    const { runId } = await aRun(house, plant, { packCount: 0 });
+    const light = (isOut: boolean) => ({ results: [{ code: 'light', passed: isOut }] });
+    await passed(house, plant, pushers, light(true));
+    house.clock.pass(20);
+    await packsCounted(house, plant, runId, 400);
+    expect((await send()).body).toMatchObject({ planId: weights, passed: true });
+    house.clock.pass(20);
+    await packsCounted(house, plant, runId, 900);
+    const { id } = await failed(house, plant, pushers, light(false));
+    const check = await lineCheckOf(from, plant.siteId, id);
+    expect(await suspectsOfCheck(from, check, house.clock.now())).toMatchObject({ packCount: 900 });
   });
 
   it('is that of the format which the line packs, before that of all formats', async () => {
