@@ -5,7 +5,7 @@ import { aRun } from '../../../test/support/a-run.js';
 import { asking, openHouse, type TestHouse } from '../../../test/support/house.js';
 import { encodeWeights } from '../../core/weight-blocks/encode-weights.js';
 import { shiftNets } from '../../core/weight-blocks/shift-nets.js';
-import { joinWeights, sliceWeights, type WeightColumns } from '../../core/weight-blocks/weight-columns.js';
+import { joinWeights, pickWeights, sliceWeights, type WeightColumns } from '../../core/weight-blocks/weight-columns.js';
 import { addSummaries, noWeights, summariseWeights } from '../../core/weight-blocks/weight-summary.js';
 import { someWeights } from '../../core/weight-blocks/weights.examples.js';
 import { CloseRun } from '../../packing/close-run.js';
@@ -177,6 +177,40 @@ describe('the weights that are kept of a run', () => {
     expect(joinWeights(inHour.parts.map((part) => part.columns)).atCentiseconds).toEqual(expected);
   });
 
+  it('are found one by one where some came late', async () => {
+    const columns = twoHours(12, 1200);
+    const run = await aWeighedRun();
+    const of = (place: number) => ({
+      ...{ weigherId: run.weigherId, series: 'A', sequence: columns.sequences[place] ?? 0 },
+    });
+    const places = [100, 450, 700, 899, 1100];
+    // The first reaches around the second and into it, and the second around the third.
+    const inside = (place: number): number =>
+      place < 400 || place >= 1000 || place === 450 ? 0 : place === 700 ? 2 : 1;
+    const order = Uint32Array.from({ length: columns.count }, (_, place) => place);
+    const parts = [0, 1, 2].map((part) =>
+      pickWeights(
+        columns,
+        order.filter((place) => inside(place) === part),
+      ),
+    );
+    const [first, second, third] = parts;
+    if (first === undefined || second === undefined || third === undefined) throw new Error('three parts');
+    await accept(run, first);
+    await accept(run, second);
+    expect((await weightOfSequence(reader, of(700))).parts).toEqual([]);
+    await accept(run, third);
+    const found = async (): Promise<unknown[]> => {
+      const kept = await Promise.all(places.map((place) => weightOfSequence(reader, of(place))));
+      return kept.map(({ parts: [part], unreadable }) => [part?.columns, unreadable]);
+    };
+    const truth = places.map((place) => [sliceWeights(columns, place, place + 1), []]);
+    expect(await found()).toEqual(truth);
+    await close(run.runId);
+    await house.get(SealWeights).look();
+    expect(await found()).toEqual(truth);
+  });
+
   it('are summed up over a line and any hours, runs across the edges by their hours', async () => {
     const first = await aWeighedRun();
     const { lineId } = first;
@@ -239,7 +273,10 @@ describe('the weights that are kept of a run', () => {
     weights[100] = (weights[100] ?? 0) ^ 4;
     await inUnit((tx) => tx.update(WeightBlock, { id: block.id }, { weights }));
     const { parts, unreadable } = await weightsOfRun(reader, run.runId);
-    expect(unreadable).toMatchObject([{ id: block.id, reason: 'wrong-checksum', weightCount: block.weightCount }]);
+    const named = [{ id: block.id, reason: 'wrong-checksum', weightCount: block.weightCount }];
+    expect(unreadable).toMatchObject(named);
+    const one = { weigherId: run.weigherId, series: 'A', sequence: Number(block.firstSequence) };
+    expect(await weightOfSequence(reader, one)).toMatchObject({ parts: [], unreadable: named });
     expect(parts.reduce((sum, part) => sum + part.columns.count, 0)).toBe(9000 - block.weightCount);
     expect(await inUnit((tx) => rebuildSummaries(tx, run.runId))).toBe('unreadable');
   });

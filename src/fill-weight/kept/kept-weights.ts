@@ -3,8 +3,8 @@ import { decodeWeights } from '../../core/weight-blocks/decode-weights.js';
 import { shiftNets } from '../../core/weight-blocks/shift-nets.js';
 import { pickWeights, type WeightColumns } from '../../core/weight-blocks/weight-columns.js';
 import type { Instant } from '../../platform/clock.js';
-import { toWhole } from '../../platform/database/stored-values.js';
-import type { ReadFrom } from '../../platform/database/reading.js';
+import { toBoolean, toWhole } from '../../platform/database/stored-values.js';
+import { plannedOnce, type ReadFrom } from '../../platform/database/reading.js';
 import { takingTurns } from '../../platform/taking-turns.js';
 import { shiftsOf } from './tare-corrections.js';
 
@@ -22,15 +22,17 @@ interface StoredWeights {
   readonly weightCount: number;
   /** Null once they were dropped. */
   readonly weights: Uint8Array | null;
+  /** Whether the tare of any weight of the run was corrected. */
+  readonly isCorrected: boolean | number;
 }
 
 /** Weights as they count: with tare corrections. */
-export interface ReadableWeights extends Omit<StoredWeights, 'weights'> {
+export interface ReadableWeights extends Omit<StoredWeights, 'weights' | 'isCorrected'> {
   readonly columns: WeightColumns;
 }
 
 /** Weights that cannot be read, and why. */
-export interface UnreadableWeights extends Omit<StoredWeights, 'weights'> {
+export interface UnreadableWeights extends Omit<StoredWeights, 'weights' | 'isCorrected'> {
   readonly reason: DamageReason | 'dropped';
 }
 
@@ -40,18 +42,19 @@ export interface KeptWeights {
   readonly unreadable: readonly UnreadableWeights[];
 }
 
-const storedColumns =
-  '"run_id" AS "runId", "weigher_id" AS "weigherId", "series", "first_sequence" AS "firstSequence", ' +
-  '"last_sequence" AS "lastSequence", "weight_count" AS "weightCount", "weights"';
-const ofBlocks = (): string => `SELECT "id", 'block' AS "kind", ${storedColumns} FROM "weight_block"`;
-const ofBatches = (): string => `SELECT "id", 'batch' AS "kind", ${storedColumns} FROM "weight_batch"`;
+const stored = (kind: 'block' | 'batch') => (): string => `
+  SELECT p."id", '${kind}' AS "kind", p."run_id" AS "runId", p."weigher_id" AS "weigherId", p."series",
+    p."first_sequence" AS "firstSequence", p."last_sequence" AS "lastSequence", p."weight_count" AS "weightCount",
+    p."weights", EXISTS (SELECT 1 FROM "tare_correction" c
+      WHERE c."run_id" = p."run_id" AND c."voided_by" IS NULL) AS "isCorrected"
+  FROM "weight_${kind}" p`;
+const [blocks, batches] = [stored('block'), stored('batch')];
 
 /** All weights of a run. What is damaged or dropped is named, and the rest is read. */
 export async function weightsOfRun(from: ReadFrom, runId: string): Promise<KeptWeights> {
   const rows = await from.sql<StoredWeights>`
-    ${ofBlocks} WHERE "run_id" = ${runId}
-    UNION ALL
-    ${ofBatches} WHERE "run_id" = ${runId}`;
+    ${plannedOnce} ${blocks} WHERE p."run_id" = ${runId}
+    UNION ALL ${batches} WHERE p."run_id" = ${runId}`;
   return readStored(from, rows);
 }
 
@@ -62,11 +65,11 @@ export async function weightsOfHour(
 ): Promise<KeptWeights> {
   const endAt = new Date(Date.parse(hourAt) + 3_600_000).toISOString();
   const rows = await from.sql<StoredWeights>`
-    ${ofBlocks}
-    WHERE "run_id" IN (SELECT "run_id" FROM "weight_hour" WHERE "weigher_id" = ${weigherId} AND "hour_at" = ${hourAt})
-      AND "weigher_id" = ${weigherId} AND "first_at" < ${endAt} AND "last_at" >= ${hourAt}
-    UNION ALL
-    ${ofBatches} WHERE "weigher_id" = ${weigherId} AND "first_at" < ${endAt} AND "last_at" >= ${hourAt}`;
+    ${plannedOnce} ${blocks} WHERE p."run_id" IN (
+      SELECT "run_id" FROM "weight_hour" WHERE "weigher_id" = ${weigherId} AND "hour_at" = ${hourAt})
+      AND p."weigher_id" = ${weigherId} AND p."first_at" < ${endAt} AND p."last_at" >= ${hourAt}
+    UNION ALL ${batches}
+    WHERE p."weigher_id" = ${weigherId} AND p."first_at" < ${endAt} AND p."last_at" >= ${hourAt}`;
   const kept = await readStored(from, rows);
   const begin = Date.parse(hourAt) / 10;
   const parts = kept.parts.map((part) => ({ ...part, columns: within(part.columns, begin, begin + hourCentiseconds) }));
@@ -80,11 +83,10 @@ export async function weightsOfRunBetween(
 ): Promise<KeptWeights> {
   const { runId, weigherId, fromAt, untilAt } = of;
   const rows = await from.sql<StoredWeights>`
-    ${ofBlocks} WHERE "run_id" = ${runId} AND "weigher_id" = ${weigherId}
-      AND "first_at" <= ${untilAt} AND "last_at" >= ${fromAt}
-    UNION ALL
-    ${ofBatches} WHERE "run_id" = ${runId} AND "weigher_id" = ${weigherId}
-      AND "first_at" <= ${untilAt} AND "last_at" >= ${fromAt}`;
+    ${plannedOnce} ${blocks} WHERE p."run_id" = ${runId} AND p."weigher_id" = ${weigherId}
+      AND p."first_at" <= ${untilAt} AND p."last_at" >= ${fromAt}
+    UNION ALL ${batches} WHERE p."run_id" = ${runId} AND p."weigher_id" = ${weigherId}
+      AND p."first_at" <= ${untilAt} AND p."last_at" >= ${fromAt}`;
   const kept = await readStored(from, rows);
   const [begin, end] = [Date.parse(fromAt) / 10, Date.parse(untilAt) / 10];
   // One hundredth more: `within` leaves its end out.
@@ -100,18 +102,47 @@ function within(columns: WeightColumns, begin: number, end: number): WeightColum
   return pickWeights(columns, Uint32Array.from(places));
 }
 
-/** The weight of one sequence of a weigher's counter, in the part that holds it; none where it was never received. */
-export async function weightOfSequence(
-  from: ReadFrom,
-  { weigherId, series, sequence }: { readonly weigherId: string; readonly series: string; readonly sequence: number },
-): Promise<KeptWeights> {
-  const rows = await from.sql<StoredWeights>`
-    ${ofBlocks} WHERE "weigher_id" = ${weigherId} AND "series" = ${series}
-      AND "first_sequence" <= ${sequence} AND "last_sequence" >= ${sequence}
-    UNION ALL
-    ${ofBatches} WHERE "weigher_id" = ${weigherId} AND "series" = ${series}
-      AND "first_sequence" <= ${sequence} AND "last_sequence" >= ${sequence}`;
-  const kept = await readStored(from, rows);
+/** A weigher's counter, and what it counted. */
+interface SequenceKey {
+  readonly weigherId: string;
+  readonly series: string;
+  readonly sequence: number;
+}
+
+/**
+ * The weight of one sequence of a weigher's counter, in the part that holds it; none where it was never received. Where it
+ * is not found, the parts that might hold it and cannot be read are named.
+ */
+export async function weightOfSequence(from: ReadFrom, of: SequenceKey): Promise<KeptWeights> {
+  const nearest = onlySequence(await readStored(from, await nearestParts(from, of)), of.sequence);
+  if (nearest.parts.length > 0) return { ...nearest, unreadable: [] };
+  return onlySequence(await readStored(from, await partsAround(from, of)), of.sequence);
+}
+
+/**
+ * Of blocks and of batches within which it lies the one that begins closest before it: it holds it, but where weights came
+ * late.
+ */
+function nearestParts(from: ReadFrom, { weigherId, series, sequence }: SequenceKey): Promise<StoredWeights[]> {
+  return from.sql<StoredWeights>`
+    ${plannedOnce} SELECT * FROM (${blocks} WHERE p."weigher_id" = ${weigherId} AND p."series" = ${series}
+      AND p."first_sequence" <= ${sequence} AND p."last_sequence" >= ${sequence}
+      ORDER BY p."first_sequence" DESC LIMIT 1) AS "block"
+    UNION ALL SELECT * FROM (${batches} WHERE p."weigher_id" = ${weigherId} AND p."series" = ${series}
+      AND p."first_sequence" <= ${sequence} AND p."last_sequence" >= ${sequence}
+      ORDER BY p."first_sequence" DESC LIMIT 1) AS "batch"`;
+}
+
+/** All within which it lies. */
+function partsAround(from: ReadFrom, { weigherId, series, sequence }: SequenceKey): Promise<StoredWeights[]> {
+  return from.sql<StoredWeights>`
+    ${blocks} WHERE p."weigher_id" = ${weigherId} AND p."series" = ${series}
+      AND p."first_sequence" <= ${sequence} AND p."last_sequence" >= ${sequence}
+    UNION ALL ${batches} WHERE p."weigher_id" = ${weigherId} AND p."series" = ${series}
+      AND p."first_sequence" <= ${sequence} AND p."last_sequence" >= ${sequence}`;
+}
+
+function onlySequence(kept: KeptWeights, sequence: number): KeptWeights {
   const parts = kept.parts.map((part) => {
     const place = part.columns.sequences.indexOf(sequence);
     return { ...part, columns: pickWeights(part.columns, place < 0 ? new Uint32Array(0) : Uint32Array.of(place)) };
@@ -132,7 +163,7 @@ async function readStored(from: ReadFrom, found: readonly StoredWeights[]): Prom
   const unreadable: UnreadableWeights[] = [];
   const turn = takingTurns();
   const shifts = new Map<string, Awaited<ReturnType<typeof shiftsOf>>>();
-  for (const { weights, ...row } of rows) {
+  for (const { weights, isCorrected, ...row } of rows) {
     const of = {
       ...row,
       firstSequence: toWhole(row.firstSequence),
@@ -144,7 +175,7 @@ async function readStored(from: ReadFrom, found: readonly StoredWeights[]): Prom
       continue;
     }
     const key = [of.runId, of.weigherId, of.series].join();
-    const own = shifts.get(key) ?? (await shiftsOf(from, of));
+    const own = shifts.get(key) ?? (toBoolean(isCorrected) ? await shiftsOf(from, of) : []);
     shifts.set(key, own);
     parts.push({ ...of, columns: shiftNets(read, own) });
     await turn();

@@ -1,12 +1,7 @@
 import { addHistogram } from '../../core/weight-blocks/histogram-bytes.js';
-import {
-  addSummaries,
-  noWeights,
-  type WeightSummary,
-  type Yardstick,
-} from '../../core/weight-blocks/weight-summary.js';
+import { noWeights, type WeightSummary, type Yardstick } from '../../core/weight-blocks/weight-summary.js';
 import type { Instant } from '../../platform/clock.js';
-import type { ReadFrom } from '../../platform/database/reading.js';
+import { plannedOnce, type ReadFrom } from '../../platform/database/reading.js';
 import { monthAfter, monthOf } from './months-of-utc.js';
 import { summaryOf, summedUp, type RawSums } from './summed-rows.js';
 import { wordOf, yardstickIn } from './yardsticks.js';
@@ -70,55 +65,64 @@ const eachSummedUp = ['accepted', 'rejected']
   .flatMap((of) => Object.entries(summedUp).map(([column, sum]) => `${sum}("${of}_${column}") AS "${of}_${column}"`))
   .join(', ');
 
-/** A stretch as full months of UTC in its middle, and what is left before and after them; without one, all is left. */
+/** From an instant to another, which is not included: empty where both are the same. */
+type Span = Pick<LineStretch, 'fromAt' | 'toAt'>;
+
+/** A stretch as full months of UTC in its middle, and what is left before and after them. */
 interface Parted {
-  readonly months: LineStretch | null;
-  readonly rest: readonly LineStretch[];
+  readonly months: Span;
+  readonly before: Span;
+  readonly after: Span;
 }
 
-function partedByMonths({ lineId, fromAt, toAt }: LineStretch): Parted {
+function partedByMonths({ fromAt, toAt }: Span): Parted {
   const first = fromAt === monthOf(fromAt) ? fromAt : monthAfter(fromAt);
   const end = monthOf(toAt);
-  if (first >= end) return { months: null, rest: [{ lineId, fromAt, toAt }] };
-  const rest = [
-    { lineId, fromAt, toAt: first },
-    { lineId, fromAt: end, toAt },
-  ];
-  return { months: { lineId, fromAt: first, toAt: end }, rest: rest.filter((part) => part.fromAt < part.toAt) };
+  const [begin, rest] = first < end ? [first, end] : [toAt, toAt];
+  return {
+    months: { fromAt: begin, toAt: rest },
+    before: { fromAt, toAt: begin },
+    after: { fromAt: rest, toAt },
+  };
 }
 
-/** The rows of full months. */
-function monthsOfLine(from: ReadFrom, { lineId, fromAt, toAt }: LineStretch, columns: string[]): Promise<RawSums[]> {
-  return from.sql<RawSums>`
-    SELECT ${() => quoted([...yardstickColumns, ...columns], 'm.')}
-    FROM "pack_weigher" w JOIN "weight_month" m ON m."weigher_id" = w."id"
-    WHERE w."line_id" = ${lineId} AND m."month_at" >= ${fromAt} AND m."month_at" < ${toAt}`;
-}
+const fromMonths = '"pack_weigher" w JOIN "weight_month" m ON m."weigher_id" = w."id"';
+const fromRuns = '"pack_weigher" w JOIN "weight_run" r ON r."weigher_id" = w."id"';
+/** The cross join has SQLite look for the few runs across the edges first, and not for all hours. */
+const fromHours = `${fromRuns} CROSS JOIN "weight_hour" h`;
+const ofSameRun = 'h."run_id" = r."run_id" AND h."weigher_id" = r."weigher_id"';
 
 /**
- * Rows of a line in a stretch of time: of runs that lie wholly within it their own, of the others those of their hours.
- * The cross join has SQLite look for the few runs across the edges first, and not for all hours.
- * @param asks the columns that are wanted of both, and what stands around the rows
+ * Rows of a line in a stretch of time, by one statement: of full months their own; before and after these, of runs that
+ * lie wholly within the rest their own, of the others those of their hours.
+ * @param asks the columns that are wanted of all, and what stands around the rows
  */
 function rowsOfLine(
   from: ReadFrom,
-  { lineId, fromAt, toAt }: LineStretch,
+  { lineId, ...stretch }: LineStretch,
   asks: { readonly columns: readonly string[]; readonly head: string; readonly tail: string },
 ): Promise<RawSums[]> {
-  const measuredBy = (): string => quoted(yardstickColumns, 'r.');
+  const { months, before, after } = partedByMonths(stretch);
+  const of = (table: string, measuredIn: string) => (): string =>
+    `${quoted(yardstickColumns, measuredIn)}, ${quoted(asks.columns, table)}`;
   return from.sql<RawSums>`
-    ${() => asks.head} (
-      SELECT ${measuredBy}, ${() => quoted(asks.columns, 'r.')}
-      FROM "pack_weigher" w JOIN "weight_run" r ON r."weigher_id" = w."id"
-      WHERE w."line_id" = ${lineId} AND r."first_at" >= ${fromAt} AND r."last_at" < ${toAt}
-      UNION ALL
-      SELECT ${measuredBy}, ${() => quoted(asks.columns, 'h.')}
-      FROM "pack_weigher" w JOIN "weight_run" r ON r."weigher_id" = w."id"
-        CROSS JOIN "weight_hour" h
-      WHERE w."line_id" = ${lineId} AND h."run_id" = r."run_id" AND h."weigher_id" = r."weigher_id"
-        AND h."hour_at" >= ${fromAt} AND h."hour_at" < ${toAt}
-        AND ((r."first_at" < ${fromAt} AND r."last_at" >= ${fromAt})
-          OR (r."first_at" >= ${fromAt} AND r."first_at" < ${toAt} AND r."last_at" >= ${toAt}))
+    ${plannedOnce} ${() => asks.head} (
+      SELECT ${of('m.', 'm.')} FROM ${() => fromMonths}
+      WHERE w."line_id" = ${lineId} AND m."month_at" >= ${months.fromAt} AND m."month_at" < ${months.toAt}
+      UNION ALL SELECT ${of('r.', 'r.')} FROM ${() => fromRuns}
+      WHERE w."line_id" = ${lineId} AND r."first_at" >= ${before.fromAt} AND r."last_at" < ${before.toAt}
+      UNION ALL SELECT ${of('r.', 'r.')} FROM ${() => fromRuns}
+      WHERE w."line_id" = ${lineId} AND r."first_at" >= ${after.fromAt} AND r."last_at" < ${after.toAt}
+      UNION ALL SELECT ${of('h.', 'r.')} FROM ${() => fromHours}
+      WHERE w."line_id" = ${lineId} AND ${() => ofSameRun}
+        AND h."hour_at" >= ${before.fromAt} AND h."hour_at" < ${before.toAt} AND ${before.fromAt} < ${before.toAt}
+        AND ((r."first_at" < ${before.fromAt} AND r."last_at" >= ${before.fromAt})
+          OR (r."first_at" >= ${before.fromAt} AND r."first_at" < ${before.toAt} AND r."last_at" >= ${before.toAt}))
+      UNION ALL SELECT ${of('h.', 'r.')} FROM ${() => fromHours}
+      WHERE w."line_id" = ${lineId} AND ${() => ofSameRun}
+        AND h."hour_at" >= ${after.fromAt} AND h."hour_at" < ${after.toAt} AND ${after.fromAt} < ${after.toAt}
+        AND ((r."first_at" < ${after.fromAt} AND r."last_at" >= ${after.fromAt})
+          OR (r."first_at" >= ${after.fromAt} AND r."first_at" < ${after.toAt} AND r."last_at" >= ${after.toAt}))
     ) AS "part" ${() => asks.tail}`;
 }
 
@@ -127,21 +131,10 @@ function rowsOfLine(
  * without their histogram.
  */
 export async function summariesOfLine(from: ReadFrom, stretch: LineStretch): Promise<SummedWeights[]> {
-  const { months, rest } = partedByMonths(stretch);
-  const rows = months === null ? [] : await monthsOfLine(from, months, sumColumns);
   const measuredBy = quoted(yardstickColumns);
-  for (const part of rest) {
-    const head = `SELECT ${measuredBy}, ${eachSummedUp} FROM`;
-    rows.push(...(await rowsOfLine(from, part, { columns: sumColumns, head, tail: `GROUP BY ${measuredBy}` })));
-  }
-  const found = new Map<string, SummedWeights>();
-  for (const row of rows) {
-    const yardstick = yardstickIn(row);
-    const [key, summary] = [wordOf(yardstick), summaryOf(row)];
-    const before = found.get(key)?.summary;
-    found.set(key, { yardstick, summary: before === undefined ? summary : addSummaries(before, summary) });
-  }
-  return [...found.values()].sort(byNominal);
+  const head = `SELECT ${measuredBy}, ${eachSummedUp} FROM`;
+  const rows = await rowsOfLine(from, stretch, { columns: sumColumns, head, tail: `GROUP BY ${measuredBy}` });
+  return rows.map((row) => ({ yardstick: yardstickIn(row), summary: summaryOf(row) })).sort(byNominal);
 }
 
 /** Packs by bins of their error, accepted apart from rejected (`WeightSums.histogram`). */
@@ -153,10 +146,7 @@ export interface LineHistogram {
 
 /** The histograms of the same weights. */
 export async function histogramsOfLine(from: ReadFrom, stretch: LineStretch): Promise<LineHistogram[]> {
-  const { months, rest } = partedByMonths(stretch);
-  const columns = ofBoth(['histogram']);
-  const rows = months === null ? [] : await monthsOfLine(from, months, columns);
-  for (const part of rest) rows.push(...(await rowsOfLine(from, part, { columns, head: 'SELECT * FROM', tail: '' })));
+  const rows = await rowsOfLine(from, stretch, { columns: ofBoth(['histogram']), head: 'SELECT * FROM', tail: '' });
   const found = new Map<string, LineHistogram>();
   for (const row of rows) {
     const yardstick = yardstickIn(row);

@@ -6,6 +6,12 @@ export interface ReadFrom {
   sql<Row>(strings: TemplateStringsArray, ...values: unknown[]): Promise<Row[]>;
 }
 
+/**
+ * Begins a statement that is asked again and again with the same text, and costs more to plan than to run: PostgreSQL then
+ * keeps its plan with the connection. It names its columns, since what a kept plan answers may not change.
+ */
+export const plannedOnce = (): string => '/* planned once */';
+
 /** What was read in an unchanging view of the database; forgotten with the view. */
 const memories = new WeakMap<ReadFrom, Map<string, Promise<unknown>>>();
 

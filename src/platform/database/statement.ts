@@ -1,5 +1,5 @@
 import type { DataSource, QueryRunner } from 'typeorm';
-import type { ReadFrom } from './reading.js';
+import { plannedOnce, type ReadFrom } from './reading.js';
 
 /** A statement and the values that are bound to it. */
 export interface Statement {
@@ -47,8 +47,24 @@ function partOf(draft: Draft, value: unknown): string {
 
 /** Has a statement done. */
 export async function done(runner: QueryRunner, { text, values }: Statement): Promise<Outcome> {
-  const { records, affected } = await runner.query(text, [...values], true);
+  const isNamed = text.startsWith(plannedOnce()) && runner.dataSource.options.type === 'postgres';
+  const asked = isNamed ? (named(text) as unknown as string) : text;
+  const { records, affected } = await runner.query(asked, [...values], true);
   return { rows: records as Record<string, unknown>[], affected: affected ?? 0 };
+}
+
+/** Each name costs every connection a plan: more are never given out. Our own value, no source. */
+const mostNames = 100;
+const names = new Map<string, string>();
+
+/** A statement under a name, as the driver of PostgreSQL takes it: prepared once for a connection. */
+function named(text: string): { readonly name?: string; readonly text: string } {
+  const known = names.get(text);
+  if (known !== undefined) return { name: known, text };
+  if (names.size >= mostNames) return { text };
+  const name = `packthread_${names.size + 1}`;
+  names.set(text, name);
+  return { name, text };
 }
 
 /** Reads from a connection of a data source, each statement on the one that is free. */
