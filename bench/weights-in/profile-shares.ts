@@ -12,7 +12,7 @@ interface Frame {
 /** Where a server's time goes: by the innermost frame that belongs to one of these. */
 const parts: readonly (readonly [string, RegExp])[] = [
   ['encoding', /core\/weight-blocks|encode-batches|canonical-text/],
-  ['storing', /better-sqlite3|typeorm|\/journal\/|platform\/database|received-ranges/],
+  ['storing', /better-sqlite3|node_modules\/pg|typeorm|\/journal\/|platform\/database|received-ranges/],
   ['reading the lines', /incoming\/(read-weights|ndjson|csv|instant|text-numbers|weight-rows|sent-weight)/],
   ['checking', /incoming\/|receive-weights|sequence-ranges/],
 ];

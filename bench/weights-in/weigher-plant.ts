@@ -21,8 +21,11 @@ export interface BenchWeigher {
   readonly runId: string;
 }
 
-/** Sets up a plant with people and two lines in an empty place, a run open on each and a weigher over it. */
-export async function weigherPlant({ dataFolder, databaseUrl }: BenchPlace): Promise<readonly BenchWeigher[]> {
+/** Sets up a plant with people and lines in an empty place, a run open on each and a weigher over it. */
+export async function weigherPlant(
+  { dataFolder, databaseUrl }: BenchPlace,
+  lines: readonly string[],
+): Promise<readonly BenchWeigher[]> {
   const database = databaseUrl === null ? {} : { DATABASE_URL: databaseUrl };
   const config = readConfig({ DATA_FOLDER: dataFolder, LOG_LEVEL: 'silent', ...database });
   const databases = await openGround(config);
@@ -48,7 +51,7 @@ export async function weigherPlant({ dataFolder, databaseUrl }: BenchPlace): Pro
     const format = { ...names, ...limits, ...pallet, nominalGrams: 2000, gradeIds: [grade.id] };
     const { id: formatId } = await get(AddPackFormat).execute(asked, format);
     const weighers: BenchWeigher[] = [];
-    for (const code of ['1', '2']) {
+    for (const code of lines) {
       const { id: lineId } = await get(AddPackingLine).execute(asked, { code, name: `Line ${code}` });
       const startedAt = new Date(Date.now() - 60_000).toISOString();
       const opened = { id: ids.next(), siteId, lineId, formatId, startedAt, countId: ids.next() };

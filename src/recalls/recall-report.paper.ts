@@ -1,3 +1,4 @@
+import type { DrawPaper } from '../platform/printing/paper-renderers.js';
 import { kilograms, roundKilograms, thousands } from '../platform/printing/printed-figures.js';
 import { PdfKit } from '../platform/printing/pdf-kit.js';
 import type { PdfColumn, PdfRow } from '../platform/printing/pdf-table.js';
@@ -14,6 +15,10 @@ import type { PrintedBalance, RecallReportFacts } from './recall-report.facts.js
 export const recallReportEditions = ['1', '2', '3'] as const;
 export const recallReportEdition = '3';
 type Edition = (typeof recallReportEditions)[number];
+
+export const url = import.meta.url;
+export const draw: DrawPaper = (facts, issuedAt, edition) =>
+  recallReport(facts as RecallReportFacts, issuedAt, edition as Edition);
 
 /** The report of a recall or an exercise, A4: the answer first, then what it rests on, then who signed it. */
 export async function recallReport(

@@ -15,8 +15,7 @@ import { figuresOfRecall, type RecallFigures } from './recall-figures.js';
 import { openRecallOf } from './recall-in-unit.js';
 import { linksOfRecall } from './recall-links.js';
 import { reportFacts, type ReportDraft } from './recall-report-facts.js';
-import type { RecallReportFacts } from './recall-report.facts.js';
-import { recallReport, recallReportEdition, recallReportEditions } from './recall-report.paper.js';
+import { draw, recallReportEdition, recallReportEditions, url } from './recall-report.paper.js';
 import { RecallSigning } from './recall-signing.entity.js';
 import type { RecallSigned } from './recall.form.js';
 import { recallReportKind } from './recalls.js';
@@ -47,9 +46,7 @@ export class SignRecall implements OnModuleInit {
 
   onModuleInit(): void {
     for (const edition of recallReportEditions) {
-      this.renderers.add(recallReportKind, edition, (facts, issuedAt) =>
-        recallReport(facts as RecallReportFacts, issuedAt, edition),
-      );
+      this.renderers.addBeside(recallReportKind, edition, { draw, url });
     }
   }
 

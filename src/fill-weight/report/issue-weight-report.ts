@@ -11,8 +11,7 @@ import { siteOf } from '../../plant/plant-facts.js';
 import { RunSights } from '../run-weights/run-sights.js';
 import { readRunWeights } from '../run-weights/run-weights.js';
 import { weightReportFacts } from './weight-report-facts.js';
-import type { WeightReportFacts } from './weight-report.facts.js';
-import { weightReport, weightReportEdition, weightReportEditions, weightReportKind } from './weight-report.paper.js';
+import { draw, url, weightReportEdition, weightReportEditions, weightReportKind } from './weight-report.paper.js';
 
 export interface WeightReportAnswer {
   readonly paperId: string;
@@ -34,9 +33,7 @@ export class IssueWeightReport implements OnModuleInit {
 
   onModuleInit(): void {
     for (const edition of weightReportEditions) {
-      this.renderers.add(weightReportKind, edition, (facts, issuedAt) =>
-        weightReport(facts as WeightReportFacts, issuedAt),
-      );
+      this.renderers.addBeside(weightReportKind, edition, { draw, url });
     }
   }
 

@@ -1,4 +1,5 @@
 import { NoteFlow, noteLeftMm, noteWidthMm } from '../../platform/printing/flowing-sheets.js';
+import type { DrawPaper } from '../../platform/printing/paper-renderers.js';
 import { thousands } from '../../platform/printing/printed-figures.js';
 import { PdfKit } from '../../platform/printing/pdf-kit.js';
 import type { PdfColumn, PdfRow } from '../../platform/printing/pdf-table.js';
@@ -11,6 +12,9 @@ export const weightReportKind = 'weight-report';
 /** Edition 2 adds what the line was set to, edition 3 the chart of the hours: a report has what its facts have. */
 export const weightReportEdition = '3';
 export const weightReportEditions = ['1', '2', weightReportEdition] as const;
+
+export const url = import.meta.url;
+export const draw: DrawPaper = (facts, issuedAt) => weightReport(facts as WeightReportFacts, issuedAt);
 
 /** A run's weights for an inspector, A4: the verdict first, then what was weighed and how, then what it rests on. */
 export async function weightReport(facts: WeightReportFacts, issuedAt: string): Promise<Uint8Array> {

@@ -10,6 +10,7 @@ import { pageAsPng, pageCount, strokesOf, textOf } from '../../../test/support/r
 import { CloseRun } from '../../packing/close-run.js';
 import { shifted } from '../../platform/clock.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
+import { Papers } from '../../platform/printing/papers.js';
 import { SetPaperLanguage } from '../../plant/set-paper-language.js';
 import { CorrectTare } from '../kept/correct-tare.js';
 import { SealWeights } from '../kept/seal-weights.js';
@@ -71,6 +72,19 @@ describe('the report of a run’s fill weights for an inspector', () => {
     const pdf = file.body as Buffer;
     return { pdf, text: textOf(pdf).replaceAll(/\s+/g, ' ') };
   }
+
+  it('is drawn once, whoever asks for it while it is drawn', async () => {
+    const { runId } = await aWeighedRun();
+    await closed(runId);
+    const { paperId } = (await officer.post(`/api/runs/${runId}/weights/report`)).body as { paperId: string };
+    const papers = house.get(Papers);
+    const [first, ...others] = await Promise.all([
+      papers.fileOf(paperId),
+      papers.render(paperId).then(() => papers.fileOf(paperId)),
+      papers.fileOf(paperId),
+    ]);
+    expect(others).toEqual([first, first]);
+  });
 
   /** For who wants to look at it. */
   function picture(pdf: Buffer, name: string): void {

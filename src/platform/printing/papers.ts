@@ -1,6 +1,7 @@
-import { Inject, Injectable, type OnModuleInit } from '@nestjs/common';
+import { Inject, Injectable, type BeforeApplicationShutdown, type OnModuleInit } from '@nestjs/common';
 import { sha256 } from '../canonical-text.js';
 import { Clock } from '../clock.js';
+import { isTakenKey } from '../database/constraint-errors.js';
 import { onlyRow, READER, type ReadFrom } from '../database/reading.js';
 import { UnitOfWork } from '../database/unit-of-work.js';
 import { JobRunner } from '../jobs/job-runner.js';
@@ -9,6 +10,7 @@ import type { Language } from '../sentences/language.js';
 import { PaperFile } from './paper-file.entity.js';
 import { inPaperLanguage, paperLanguageOf } from './paper-language.js';
 import { PaperRenderers } from './paper-renderers.js';
+import { PaperThread } from './paper-thread.js';
 
 /** A paper as lists show it. */
 export interface PaperLine {
@@ -38,9 +40,20 @@ interface StoredRow {
   readonly facts: string;
 }
 
+/** What a PDF is drawn from. */
+interface FrozenPaper {
+  readonly kind: string;
+  readonly edition: string;
+  readonly facts: unknown;
+  readonly issuedAt: string;
+}
+
 /** Renders issued papers and hands out their bytes. */
 @Injectable()
-export class Papers implements OnModuleInit {
+export class Papers implements OnModuleInit, BeforeApplicationShutdown {
+  private readonly underWay = new Map<string, Promise<void>>();
+  private readonly thread = new PaperThread();
+
   constructor(
     @Inject(READER) private readonly reader: ReadFrom,
     private readonly units: UnitOfWork,
@@ -53,8 +66,19 @@ export class Papers implements OnModuleInit {
     this.jobs.handle('render-paper', (payload) => this.render((payload as { paperId: string }).paperId));
   }
 
-  /** Makes the PDF of a paper unless it is there. A second call, after a crash, finds the first one's bytes or makes the same. */
-  async render(paperId: string): Promise<void> {
+  /**
+   * Makes the PDF of a paper unless it is there. Who asks while it is being made waits for it; a second call, after a
+   * crash or in another process, finds the first one's bytes or makes the same.
+   */
+  render(paperId: string): Promise<void> {
+    const first = this.underWay.get(paperId);
+    if (first !== undefined) return first;
+    const mine = this.makeFile(paperId).finally(() => this.underWay.delete(paperId));
+    this.underWay.set(paperId, mine);
+    return mine;
+  }
+
+  private async makeFile(paperId: string): Promise<void> {
     const [paper] = await this.reader.sql<{
       kind: string;
       edition: string;
@@ -68,11 +92,26 @@ export class Papers implements OnModuleInit {
     if (paper.file !== null) return;
     const { kind, edition, issuedAt } = paper;
     const facts: unknown = JSON.parse(paper.facts);
-    const draw = () => this.renderers.of(kind, edition)(facts, issuedAt);
-    const bytes = Buffer.from(await inPaperLanguage(draw, paperLanguageOf(facts)));
-    await this.units.run((tx) =>
-      tx.insert(PaperFile, { paperId, bytes, sha256: sha256(bytes), renderedAt: this.clock.now() }),
-    );
+    const bytes = Buffer.from(await this.draw({ kind, edition, facts, issuedAt }));
+    const file = { paperId, bytes, sha256: sha256(bytes), renderedAt: this.clock.now() };
+    try {
+      await this.units.run((tx) => tx.insert(PaperFile, file));
+    } catch (error) {
+      // Another server process has drawn it meanwhile: the same bytes.
+      if (!isTakenKey(error)) throw error;
+    }
+  }
+
+  private draw({ kind, edition, facts, issuedAt }: FrozenPaper): Promise<Uint8Array> {
+    const url = this.renderers.besideOf(kind, edition);
+    const language = paperLanguageOf(facts);
+    if (url !== null) return this.thread.draw({ url, facts, issuedAt, edition, language });
+    return inPaperLanguage(() => this.renderers.of(kind, edition)(facts, issuedAt), language);
+  }
+
+  async beforeApplicationShutdown(): Promise<void> {
+    await Promise.allSettled(this.underWay.values());
+    await this.thread.stop();
   }
 
   /** The PDF of a paper; renders it at once when the job has not come to it yet. */
