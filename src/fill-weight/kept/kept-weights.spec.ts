@@ -275,7 +275,7 @@ describe('the weights that are kept of a run', () => {
     const { parts, unreadable } = await weightsOfRun(reader, run.runId);
     const named = [{ id: block.id, reason: 'wrong-checksum', weightCount: block.weightCount }];
     expect(unreadable).toMatchObject(named);
-    const one = { weigherId: run.weigherId, series: 'A', sequence: Number(block.firstSequence) };
+    const one = { weigherId: run.weigherId, series: 'A', sequence: block.firstSequence };
     expect(await weightOfSequence(reader, one)).toMatchObject({ parts: [], unreadable: named });
     expect(parts.reduce((sum, part) => sum + part.columns.count, 0)).toBe(9000 - block.weightCount);
     expect(await inUnit((tx) => rebuildSummaries(tx, run.runId))).toBe('unreadable');
