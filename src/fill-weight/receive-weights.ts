@@ -121,7 +121,7 @@ export class ReceiveWeights {
     const places =
       batch.isKeyedByTime === true ? await newByTime(this.reader, key, { rows, checked: all }) : all.places;
     const checked = { ...all, places };
-    const once = eachOnce(rows, checked, faults);
+    const once = await eachOnce(rows, checked, faults);
     const repeatedCount = once.repeatedCount + all.places.length - places.length;
     return { key, counted: { places: once.places, rows, checked: all }, repeatedCount };
   }

@@ -1,7 +1,7 @@
 import type { SentenceFacts } from '../../platform/refusal.js';
 import { BadForm } from '../../platform/refusal.js';
 import type { CsvColumn, CsvLayout } from '../incoming/csv-layout.js';
-import { unquoted } from '../incoming/csv-weights.js';
+import { unquoted } from '../incoming/quoted-fields.js';
 import { instantOfBytes } from '../incoming/instant-bytes.js';
 import { LocalClock, type DayOrder } from './local-clock.js';
 

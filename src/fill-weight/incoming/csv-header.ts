@@ -2,7 +2,7 @@ import type { LineFault } from './sent-weight.js';
 import { fault, weightFields } from './sent-weight.js';
 import { instantOfBytes } from './instant-bytes.js';
 import type { CsvLayout } from './csv-layout.js';
-import { unquoted } from './csv-weights.js';
+import { unquoted } from './quoted-fields.js';
 
 const separators = [';', '\t', ','] as const;
 

@@ -10,11 +10,12 @@ import {
   type SentWeight,
 } from './sent-weight.js';
 import type { CsvLayout } from './csv-layout.js';
+import { isSpace } from './line-bytes.js';
 import { PlainCsv } from './plain-csv.js';
+import { unquoted } from './quoted-fields.js';
 import type { TextNumbers } from './text-numbers.js';
 
-const [quote, zero, point, comma, space] = [0x22, 0x30, 0x2e, 0x2c, 0x20];
-const decoder = new TextDecoder('utf-8', { fatal: true });
+const [quote, zero, point, comma] = [0x22, 0x30, 0x2e, 0x2c];
 
 /**
  * Reads lines of a table. Decimals have a point; where fields are not parted by commas, a comma is as good. Fields in
@@ -217,10 +218,6 @@ function flagOf(bytes: Uint8Array, start: number, end: number): number {
   return yes.has(text) ? 1 : no.has(text) ? 0 : -1;
 }
 
-function isSpace(byte: number): boolean {
-  return byte === space || byte === 0x0d || byte === 0x09;
-}
-
 function numberOfText(bytes: Uint8Array, start: number, end: number, numbers: TextNumbers): number {
   if (end - start > mostTextLength) return 0;
   for (let place = start; place < end; place += 1) {
@@ -228,34 +225,4 @@ function numberOfText(bytes: Uint8Array, start: number, end: number, numbers: Te
     if (byte < 0x20 || byte > 0x7e) return 0;
   }
   return numbers.ofBytes(bytes, start, end);
-}
-
-/** The fields of a line in which some stand in quotes; null where a quote is not closed or text follows it. */
-export function unquoted(line: Uint8Array, separator: string): string[] | null {
-  const text = decoded(line);
-  if (text === null) return null;
-  const fields: string[] = [];
-  let rest = text.replace(/\r$/, '');
-  for (;;) {
-    const quoted = /^"((?:[^"]|"")*)"/.exec(rest);
-    const stop = rest.indexOf(separator);
-    const [field, length] =
-      quoted === null
-        ? [stop < 0 ? rest : rest.slice(0, stop), stop < 0 ? rest.length : stop]
-        : [(quoted[1] ?? '').replaceAll('""', '"'), quoted[0].length];
-    if (field.includes('"') && quoted === null) return null;
-    fields.push(field);
-    const after = rest.slice(length);
-    if (after === '') return fields;
-    if (!after.startsWith(separator)) return null;
-    rest = after.slice(1);
-  }
-}
-
-function decoded(line: Uint8Array): string | null {
-  try {
-    return decoder.decode(line);
-  } catch {
-    return null;
-  }
 }

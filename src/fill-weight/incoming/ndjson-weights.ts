@@ -10,6 +10,7 @@ import {
   type SentWeight,
   type WeightField,
 } from './sent-weight.js';
+import { isAt, isSpace } from './line-bytes.js';
 import { shapeOf, type LineShape, type ValuePlace } from './line-shape.js';
 import { ParsedWeights } from './parsed-weights.js';
 import type { TextNumbers } from './text-numbers.js';
@@ -246,14 +247,4 @@ export class NdjsonWeights implements LineReader {
   private skipSpaces(): void {
     while (this.place < this.end && isSpace(this.bytes[this.place] as number)) this.place += 1;
   }
-}
-
-function isAt(bytes: Uint8Array, at: number, text: Uint8Array): boolean {
-  const { length } = text;
-  for (let place = 0; place < length; place += 1) if (bytes[at + place] !== text[place]) return false;
-  return true;
-}
-
-function isSpace(byte: number): boolean {
-  return byte === 0x20 || byte === 0x09 || byte === 0x0d;
 }

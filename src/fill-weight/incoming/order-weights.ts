@@ -1,6 +1,7 @@
 import type { LineFaults } from './line-faults.js';
 import { fault } from './sent-weight.js';
 import type { CheckedWeights } from './check-weights.js';
+import { sortInParts } from './sort-in-parts.js';
 import type { WeightRows } from './weight-rows.js';
 
 /** Room for the place of a row behind its sequence: sequences of a batch within 2^33 of each other sort as numbers. */
@@ -8,7 +9,7 @@ const placeRoom = 2 ** 20;
 const mostSpan = 2 ** 33;
 
 /** Places in the order of their sequences; those of one sequence in the order in which they came. */
-export function inSequence(rows: WeightRows, places: Uint32Array): Uint32Array {
+async function inSequence(rows: WeightRows, places: Uint32Array): Promise<Uint32Array> {
   let [least, most, isAscending] = [Infinity, -Infinity, true];
   for (let place = 0; place < places.length; place += 1) {
     const sequence = rows.sequences[places[place] as number] as number;
@@ -23,10 +24,14 @@ export function inSequence(rows: WeightRows, places: Uint32Array): Uint32Array {
     );
   }
   const keys = new Float64Array(places.length);
-  places.forEach((row, index) => {
+  for (let index = 0; index < places.length; index += 1) {
+    const row = places[index] as number;
     keys[index] = ((rows.sequences[row] as number) - least) * placeRoom + row;
-  });
-  return Uint32Array.from(keys.sort(), (key) => key % placeRoom);
+  }
+  const sorted = await sortInParts(keys);
+  const ordered = new Uint32Array(places.length);
+  for (let index = 0; index < ordered.length; index += 1) ordered[index] = (sorted[index] as number) % placeRoom;
+  return ordered;
 }
 
 /** Whether two rows say the same of a pack. Times may differ: a repeat may come with another clock offset. */
@@ -40,12 +45,12 @@ export function saysSame(rows: WeightRows, { runOfRow }: CheckedWeights, one: nu
 }
 
 /** Each sequence once: what a batch says twice counts once, what it says in two ways is a fault of the later line. */
-export function eachOnce(
+export async function eachOnce(
   rows: WeightRows,
   checked: CheckedWeights,
   faults: LineFaults,
-): { readonly places: Uint32Array; readonly repeatedCount: number } {
-  const ordered = inSequence(rows, checked.places);
+): Promise<{ readonly places: Uint32Array; readonly repeatedCount: number }> {
+  const ordered = await inSequence(rows, checked.places);
   const kept = new Uint32Array(ordered.length);
   let [count, repeatedCount] = [0, 0];
   for (let place = 0; place < ordered.length; place += 1) {

@@ -101,12 +101,15 @@ export class SealWeights implements OnModuleInit {
   }
 
   private async sealBatches(tail: Tail, batches: readonly TailBatch[]): Promise<void> {
+    const turn = takingTurns();
     const readable: ReadBatch[] = [];
-    for (const { id } of batches) readable.push(...(await this.readBatch(id)));
+    for (const { id } of batches) {
+      readable.push(...(await this.readBatch(id)));
+      await turn();
+    }
     if (readable.length === 0) return;
     const columns = joinWeights(readable.map((batch) => batch.columns));
     const parts = Math.max(1, Math.round(columns.count / weightsInBlock));
-    const turn = takingTurns();
     await this.units.run(async (tx) => {
       const how = await howToSum(tx, tail);
       for (let part = 0; part < parts; part += 1) {
@@ -117,7 +120,10 @@ export class SealWeights implements OnModuleInit {
       for (const { id } of readable) {
         // Somebody else has sealed it meanwhile: the unit is taken back.
         if ((await tx.remove(WeightBatch, { id })) !== 1) throw new Error(`batch ${id} of weights has gone`);
+        await turn();
       }
+      // What was written waits for the disk with the commit: a turn of its own.
+      await setImmediate();
     });
     // Between two units everybody else has a turn.
     await setImmediate();
