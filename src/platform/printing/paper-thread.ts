@@ -50,7 +50,7 @@ export class PaperThread {
 
   private begin(): Worker {
     const catalogue: Catalogue = languages.map((language) => [language, Object.fromEntries(sentencesOf(language))]);
-    const file = new URL(builtUrl(new URL('./draw-paper.worker.js', import.meta.url).href));
+    const file = new URL('./draw-paper.worker.js', builtUrl(import.meta.url));
     const worker = new Worker(file, { workerData: catalogue });
     worker.unref();
     worker.on('message', (answer: DrawAnswer) => {
