@@ -1,10 +1,12 @@
 import { parentPort, workerData } from 'node:worker_threads';
+import { letOthersGoFirst } from '../database/thread-priority.js';
 import { addSentences } from '../sentences/sentences.js';
 import { inPaperLanguage } from './paper-language.js';
 import type { DrawPaper } from './paper-renderers.js';
 import type { Catalogue, DrawAnswer, DrawMessage } from './paper-thread.js';
 
-/** A thread that draws papers. It loads what draws them, and no database. */
+/** A thread that draws papers, behind all others of the server. It loads what draws them, and no database. */
+letOthersGoFirst();
 for (const [language, sentences] of workerData as Catalogue) addSentences(language, sentences);
 
 let turn: Promise<unknown> = Promise.resolve();
