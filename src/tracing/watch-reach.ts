@@ -35,7 +35,7 @@ export class WatchReach implements OnModuleInit {
 
   /** May run again: what was remembered is not pointed at twice, and then nothing is recorded. */
   async look({ siteId, holdId }: ReachLook): Promise<void> {
-    const looked = await this.heavy.snapshot(async (from) => {
+    const looked = await this.heavy.patientSnapshot(async (from) => {
       const untold = holdId === null ? await changedHolds(from, siteId) : new Set<string>();
       const isMeant = ({ id }: HoldRow): boolean => (holdId === null ? !untold.has(id) : id === holdId);
       const holds = (await openHoldRows(from, siteId)).filter(isMeant);
@@ -52,7 +52,7 @@ export class WatchReach implements OnModuleInit {
     { units, isTold }: { readonly units: readonly ReachedOnTheWay[]; readonly isTold: boolean },
   ): Promise<void> {
     const actor = { siteId, personId: null, deviceId: null, roles: [] };
-    const known = await this.heavy.snapshot((from) => remembered(from, hold.id));
+    const known = await this.heavy.patientSnapshot((from) => remembered(from, hold.id));
     const added = units.filter(({ id }) => !known.has(id));
     const gone = [...known].filter((id) => !units.some((unit) => unit.id === id));
     if (added.length + gone.length === 0) return;
