@@ -261,7 +261,7 @@ describe('the level check', () => {
     await aTippedBag(house, plant);
     const run = await aStartedRun(house, plant);
     await jobsDone(house);
-    const closeLooks = jest.spyOn(house.get(HeavyReads), 'ask');
+    const closeLooks = jest.spyOn(house.get(HeavyReads), 'report');
     for (const packCount of [100, 300, 480]) {
       house.clock.pass(10);
       await packsCounted(house, plant, run.id, packCount);
@@ -276,7 +276,7 @@ describe('the level check', () => {
   });
 
   it('looks closely at a hopper that is too full once the bags must be in, and then only when something leaves it', async () => {
-    const closeLooks = jest.spyOn(house.get(HeavyReads), 'ask');
+    const closeLooks = jest.spyOn(house.get(HeavyReads), 'report');
     const tipMore = async (minutes: number): Promise<string> => {
       const { id } = (await aTippedBag(house, plant, { happened: true })).tip;
       house.clock.pass(minutes);

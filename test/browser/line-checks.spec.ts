@@ -52,6 +52,7 @@ describe('the lead at the line', () => {
     await page.goto(checks());
     expect(await accessibilityFindings(page)).toEqual([]);
     await page.getByRole('link', { name: 'Check', exact: true }).click();
+    await page.waitForURL(`${checks()}/${planId}`);
     expect(await accessibilityFindings(page)).toEqual([]);
     await page.getByRole('button', { name: 'All passed' }).click();
     await page.waitForURL(checks());

@@ -40,6 +40,8 @@ export async function bringAxe(context: BrowserContext): Promise<void> {
 
 /** What axe finds on a page: rule, how serious, and where. */
 export async function accessibilityFindings(page: Page): Promise<readonly string[]> {
+  // A page that has just been led to is there before what stands in it.
+  await page.waitForLoadState();
   // evaluate() runs in the page's own world through the debugger, so the strict policy stays on.
   if (!(await page.evaluate(() => 'axe' in globalThis))) await page.evaluate(axeSource);
   return page.evaluate(async () => {
