@@ -54,25 +54,30 @@ export async function resultsOfBagRows(
   from: ReadFrom,
   bags: readonly CoveredBag[],
 ): Promise<ReadonlyMap<string, readonly BagResult[]>> {
-  const standing = groupBy([...(await resultsByBag(from, bags)), ...(await resultsByTime(from, bags))], bagOrDryerOf);
-  const known = new Map<StoredResult, BagResult>();
-  const resultOf = (stored: StoredResult): BagResult => {
-    const result = known.get(stored) ?? bagResult(stored);
-    known.set(stored, result);
-    return result;
-  };
-  return new Map(
-    bags.map((bag) => {
-      const near = [...(standing.get(bag.id) ?? []), ...(standing.get(bag.dryerId ?? '') ?? [])];
-      const own = near.filter((result) => coversBag(result, bag)).map(resultOf);
-      return [bag.id, own.sort(byTimeOfAnalysis)];
-    }),
-  );
+  const stored = [...(await resultsByBag(from, bags)), ...(await resultsByTime(from, bags))];
+  const samples = [...groupBy(stored, ({ sampleId }) => sampleId).values()].flatMap(testedSample);
+  const near = groupBy(samples, ({ cover }) => cover.bagId ?? cover.dryerId ?? '');
+  return new Map(bags.map((bag) => [bag.id, resultsOf(bag, near)]));
 }
 
-/** Which bags a sample may stand for: one, or those of a dryer. */
-function bagOrDryerOf({ bagId, dryerId }: SampleCover): string {
-  return bagId ?? dryerId ?? '';
+/** The results of one sample: they stand for the same bags. */
+interface TestedSample {
+  readonly cover: SampleCover;
+  readonly results: readonly BagResult[];
+}
+
+function testedSample(stored: readonly StoredResult[]): TestedSample[] {
+  const [cover] = stored;
+  return cover === undefined ? [] : [{ cover, results: stored.map(bagResult) }];
+}
+
+/** @param near samples by the bag, or else the dryer, that they were taken of */
+function resultsOf(bag: CoveredBag, near: ReadonlyMap<string, readonly TestedSample[]>): BagResult[] {
+  const results: BagResult[] = [];
+  for (const key of [bag.id, bag.dryerId ?? '']) {
+    for (const sample of near.get(key) ?? []) if (coversBag(sample.cover, bag)) results.push(...sample.results);
+  }
+  return results.sort(byTimeOfAnalysis);
 }
 
 /**

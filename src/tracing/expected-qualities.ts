@@ -28,20 +28,41 @@ export function expectedQualities(
 ): readonly ExpectedQuality[] {
   const tested = resultsBySource(thread);
   const sources = thread.sources.map((source): TestedSource => ({
-    ...source,
+    bagId: source.bagId,
+    bagNumber: source.bagNumber,
+    leastGrams: source.leastGrams,
+    likelyGrams: source.likelyGrams,
+    mostGrams: source.mostGrams,
     results: tested.get(source.bagId) ?? [],
   }));
   return propertiesOf(sources).map((property) => {
     const method = usualMethod(sources, property);
-    const parts = sources.map((source) => partOf(source, { property, method, repeatability }));
+    const resultFor = onceEach((results) => resultOf(results, { property, method, repeatability }));
+    const parts = sources.map((source) => partOf(source, resultFor(source.results)));
     return worded(expectedQuality(property, eachOnce(parts)), { sources, property, repeatability });
   });
 }
 
-type TestedSource = SourceLine & { readonly results: readonly BagResult[] };
+type TestedSource = Pick<SourceLine, 'bagId' | 'bagNumber' | 'leastGrams' | 'likelyGrams' | 'mostGrams'> & {
+  readonly results: readonly BagResult[];
+};
+
+/** Hundreds of bags share the results of a few samples: what is made of a list is made once. */
+function onceEach<Made>(make: (results: readonly BagResult[]) => Made): (results: readonly BagResult[]) => Made {
+  const made = new Map<readonly BagResult[], Made>();
+  return (results) => {
+    const known = made.has(results) ? (made.get(results) as Made) : make(results);
+    made.set(results, known);
+    return known;
+  };
+}
+
+function listsOf(sources: readonly TestedSource[]): readonly (readonly BagResult[])[] {
+  return [...new Set(sources.map(({ results }) => results))];
+}
 
 function propertiesOf(sources: readonly TestedSource[]): readonly string[] {
-  const found = [...new Set(sources.flatMap(({ results }) => results.map(({ property }) => property)))];
+  const found = [...new Set(listsOf(sources).flatMap((results) => results.map(({ property }) => property)))];
   const rank = (property: string): number => firstProperties.indexOf(property) + 1 || firstProperties.length + 1;
   return found.sort((one, other) => rank(one) - rank(other) || (one < other ? -1 : 1));
 }
@@ -49,9 +70,11 @@ function propertiesOf(sources: readonly TestedSource[]): readonly string[] {
 /** By which most of the sugar was tested. Where bags have no result by it, one by another method is taken, and refused. */
 function usualMethod(sources: readonly TestedSource[], property: string): string {
   const grams = new Map<string, number>();
+  const methodsIn = onceEach(
+    (results) => new Set(results.filter((result) => result.property === property).map(({ method }) => method)),
+  );
   for (const { results, likelyGrams } of sources) {
-    const methods = new Set(results.filter((result) => result.property === property).map(({ method }) => method));
-    for (const method of methods) grams.set(method, (grams.get(method) ?? 0) + likelyGrams);
+    for (const method of methodsIn(results)) grams.set(method, (grams.get(method) ?? 0) + likelyGrams);
   }
   const [best] = [...grams].sort(([one, ofOne], [other, ofOther]) => ofOther - ofOne || (one < other ? -1 : 1));
   return best?.[0] ?? '';
@@ -63,9 +86,9 @@ interface Asked {
   readonly repeatability: ReadonlyMap<string, Repeatability>;
 }
 
-function partOf(source: TestedSource, asked: Asked): QualityPart {
+function partOf(source: TestedSource, result: PartResult | null): QualityPart {
   const { bagId, likelyGrams, leastGrams, mostGrams } = source;
-  return { sourceId: bagId, likelyGrams, leastGrams, mostGrams, result: resultOf(source.results, asked) };
+  return { sourceId: bagId, likelyGrams, leastGrams, mostGrams, result };
 }
 
 /** A bag may be there twice: tipped in part, and its rest sold whole. Likely keeps between its limits. */
@@ -121,6 +144,6 @@ function worded(
 
 /** As many as the results were reported with. */
 function decimalsOf(sources: readonly TestedSource[], property: string): number {
-  const amounts = sources.flatMap(({ results }) => results.filter((result) => result.property === property));
+  const amounts = listsOf(sources).flatMap((results) => results.filter((result) => result.property === property));
   return Math.max(0, ...amounts.map(({ amount }) => amount.split('.')[1]?.length ?? 0));
 }

@@ -37,6 +37,9 @@ export interface ProductionDayBounds {
 const recentDays = new WeakMap<ShiftPattern, Map<string, readonly LocatedShift[]>>();
 const recentDaysPerPattern = 1000;
 
+/** The shift found last, per pattern: what is asked next is mostly of the same one, and shifts of a pattern never overlap. */
+const latestShifts = new WeakMap<ShiftPattern, { readonly timeZone: TimeZone; readonly shift: LocatedShift }>();
+
 /**
  * The production day and shift that an instant falls in.
  *
@@ -49,13 +52,20 @@ const recentDaysPerPattern = 1000;
  * @example locateShift(threeByEight, 'Europe/Berlin', '2026-10-25T01:30:00.000Z') // night of 2026-10-24, 540 minutes
  */
 export function locateShift(pattern: ShiftPattern, timeZone: TimeZone, at: Instant): LocatedShift {
+  const latest = latestShifts.get(pattern);
+  if (latest?.timeZone === timeZone && holds(latest.shift, at)) return latest.shift;
   const { on } = localMomentAt(timeZone, at);
   const heldOn = (day: CalendarDay): LocatedShift | undefined =>
-    shiftsOfDay(pattern, timeZone, day).find(({ startsAt, endsAt }) => startsAt <= at && at < endsAt);
+    shiftsOfDay(pattern, timeZone, day).find((shift) => holds(shift, at));
   // Clocks set back over midnight show yesterday's date on a day that has begun already, so tomorrow is asked too.
   const shift = heldOn(on) ?? heldOn(addDays(on, -1)) ?? heldOn(addDays(on, 1));
   if (shift === undefined) throw new RangeError(`No shift holds ${at} in ${timeZone}`);
+  latestShifts.set(pattern, { timeZone, shift });
   return shift;
+}
+
+function holds({ startsAt, endsAt }: LocatedShift, at: Instant): boolean {
+  return startsAt <= at && at < endsAt;
 }
 
 /**
