@@ -1,11 +1,17 @@
 import { afterEach, beforeEach, describe, expect, it } from '@jest/globals';
 import { aBag, readerOf } from '../../test/support/a-bag.js';
 import { aPlant, type Plant } from '../../test/support/a-plant.js';
-import { openHouse, type TestHouse } from '../../test/support/house.js';
+import { aReleasedBag, aStartedRun, aTip } from '../../test/support/a-tip.js';
+import { asking, openHouse, type TestHouse } from '../../test/support/house.js';
 import { threePallets } from '../../test/support/three-pallets.js';
 import { bagOriginsOf } from '../drying/bag-origins.js';
 import { bagsOf } from '../drying/bulk-bags.js';
+import { ReweighBag } from '../drying/reweigh-bag.js';
+import { EndTip } from '../hopper/end-tip.js';
 import { contentsOf, palletsOf } from '../pallets/pallet-list.js';
+import { UnitOfWork } from '../platform/database/unit-of-work.js';
+import { SystemIds } from '../platform/ids.js';
+import { PalletContent } from '../pallets/pallet-content.entity.js';
 import { groupBy } from '../platform/group-by.js';
 import { palletsInShort } from '../pallets/pallets-in-short.js';
 
@@ -36,6 +42,38 @@ describe('what a thread reads of many', () => {
     origins.forEach((origin, place) => {
       expect(bags[place]).toMatchObject(origin);
     });
+  });
+
+  it('takes a bag as it was weighed again, and never what was weighed back', async () => {
+    const bag = await aReleasedBag(house, plant);
+    const weighed = { tareGrams: 1_800, isPresetTare: true, scaleId: plant.scaleId };
+    house.clock.pass(5);
+    const again = { bag: bag.number, ...weighed, grossGrams: 1_001_300, reason: 'test' };
+    await house.get(ReweighBag).execute(asking(plant.actor), again);
+    const tip = await aTip(house, plant, bag.number, { isOff: false });
+    house.clock.pass(5);
+    const rest = { ...weighed, grossGrams: 301_800 };
+    await house.get(EndTip).execute(asking(plant.actor), tip.id, rest);
+    const [origin] = await bagOriginsOf(readerOf(house), [bag.id]);
+    const [whole] = await bagsOf(readerOf(house), [bag.id]);
+    expect(origin?.netGrams).toBe(999_500);
+    expect(whole).toMatchObject(origin ?? {});
+  });
+
+  it('names what stands on a pallet in the order of the runs, then of their counts', async () => {
+    const { inStore, runId, lotId } = await threePallets(house, plant);
+    const { id: laterRunId, number } = await aStartedRun(house, plant, { lineId: plant.lineIds[1] });
+    const added = { id: new SystemIds().next(), palletId: inStore, runId: laterRunId, lotId, fromCount: 0, toCount: 5 };
+    await house.get(UnitOfWork).run((tx) => tx.insert(PalletContent, { ...added, voidedBy: null }));
+    const contents = await contentsOf(readerOf(house), [inStore]);
+    expect(contents.map((row) => [row.runId, row.fromCount, row.toCount])).toEqual([
+      [runId, 200, 300],
+      [laterRunId, 0, 5],
+    ]);
+    expect(contents.map((row) => [row.runNumber, row.lotCode])).toEqual([
+      [expect.stringMatching(/^PR-/), 'L6071A1'],
+      [number, 'L6071A1'],
+    ]);
   });
 
   it('says of pallets what the whole pallets say', async () => {

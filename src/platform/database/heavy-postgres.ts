@@ -1,8 +1,9 @@
 import pg from 'pg';
-import type { HeavyConnection } from './heavy-ground.js';
+import { Known, type HeavyConnection } from './heavy-ground.js';
+import { PlanNames } from './plan-names.js';
 
-/** Statements that the server keeps prepared for the connection; what comes after them is planned each time it is asked. */
-const mostPrepared = 400;
+/** Statements whose text is kept with its numbered parameters, and those that the server keeps prepared. */
+const [mostNumbered, mostPrepared] = [400, 400];
 
 /** Nothing is written; and what takes milliseconds is not worth compiling, which the server would do for its costliest plans. */
 const options = '-c default_transaction_read_only=on -c jit=off';
@@ -14,21 +15,14 @@ const options = '-c default_transaction_read_only=on -c jit=off';
 export function connectToPostgres(url: string): HeavyConnection {
   const client = new pg.Client({ connectionString: url, options });
   const ready = client.connect();
-  const prepared = new Map<string, { readonly name: string; readonly text: string }>();
-  const queryOf = (statement: string): { readonly name?: string; readonly text: string } => {
-    const known = prepared.get(statement);
-    if (known !== undefined) return known;
-    const text = withNumbers(statement);
-    if (prepared.size >= mostPrepared) return { text };
-    const made = { name: `heavy ${prepared.size}`, text };
-    prepared.set(statement, made);
-    return made;
-  };
+  const numbered = new Known<string>(mostNumbered);
+  const plans = new PlanNames(mostPrepared);
   return {
     begin: 'BEGIN TRANSACTION ISOLATION LEVEL REPEATABLE READ READ ONLY',
     rows: async (statement, parameters) => {
       await ready;
-      const { rows } = await client.query<object>({ ...queryOf(statement), values: [...parameters] });
+      const text = numbered.get(statement, () => withNumbers(statement));
+      const { rows } = await client.query<object>({ ...plans.of(text), values: [...parameters] });
       return rows;
     },
   };

@@ -60,6 +60,7 @@ describe('reads beside the server', () => {
     expect(await long).toBe('held');
   });
 
+  // Other systems have no priority of a single thread: there is nothing to see.
   (process.platform === 'linux' ? it : it.skip)(
     'has the system put reports behind what somebody waits for',
     async () => {

@@ -1,9 +1,10 @@
 import type { BeforeApplicationShutdown } from '@nestjs/common';
 import type { DataSource } from 'typeorm';
 import { languageNow } from '../sentences/language.js';
+import { builtUrl } from '../threads/built-url.js';
 import type { Databases } from './databases.js';
 import type { HeavyQuestion } from './heavy-question.js';
-import { builtUrl, HeavyThread } from './heavy-thread.js';
+import { HeavyThread } from './heavy-thread.js';
 import { unchanging, type ReadFrom } from './reading.js';
 import { plainStatement } from './sqlite-template.js';
 

@@ -1,6 +1,6 @@
 import { parentPort, workerData } from 'node:worker_threads';
-import { letOthersGoFirst } from './thread-priority.js';
 import { inConversation } from '../sentences/language.js';
+import { letOthersGoFirst } from '../threads/thread-priority.js';
 import type { HeavyConnection, HeavyGround, HeavyWork } from './heavy-ground.js';
 import { faultOf, type HeavyAnswer, type HeavyMessage, type HeavyQuestion } from './heavy-question.js';
 import { unchanging } from './reading.js';

@@ -1,26 +1,20 @@
 import { setFlagsFromString } from 'node:v8';
 import { Worker } from 'node:worker_threads';
+import { AnsweringThread } from '../threads/answering-thread.js';
+import { builtUrl } from '../threads/built-url.js';
 import type { HeavyGround, HeavyManner, HeavyWork } from './heavy-ground.js';
 import { errorOf, type HeavyAnswer, type HeavyMessage } from './heavy-question.js';
-
-interface Waiting {
-  readonly resolve: (answer: HeavyAnswer) => void;
-  readonly reject: (error: Error) => void;
-}
 
 /** One thread with a bare connection that can only query; what is given to it waits for its turn. */
 export class HeavyThread {
   /** How many are waiting or under way. */
   queued = 0;
-  private worker: Worker | null = null;
   private turn: Promise<unknown> = Promise.resolve();
-  private asked = 0;
-  private readonly waiting = new Map<number, Waiting>();
+  private readonly thread: AnsweringThread<HeavyMessage, HeavyAnswer>;
 
-  constructor(
-    private readonly ground: HeavyGround,
-    private readonly manner: HeavyManner,
-  ) {}
+  constructor(ground: HeavyGround, manner: HeavyManner) {
+    this.thread = new AnsweringThread(() => begin({ ground, ...manner }));
+  }
 
   /** Runs `work`, in which the thread is asked, after what came before. */
   async inTurn<Answer>(work: () => Promise<Answer>): Promise<Answer> {
@@ -44,40 +38,20 @@ export class HeavyThread {
 
   async stop(): Promise<void> {
     await this.turn;
-    await this.worker?.terminate();
-    this.worker = null;
+    await this.thread.stop();
   }
 
-  private ask(messageOf: (number: number) => HeavyMessage): Promise<HeavyAnswer> {
-    const worker = (this.worker ??= this.begin());
-    this.asked += 1;
-    const message = messageOf(this.asked);
-    return new Promise((resolve, reject) => {
-      this.waiting.set(message.number, { resolve, reject });
-      worker.postMessage(message);
-    });
+  private async ask(messageOf: (number: number) => HeavyMessage): Promise<HeavyAnswer> {
+    const answer = await this.thread.ask(messageOf);
+    if ('fault' in answer) throw errorOf(answer.fault);
+    return answer;
   }
+}
 
-  private begin(): Worker {
-    withdrawHeapFlags();
-    const worker = new Worker(workerFile(), {
-      workerData: { ground: this.ground, ...this.manner } satisfies HeavyWork,
-      resourceLimits: this.manner.isPatient ? patientLimits : promptLimits,
-    });
-    worker.unref();
-    worker.on('message', (answer: HeavyAnswer) => {
-      const waiting = this.waiting.get(answer.number);
-      this.waiting.delete(answer.number);
-      if ('fault' in answer) waiting?.reject(errorOf(answer.fault));
-      else waiting?.resolve(answer);
-    });
-    worker.on('error', (error) => {
-      for (const waiting of this.waiting.values()) waiting.reject(error);
-      this.waiting.clear();
-      this.worker = null;
-    });
-    return worker;
-  }
+function begin(workerData: HeavyWork): Worker {
+  withdrawHeapFlags();
+  const resourceLimits = workerData.isPatient ? patientLimits : promptLimits;
+  return new Worker(new URL('./heavy-reads.worker.js', builtUrl(import.meta.url)), { workerData, resourceLimits });
 }
 
 /**
@@ -92,15 +66,4 @@ const patientLimits = { maxOldGenerationSizeMb: 512, maxYoungGenerationSizeMb: 2
 /** What `npm start` says of the main thread's heap stands above the limits of any thread that begins later: withdrawn. */
 function withdrawHeapFlags(): void {
   for (const flag of ['--max-old-space-size=0', '--max-semi-space-size=0']) setFlagsFromString(flag);
-}
-
-function workerFile(): URL {
-  return new URL('./heavy-reads.worker.js', builtUrl(import.meta.url));
-}
-
-/** A thread loads built JavaScript only; where a module runs as TypeScript (the tests), the built one stands in `dist`. */
-export function builtUrl(url: string): string {
-  if (!url.endsWith('.ts')) return url;
-  const root = new URL('../../../', import.meta.url).href;
-  return `${root}dist/${url.slice(root.length).replace(/\.ts$/, '.js')}`;
 }

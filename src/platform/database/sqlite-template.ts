@@ -1,3 +1,5 @@
+import { templateText } from './template-text.js';
+
 /** A statement as SQLite takes it. */
 export interface PlainStatement {
   readonly statement: string;
@@ -5,33 +7,22 @@ export interface PlainStatement {
 }
 
 /**
- * A tagged template as SQLite takes it, by the same rules as TypeORM's `sql`: functions spread lists or stand for text.
- * Lists stand in `IN (…)` alone, where saying a value twice changes nothing: they are filled up to the next power of two, so
- * that one statement has few lengths and is prepared once for many questions.
+ * A tagged template as SQLite takes it. Lists stand in `IN (…)` alone, where saying a value twice changes nothing: they are
+ * filled up to the next power of two, so that one statement has few lengths and is prepared once for many questions.
  */
 export function plainStatement(strings: TemplateStringsArray, values: readonly unknown[]): PlainStatement {
   const parameters: unknown[] = [];
-  const place = (value: unknown): string => {
-    if (value === null) return 'NULL';
-    if (typeof value === 'function') {
-      const made: unknown = (value as () => unknown)();
-      if (typeof made === 'string') return made;
-      if (!Array.isArray(made) || made.length === 0) throw new Error('a list in a query is empty or no list');
-      return placeList(filledUp(made));
-    }
+  const one = (value: unknown): string => {
     parameters.push(typeof value === 'boolean' ? Number(value) : value);
     return '?';
   };
-  const placeList = (list: readonly unknown[]): string => {
-    if (!list.every((item) => typeof item === 'string')) return list.map(place).join(', ');
-    parameters.push(...list);
-    return marks(list.length);
+  const many = (list: readonly unknown[]): string => {
+    const filled = filledUp(list);
+    if (!filled.every((item) => typeof item === 'string')) return filled.map(one).join(', ');
+    parameters.push(...filled);
+    return marks(filled.length);
   };
-  const statement = strings.reduce(
-    (text, part, index) => text + part + (index < values.length ? place(values[index]) : ''),
-    '',
-  );
-  return { statement, parameters };
+  return { statement: templateText(strings, values, { one, many }), parameters };
 }
 
 const marksByLength = new Map<number, string>();

@@ -1,6 +1,6 @@
 import { parentPort, workerData } from 'node:worker_threads';
-import { letOthersGoFirst } from '../database/thread-priority.js';
 import { addSentences } from '../sentences/sentences.js';
+import { letOthersGoFirst } from '../threads/thread-priority.js';
 import { inPaperLanguage } from './paper-language.js';
 import type { DrawPaper } from './paper-renderers.js';
 import type { Catalogue, DrawAnswer, DrawMessage } from './paper-thread.js';
