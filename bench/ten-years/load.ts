@@ -1,6 +1,7 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import type { ReadFrom } from '../../src/platform/database/reading.js';
 import { quantile } from '../floor.js';
+import { ask } from './ask.js';
 import { changing, type Headers } from './sign-in.js';
 
 const tipsWanted = 10;
@@ -51,23 +52,11 @@ async function tipOn({ from, address, headers }: Others, state: { readonly isOve
   for (const [place, { number }] of bags.entries()) {
     if (state.isOver) break;
     const body = { bag: number, hopperId: hoppers[place % hoppers.length]?.id, isOff: true, happened: true };
-    under.push(tip(address, headers, body).then((time) => void times.push(time)));
+    under.push(ask(`${address}/api/tips`, changing(headers), body).then((told) => void times.push(told.milliseconds)));
     await pause(Math.max(0, begun + ((place + 1) * 1000) / tipsWanted - performance.now()));
   }
   await Promise.all(under);
   return times;
-}
-
-async function tip(address: string, own: Headers, body: object): Promise<number> {
-  const begun = performance.now();
-  const answer = await fetch(`${address}/api/tips`, {
-    method: 'POST',
-    headers: changing(own),
-    body: JSON.stringify(body),
-  });
-  const text = await answer.text();
-  if (!answer.ok) throw new Error(`no tip: ${answer.status} ${text}`);
-  return performance.now() - begun;
 }
 
 async function reportOn(
@@ -75,11 +64,7 @@ async function reportOn(
   state: { readonly isOver: boolean },
 ): Promise<number[]> {
   const times: number[] = [];
-  while (!state.isOver) {
-    const begun = performance.now();
-    const answer = await fetch(url, { headers });
-    await answer.arrayBuffer();
-    times.push(performance.now() - begun);
-  }
+  // Packed, as a browser asks for it.
+  while (!state.isOver) times.push((await ask(url, { ...headers, 'accept-encoding': 'br' })).milliseconds);
   return times;
 }

@@ -4,6 +4,7 @@ import { toWhole } from '../../src/platform/database/stored-values.js';
 import type { ReadFrom } from '../../src/platform/database/reading.js';
 import { groupBy } from '../../src/platform/group-by.js';
 import { quantile } from '../floor.js';
+import { ask } from './ask.js';
 import { underLoad } from './load.js';
 import { openBare, type BareDatabase, type BareStatement } from './recorded-view.js';
 import { periodKinds, sampleQuestions, spread, type PackQuestion } from './sample-questions.js';
@@ -153,10 +154,10 @@ async function figureOf(
   let bytes = 0;
   const [houseBegan, floorBegan] = [house.cpuMilliseconds(), floor.cpuMilliseconds()];
   for (const { url, floorUrl } of asked) {
-    const own = await timed(url, headers);
+    const own = await ask(url, { ...headers, ...plainly });
     times.push(own.milliseconds);
-    bytes += own.bytes;
-    if (floorUrl !== null) floors.push((await timed(floorUrl, {})).milliseconds);
+    bytes += own.byteCount;
+    if (floorUrl !== null) floors.push((await ask(floorUrl, plainly)).milliseconds);
   }
   const [p50, floorP50] = [quantile(times, 0.5), floors.length === 0 ? null : quantile(floors, 0.5)];
   return {
@@ -171,15 +172,8 @@ function perQuestion(began: number | null, ended: number | null, count: number):
   return began === null || ended === null || count === 0 ? null : (ended - began) / count;
 }
 
-/** Not compressed, so that both sides send the same. */
-async function timed(url: string, own: Headers): Promise<{ readonly milliseconds: number; readonly bytes: number }> {
-  const headers = { ...own, accept: 'application/json', 'accept-encoding': 'identity' };
-  const begun = performance.now();
-  const answer = await fetch(url, { headers });
-  const { byteLength } = await answer.arrayBuffer();
-  if (!answer.ok) throw new Error(`${url} answered ${answer.status}`);
-  return { milliseconds: performance.now() - begun, bytes: byteLength };
-}
+/** Not packed, so that both sides send the same. */
+const plainly = { accept: 'application/json', 'accept-encoding': 'identity' };
 
 async function countsOf(
   from: ReadFrom,

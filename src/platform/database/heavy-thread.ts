@@ -31,9 +31,11 @@ export class HeavyThread {
     return 'rows' in answer ? answer.rows : [];
   }
 
-  async text(url: string, asked: unknown, language: 'en' | 'es'): Promise<string> {
+  async json(url: string, asked: unknown, language: 'en' | 'es'): Promise<Buffer> {
     const answer = await this.ask((number) => ({ number, url, asked, language }));
-    return 'text' in answer ? answer.text : '';
+    if (!('json' in answer)) throw new Error('the thread answered rows where JSON was asked for');
+    const { buffer, byteOffset, byteLength } = answer.json;
+    return Buffer.from(buffer, byteOffset, byteLength);
   }
 
   async stop(): Promise<void> {
