@@ -20,11 +20,11 @@ export class FindThread {
   ) {}
 
   async find(siteId: string, asked: CodeAskedFor): Promise<Found> {
-    return JSON.parse((await this.findJson(siteId, asked)).toString()) as Found;
+    return JSON.parse(await this.findText(siteId, asked)) as Found;
   }
 
-  /** The same as JSON in UTF-8, for whoever passes it on. */
-  findJson(siteId: string, asked: CodeAskedFor): Promise<Buffer> {
+  /** The same as JSON text, for whoever passes it on. */
+  findText(siteId: string, asked: CodeAskedFor): Promise<string> {
     return this.heavy.ask(question, { siteId, ...asked, now: this.clock.now() });
   }
 

@@ -73,6 +73,6 @@ export class LevelWatch implements OnModuleInit {
   }
 }
 
-function lookOf(json: Buffer): LevelLook {
-  return JSON.parse(json.toString()) as LevelLook;
+function lookOf(text: string): LevelLook {
+  return JSON.parse(text) as LevelLook;
 }

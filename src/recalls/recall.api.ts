@@ -50,7 +50,7 @@ export class RecallApi {
   @May('read')
   @ApiOperation({ summary: 'One recall with its sums, customers and units, as they stand now' })
   @Header('content-type', 'application/json; charset=utf-8')
-  one(@Acting() { siteId }: Actor, @Param('id', ParseUUIDPipe) recallId: string): Promise<Buffer> {
+  one(@Acting() { siteId }: Actor, @Param('id', ParseUUIDPipe) recallId: string): Promise<string> {
     return this.heavy.report(question, { siteId, recallId });
   }
 

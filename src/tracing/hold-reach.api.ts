@@ -54,7 +54,7 @@ export class HoldReachApi {
   @May('read')
   @ApiOperation({ summary: 'The pallets that a hold would cover, before it is placed' })
   @Header('content-type', 'application/json; charset=utf-8')
-  reach(@Acting() { siteId }: Actor, @Query() form: HoldScopeForm): Promise<Buffer> {
+  reach(@Acting() { siteId }: Actor, @Query() form: HoldScopeForm): Promise<string> {
     return this.heavy.ask(question, { siteId, form: { ...form } });
   }
 

@@ -13,7 +13,7 @@ import { compareHeads, type HeadCompared } from './compared-heads.js';
 import { eventsOfRun } from './run-events.js';
 import { readRunWeights, type RunWeights } from './run-weights.js';
 import type { SingleWeights } from './single-weights.js';
-import { question, type AskedWeights } from './single-weights.question.js';
+import { question } from './single-weights.question.js';
 
 /** All that is seen of a run's fill weights: what their sums say, what single weights say, and what happened meanwhile. */
 export interface RunSight {
@@ -57,18 +57,14 @@ export class RunSights {
   async unreadableOf(runId: string): Promise<readonly UnreadableWeights[]> {
     const [first] = await summariesOfRun(this.reader, runId);
     if (first === undefined) return [];
-    const { unreadable } = await this.ask({ runId, yardstick: first.yardstick });
-    return unreadable;
+    const asked = { runId, yardstick: first.yardstick };
+    return (JSON.parse(await this.heavy.ask(question, asked)) as SingleWeights).unreadable;
   }
 
   private async singleWeights({ run, yardstick, weighed, weighers }: RunWeights): Promise<SingleWeights> {
     const byHead = { heads: [], noHeadPackCount: 0, zeroOrNoHeadPackCount: 0 };
     const nothing = { charted: null, byHead, tareChanges: [], unreadable: [] };
     if (weighed === null && weighers.length === 0) return nothing;
-    return this.ask({ runId: run.id, yardstick });
-  }
-
-  private async ask(asked: AskedWeights): Promise<SingleWeights> {
-    return JSON.parse((await this.heavy.ask(question, asked)).toString()) as SingleWeights;
+    return JSON.parse(await this.heavy.ask(question, { runId: run.id, yardstick })) as SingleWeights;
   }
 }

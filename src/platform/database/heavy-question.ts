@@ -18,9 +18,9 @@ export type HeavyMessage =
   | { readonly number: number; readonly statement: string; readonly parameters: readonly unknown[] }
   | { readonly number: number; readonly url: string; readonly asked: unknown; readonly language: Language };
 
-/** What the thread answers; JSON in UTF-8, which is handed over without a copy. */
+/** What the thread answers. */
 export type HeavyAnswer = { readonly number: number } & (
-  { readonly rows: readonly unknown[] } | { readonly json: Uint8Array<ArrayBuffer> } | { readonly fault: HeavyFault }
+  { readonly rows: readonly unknown[] } | { readonly text: string } | { readonly fault: HeavyFault }
 );
 
 /** An error on its way from one thread to another. */

@@ -33,13 +33,13 @@ export class HeavyReads implements BeforeApplicationShutdown {
     return this.snapshotBy(this.patient, work);
   }
 
-  /** Has a question answered on one unchanging view, all of it beside the server. JSON in UTF-8, to be passed on as it is. */
-  async ask<Asked>(question: HeavyQuestion<Asked>, asked: Asked): Promise<Buffer> {
+  /** Has a question answered on one unchanging view, all of it beside the server. JSON text. */
+  async ask<Asked>(question: HeavyQuestion<Asked>, asked: Asked): Promise<string> {
     return answered(this.promptest(), question, asked);
   }
 
   /** The same for a report and for what nobody looks at: it waits for its like, and what somebody waits for goes before it. */
-  async report<Asked>(question: HeavyQuestion<Asked>, asked: Asked): Promise<Buffer> {
+  async report<Asked>(question: HeavyQuestion<Asked>, asked: Asked): Promise<string> {
     return answered(this.patient, question, asked);
   }
 
@@ -58,8 +58,8 @@ export class HeavyReads implements BeforeApplicationShutdown {
   }
 }
 
-function answered<Asked>(thread: HeavyThread, question: HeavyQuestion<Asked>, asked: Asked): Promise<Buffer> {
-  return thread.inTurn(() => thread.json(builtUrl(question.url), asked, languageNow()));
+function answered<Asked>(thread: HeavyThread, question: HeavyQuestion<Asked>, asked: Asked): Promise<string> {
+  return thread.inTurn(() => thread.text(builtUrl(question.url), asked, languageNow()));
 }
 
 async function snapshotOnSqlite<Answer>(

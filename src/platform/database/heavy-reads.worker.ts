@@ -10,7 +10,6 @@ import { plainStatement } from './sqlite-template.js';
 const { ground, isPatient } = workerData as HeavyWork;
 if (isPatient) letOthersGoFirst();
 const connection = await connect(ground);
-const utf8 = new TextEncoder();
 
 async function connect(ground: HeavyGround): Promise<HeavyConnection> {
   if ('file' in ground) return (await import('./heavy-sqlite.js')).connectToSqlite(ground.file);
@@ -18,9 +17,7 @@ async function connect(ground: HeavyGround): Promise<HeavyConnection> {
 }
 
 parentPort?.on('message', (message: HeavyMessage) => {
-  void answerOf(message).then((answer) => {
-    parentPort?.postMessage(answer, 'json' in answer ? [answer.json.buffer] : []);
-  });
+  void answerOf(message).then((answer) => parentPort?.postMessage(answer));
 });
 
 async function answerOf(message: HeavyMessage): Promise<HeavyAnswer> {
@@ -29,8 +26,7 @@ async function answerOf(message: HeavyMessage): Promise<HeavyAnswer> {
     if ('statement' in message) return { number, rows: await connection.rows(message.statement, message.parameters) };
     const { url, asked, language } = message;
     const { question } = (await import(url)) as { readonly question: HeavyQuestion<unknown> };
-    const text = await inConversation(() => inOneView(question, asked), language);
-    return { number, json: utf8.encode(text) };
+    return { number, text: await inConversation(() => inOneView(question, asked), language) };
   } catch (error) {
     return { number, fault: faultOf(error) };
   }

@@ -31,11 +31,9 @@ export class HeavyThread {
     return 'rows' in answer ? answer.rows : [];
   }
 
-  async json(url: string, asked: unknown, language: 'en' | 'es'): Promise<Buffer> {
+  async text(url: string, asked: unknown, language: 'en' | 'es'): Promise<string> {
     const answer = await this.ask((number) => ({ number, url, asked, language }));
-    if (!('json' in answer)) throw new Error('the thread answered rows where JSON was asked for');
-    const { buffer, byteOffset, byteLength } = answer.json;
-    return Buffer.from(buffer, byteOffset, byteLength);
+    return 'text' in answer ? answer.text : '';
   }
 
   async stop(): Promise<void> {
