@@ -3266,3 +3266,5 @@ CREATE TRIGGER "format_sale_no_replace" BEFORE INSERT ON "format_sale" WHEN EXIS
 CREATE TRIGGER "format_sale_void_once" BEFORE UPDATE OF "voided_by" ON "format_sale" WHEN OLD."voided_by" IS NOT NULL OR NEW."voided_by" IS NULL BEGIN SELECT RAISE(ABORT, 'fact:format_sale: voided_by is set once'); END;
 
 CREATE TRIGGER "format_sale_no_update_currency" BEFORE UPDATE OF "currency" ON "format_sale" BEGIN SELECT RAISE(ABORT, 'fact:format_sale: rows are never changed'); END;
+
+CREATE INDEX "ix_result_id" ON "result" ("id") WHERE "retest_number" > 0 AND "voided_by" IS NULL;

@@ -23,6 +23,7 @@ import { weigherChecks } from './0024-weigher-checks.js';
 import { lineSettings } from './0025-line-settings.js';
 import { formatSales } from './0026-format-sales.js';
 import { saleCurrencies } from './0027-sale-currencies.js';
+import { repeatsOfResults } from './0028-repeats-of-results.js';
 
 /** The one history of the schema, oldest first. A migration that has been released is never edited. */
 export const migrations: readonly Migration[] = [
@@ -50,4 +51,5 @@ export const migrations: readonly Migration[] = [
   lineSettings,
   formatSales,
   saleCurrencies,
+  repeatsOfResults,
 ];

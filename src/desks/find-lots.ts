@@ -3,7 +3,7 @@ import { normaliseCode } from '../core/identifiers/normalise-code.js';
 import { localText } from '../core/shift-calendar/local-time.js';
 import { lotsOfItem } from '../packing/run-lists.js';
 import type { LotRow } from '../packing/packing-run-rows.js';
-import { findLots, rangesOfLot } from '../packing/packing-runs.js';
+import { findLots, lotsByCodes, rangesOfLot } from '../packing/packing-runs.js';
 import { shifted, type Instant } from '../platform/clock.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { siteOf } from '../plant/plant-facts.js';
@@ -40,11 +40,14 @@ export class LotFinder {
   async byWholeCode(candidate: PackCode): Promise<readonly Finding[]> {
     const found = new Map<string, LotFit>();
     const time = this.localTime ?? candidate.localTime;
-    for (const lot of await findLots(this.from, this.siteId, candidate.codeKey)) {
+    const readings = asTypedFirst(candidate.readings);
+    const keys = [candidate.codeKey, ...readings.map(({ reading }) => reading.lotKey)];
+    const lots = await lotsByCodes(this.from, this.siteId, keys);
+    for (const lot of lots.get(candidate.codeKey) ?? []) {
       found.set(lot.id, { lot, localTime: time, fits: [fit('fits-code')], tier: 'as-typed' });
     }
-    for (const { formatId, reading } of asTypedFirst(candidate.readings)) {
-      for (const lot of await findLots(this.from, this.siteId, reading.lotKey)) {
+    for (const { formatId, reading } of readings) {
+      for (const lot of lots.get(reading.lotKey) ?? []) {
         if (lot.formatId !== formatId || found.has(lot.id)) continue;
         const fits = [fit('fits-pattern', { format: lot.formatName }), ...fitsOfSwaps(reading.swaps)];
         found.set(lot.id, { lot, localTime: this.timeOf(candidate, reading), fits, tier: tierOf(reading.swaps) });

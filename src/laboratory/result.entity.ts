@@ -15,6 +15,7 @@ import { Sample } from './sample.entity.js';
 @Fact()
 @Entity('result')
 @Index(['sampleId', 'property', 'method', 'retestNumber'], { unique: true, where: '"voided_by" IS NULL' })
+@Index(['id'], { where: '"retest_number" > 0 AND "voided_by" IS NULL' })
 export class Result {
   @IdColumn()
   id!: string;

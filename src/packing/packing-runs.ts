@@ -2,7 +2,8 @@ import { normaliseCode } from '../core/identifiers/normalise-code.js';
 import { isId } from '../platform/is-id.js';
 import type { Instant } from '../platform/clock.js';
 import { toBoolean } from '../platform/database/stored-values.js';
-import type { ReadFrom } from '../platform/database/reading.js';
+import { once, type ReadFrom } from '../platform/database/reading.js';
+import { groupBy } from '../platform/group-by.js';
 import { NotFound } from '../platform/refusal.js';
 import type {
   CountRow,
@@ -137,10 +138,24 @@ export async function findLots(
       SELECT ${lotColumns} WHERE l."site_id" = ${siteId} AND l."search_code" LIKE ${`%${key}%`}
         AND l."voided_by" IS NULL ORDER BY l."id" DESC LIMIT ${mostLots}`;
   }
-  const last = options.prefix === true ? `${key}\u{10ffff}` : key;
+  if (options.prefix !== true) return (await lotsByCodes(from, siteId, [key])).get(key) ?? [];
   return from.sql<LotRow>`
-    SELECT ${lotColumns} WHERE l."site_id" = ${siteId} AND l."search_code" >= ${key} AND l."search_code" <= ${last}
-      AND l."voided_by" IS NULL ORDER BY l."id" DESC LIMIT ${mostLots}`;
+    SELECT ${lotColumns} WHERE l."site_id" = ${siteId} AND l."search_code" >= ${key}
+      AND l."search_code" <= ${`${key}\u{10ffff}`} AND l."voided_by" IS NULL ORDER BY l."id" DESC LIMIT ${mostLots}`;
+}
+
+/** The same by several whole codes at once, each by its `normaliseCode`. */
+export async function lotsByCodes(
+  from: ReadFrom,
+  siteId: string,
+  searchCodes: readonly string[],
+): Promise<ReadonlyMap<string, LotRow[]>> {
+  const keys = [...new Set(searchCodes.map(normaliseCode))].filter((key) => key !== '');
+  if (keys.length === 0) return new Map();
+  const rows = await from.sql<LotRow>`
+    SELECT ${lotColumns} WHERE l."site_id" = ${siteId} AND l."search_code" IN (${() => keys})
+      AND l."voided_by" IS NULL ORDER BY l."id" DESC LIMIT ${keys.length * mostLots}`;
+  return new Map([...groupBy(rows, ({ searchCode }) => searchCode)].map(([key, own]) => [key, own.slice(0, mostLots)]));
 }
 
 export async function lotOf(from: ReadFrom, lotId: string): Promise<LotRow> {
@@ -156,7 +171,11 @@ export const lotColumns = (): string => `
   FROM "lot" l JOIN "pack_format" f ON f."id" = l."format_id"`;
 
 /** Where the packs of a lot are: ranges of the counts of its runs. */
-export async function rangesOfLot(from: ReadFrom, lotId: string): Promise<LotRange[]> {
+export function rangesOfLot(from: ReadFrom, lotId: string): Promise<LotRange[]> {
+  return once(from, `ranges of lot ${lotId}`, () => readRangesOfLot(from, lotId));
+}
+
+async function readRangesOfLot(from: ReadFrom, lotId: string): Promise<LotRange[]> {
   const runs = await from.sql<{ runId: string }>`
     SELECT DISTINCT "run_id" AS "runId" FROM "coder_change" WHERE "lot_id" = ${lotId} AND "voided_by" IS NULL`;
   const ranges = await lotRangesOfRuns(

@@ -20,18 +20,33 @@ export interface HeavyConnection {
   rows(statement: string, parameters: readonly unknown[]): readonly unknown[] | Promise<readonly unknown[]>;
 }
 
-/** What was met before by its key, the latest last; what was not met for longest is forgotten. */
+interface Met<Value> {
+  readonly value: Value;
+  lastMet: number;
+}
+
+/** What was met before by its key; when there are too many, the half that was not met for longest is forgotten. */
 export class Known<Value> {
-  private readonly values = new Map<string, Value>();
+  private readonly values = new Map<string, Met<Value>>();
+  private metCount = 0;
 
   constructor(private readonly mostCount: number) {}
 
   get(key: string, make: () => Value): Value {
-    const value = this.values.get(key) ?? make();
-    this.values.delete(key);
-    this.values.set(key, value);
-    const [oldest] = this.values.keys();
-    if (this.values.size > this.mostCount && oldest !== undefined) this.values.delete(oldest);
+    this.metCount += 1;
+    const known = this.values.get(key);
+    if (known !== undefined) {
+      known.lastMet = this.metCount;
+      return known.value;
+    }
+    if (this.values.size >= this.mostCount) this.forgetHalf();
+    const value = make();
+    this.values.set(key, { value, lastMet: this.metCount });
     return value;
+  }
+
+  private forgetHalf(): void {
+    const byTime = [...this.values].sort(([, one], [, other]) => one.lastMet - other.lastMet);
+    for (const [key] of byTime.slice(0, Math.ceil(byTime.length / 2))) this.values.delete(key);
   }
 }

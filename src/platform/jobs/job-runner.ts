@@ -1,3 +1,4 @@
+import { setImmediate } from 'node:timers/promises';
 import { Inject, Injectable, Logger, type BeforeApplicationShutdown } from '@nestjs/common';
 import { Clock, shifted, type Instant } from '../clock.js';
 import { READER, type ReadFrom } from '../database/reading.js';
@@ -57,7 +58,7 @@ export class JobRunner implements BeforeApplicationShutdown {
     this.wake();
   }
 
-  /** Looks for jobs now; called after each accepted change. */
+  /** Looks for jobs once whoever asked for something has had a turn; called after each accepted change, whose answer goes first. */
   wake(): void {
     if (this.stopped) return;
     if (this.working !== null) {
@@ -65,7 +66,8 @@ export class JobRunner implements BeforeApplicationShutdown {
       return;
     }
     this.wakeAgain = false;
-    this.working = this.drain()
+    this.working = setImmediate()
+      .then(() => this.drain())
       .catch((error: unknown) => {
         this.log.error(error);
       })
@@ -75,9 +77,12 @@ export class JobRunner implements BeforeApplicationShutdown {
       });
   }
 
-  /** Does every job that is due, one after the other; answers how many succeeded. */
+  /** Does every job that is due, one after the other; in between, whoever asks for something has a turn. */
   async drain(): Promise<void> {
-    for (let job = await this.take(); job !== null; job = await this.take()) await this.perform(job);
+    for (let job = await this.take(); job !== null; job = await this.take()) {
+      await this.perform(job);
+      await setImmediate();
+    }
   }
 
   /** Leaves a job that comes again, unless it is there: what an earlier release set up has left none. */
