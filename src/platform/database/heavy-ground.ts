@@ -10,6 +10,8 @@ export interface HeavyManner {
 /** What such a thread is told when it begins. */
 export interface HeavyWork extends HeavyManner {
   readonly ground: HeavyGround;
+  /** The shared number of `WaitedFor`. */
+  readonly waitedFor: Int32Array<SharedArrayBuffer>;
 }
 
 /** A bare connection of such a thread: it can only query. */

@@ -16,7 +16,13 @@ export interface HeavyQuestion<Asked> {
 /** What a thread of heavy reads is asked: one statement of a snapshot, or a whole question. */
 export type HeavyMessage =
   | { readonly number: number; readonly statement: string; readonly parameters: readonly unknown[] }
-  | { readonly number: number; readonly url: string; readonly asked: unknown; readonly language: Language };
+  | ({ readonly number: number; readonly url: string; readonly asked: unknown; readonly language: Language } & Wish);
+
+/** How a whole question is to be answered. */
+interface Wish {
+  /** It is a report: it gives way to what somebody waits for. */
+  readonly isReport: boolean;
+}
 
 /** What the thread answers. */
 export type HeavyAnswer = { readonly number: number } & (

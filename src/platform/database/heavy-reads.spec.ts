@@ -27,6 +27,11 @@ function questionOf<Asked>(answer: string): HeavyQuestion<Asked> {
 /** Keeps its thread until it is let go. */
 const held = questionOf<Int32Array>(`Atomics.wait(asked, 0, 0, 20_000); return 'held';`);
 const quick = questionOf<null>(`return 'quick';`);
+/** Reads twice; answers how many milliseconds that took. */
+const timed = questionOf<null>(`
+  const begun = performance.now();
+  for (let read = 0; read < 2; read += 1) await from.sql\`SELECT 1 AS "one"\`;
+  return String(performance.now() - begun);`);
 
 function aGate(): { readonly asked: Int32Array; readonly open: () => void } {
   const asked = new Int32Array(new SharedArrayBuffer(4));
@@ -50,6 +55,27 @@ describe('reads beside the server', () => {
     open();
     await Promise.all(reports);
     expect(done).toEqual(['held', 'quick']);
+  });
+
+  it('has a report give way to what somebody waits for, for a while', async () => {
+    const long = aGate();
+    const waiting = heavy.ask(held, long.asked);
+    const given = Number(await heavy.report(timed, null));
+    expect(given).toBeGreaterThan(240);
+    const done: string[] = [];
+    const report = heavy.report(timed, null).then(() => done.push('report'));
+    long.open();
+    await Promise.all([waiting.then((text) => done.push(text)), report]);
+    expect(done).toEqual(['held', 'report']);
+    expect(Number(await heavy.report(timed, null))).toBeLessThan(240);
+  });
+
+  it('has what somebody waits for give way to nothing, in whichever thread', async () => {
+    const { asked, open } = aGate();
+    const long = heavy.ask(held, asked);
+    expect(Number(await heavy.ask(timed, null))).toBeLessThan(240);
+    open();
+    await long;
   });
 
   it('answers two who wait at once where there is no report', async () => {

@@ -1,31 +1,33 @@
 import type { BeforeApplicationShutdown } from '@nestjs/common';
 import type { DataSource } from 'typeorm';
-import { languageNow } from '../sentences/language.js';
 import { builtUrl } from '../threads/built-url.js';
 import type { Databases } from './databases.js';
 import type { HeavyQuestion } from './heavy-question.js';
 import { HeavyThread } from './heavy-thread.js';
 import { unchanging, type ReadFrom } from './reading.js';
 import { plainStatement } from './sqlite-template.js';
+import { WaitedFor } from './waited-for.js';
 
 /**
  * Reads that take over ten milliseconds, each in one snapshot, in worker threads with bare connections that can only
  * query, one at a time in each. One is for reports and for what nobody looks at: the system lets all others go before
- * it, and nothing else waits behind a report. A snapshot that is computed in the server itself takes, on PostgreSQL, a
+ * it, a report gives way to what somebody waits for, and nothing else waits behind one. A snapshot that is computed in the server itself takes, on PostgreSQL, a
  * connection of the server's own.
  */
 export class HeavyReads implements BeforeApplicationShutdown {
+  private readonly waitedFor = new WaitedFor();
   private readonly prompt: HeavyThread;
   private readonly patient: HeavyThread;
 
   constructor(private readonly databases: Databases) {
-    this.prompt = new HeavyThread(databases.ground, { isPatient: false });
-    this.patient = new HeavyThread(databases.ground, { isPatient: true });
+    const common = { ground: databases.ground, waitedFor: this.waitedFor.shared };
+    this.prompt = new HeavyThread({ ...common, isPatient: false });
+    this.patient = new HeavyThread({ ...common, isPatient: true });
   }
 
   /** Runs `work` on one unchanging view of the database. */
   async snapshot<Answer>(work: (from: ReadFrom) => Promise<Answer>): Promise<Answer> {
-    return this.snapshotBy(this.promptest(), work);
+    return this.waited(() => this.snapshotBy(this.promptest(), work));
   }
 
   /** The same for what nobody waits for. */
@@ -35,12 +37,12 @@ export class HeavyReads implements BeforeApplicationShutdown {
 
   /** Has a question answered on one unchanging view, all of it beside the server. JSON text. */
   async ask<Asked>(question: HeavyQuestion<Asked>, asked: Asked): Promise<string> {
-    return answered(this.promptest(), question, asked);
+    return this.waited(() => answered(this.promptest(), { question, asked, isReport: false }));
   }
 
   /** The same for a report and for what nobody looks at: it waits for its like, and what somebody waits for goes before it. */
   async report<Asked>(question: HeavyQuestion<Asked>, asked: Asked): Promise<string> {
-    return answered(this.patient, question, asked);
+    return answered(this.patient, { question, asked, isReport: true });
   }
 
   async beforeApplicationShutdown(): Promise<void> {
@@ -52,14 +54,30 @@ export class HeavyReads implements BeforeApplicationShutdown {
     return thread.inTurn(() => snapshotOnSqlite(thread, work));
   }
 
+  /** Reports give way meanwhile. */
+  private async waited<Answer>(work: () => Promise<Answer>): Promise<Answer> {
+    this.waitedFor.add();
+    try {
+      return await work();
+    } finally {
+      this.waitedFor.remove();
+    }
+  }
+
   /** For what somebody waits for. Where that is busy and there is no report, the other helps. */
   private promptest(): HeavyThread {
     return this.prompt.queued > 0 && this.patient.queued === 0 ? this.patient : this.prompt;
   }
 }
 
-function answered<Asked>(thread: HeavyThread, question: HeavyQuestion<Asked>, asked: Asked): Promise<string> {
-  return thread.inTurn(() => thread.text(builtUrl(question.url), asked, languageNow()));
+interface Asking<Asked> {
+  readonly question: HeavyQuestion<Asked>;
+  readonly asked: Asked;
+  readonly isReport: boolean;
+}
+
+function answered<Asked>(thread: HeavyThread, { question, ...asking }: Asking<Asked>): Promise<string> {
+  return thread.inTurn(() => thread.text({ url: builtUrl(question.url), ...asking }));
 }
 
 async function snapshotOnSqlite<Answer>(

@@ -5,9 +5,11 @@ import type { HeavyConnection, HeavyGround, HeavyWork } from './heavy-ground.js'
 import { faultOf, type HeavyAnswer, type HeavyMessage, type HeavyQuestion } from './heavy-question.js';
 import { unchanging } from './reading.js';
 import { plainStatement } from './sqlite-template.js';
+import { WaitedFor } from './waited-for.js';
 
 /** A thread of heavy reads. It loads the driver of its own database alone. */
-const { ground, isPatient } = workerData as HeavyWork;
+const { ground, isPatient, waitedFor: shared } = workerData as HeavyWork;
+const waitedFor = new WaitedFor(shared);
 if (isPatient) letOthersGoFirst();
 const connection = await connect(ground);
 
@@ -24,21 +26,23 @@ async function answerOf(message: HeavyMessage): Promise<HeavyAnswer> {
   const { number } = message;
   try {
     if ('statement' in message) return { number, rows: await connection.rows(message.statement, message.parameters) };
-    const { url, asked, language } = message;
+    const { url, asked, language, isReport } = message;
+    const giveWay = isReport ? waitedFor.givingWay() : () => undefined;
     const { question } = (await import(url)) as { readonly question: HeavyQuestion<unknown> };
-    return { number, text: await inConversation(() => inOneView(question, asked), language) };
+    return { number, text: await inConversation(() => inOneView(question, asked, giveWay), language) };
   } catch (error) {
     return { number, fault: faultOf(error) };
   }
 }
 
-async function inOneView(question: HeavyQuestion<unknown>, asked: unknown): Promise<string> {
+async function inOneView(question: HeavyQuestion<unknown>, asked: unknown, giveWay: () => void): Promise<string> {
   await connection.rows(connection.begin, []);
   try {
     return await question.answer(
       unchanging({
         sql: async <Row>(strings: TemplateStringsArray, ...values: unknown[]) => {
           const { statement, parameters } = plainStatement(strings, values);
+          giveWay();
           return (await connection.rows(statement, parameters)) as Row[];
         },
       }),

@@ -1,8 +1,9 @@
 import { setFlagsFromString } from 'node:v8';
 import { Worker } from 'node:worker_threads';
+import { languageNow } from '../sentences/language.js';
 import { AnsweringThread } from '../threads/answering-thread.js';
 import { builtUrl } from '../threads/built-url.js';
-import type { HeavyGround, HeavyManner, HeavyWork } from './heavy-ground.js';
+import type { HeavyWork } from './heavy-ground.js';
 import { errorOf, type HeavyAnswer, type HeavyMessage } from './heavy-question.js';
 
 /** One thread with a bare connection that can only query; what is given to it waits for its turn. */
@@ -12,8 +13,8 @@ export class HeavyThread {
   private turn: Promise<unknown> = Promise.resolve();
   private readonly thread: AnsweringThread<HeavyMessage, HeavyAnswer>;
 
-  constructor(ground: HeavyGround, manner: HeavyManner) {
-    this.thread = new AnsweringThread(() => begin({ ground, ...manner }));
+  constructor(work: HeavyWork) {
+    this.thread = new AnsweringThread(() => begin(work));
   }
 
   /** Runs `work`, in which the thread is asked, after what came before. */
@@ -31,8 +32,8 @@ export class HeavyThread {
     return 'rows' in answer ? answer.rows : [];
   }
 
-  async text(url: string, asked: unknown, language: 'en' | 'es'): Promise<string> {
-    const answer = await this.ask((number) => ({ number, url, asked, language }));
+  async text(asking: { readonly url: string; readonly asked: unknown; readonly isReport: boolean }): Promise<string> {
+    const answer = await this.ask((number) => ({ number, ...asking, language: languageNow() }));
     return 'text' in answer ? answer.text : '';
   }
 
