@@ -4,7 +4,7 @@ import { toWhole } from '../../src/platform/database/stored-values.js';
 import type { ReadFrom } from '../../src/platform/database/reading.js';
 import { groupBy } from '../../src/platform/group-by.js';
 import { quantile } from '../floor.js';
-import { ask } from './ask.js';
+import { Asker } from './asker.js';
 import { underLoad } from './load.js';
 import { openBare, type BareDatabase, type BareStatement } from './recorded-view.js';
 import { periodKinds, sampleQuestions, spread, type PackQuestion } from './sample-questions.js';
@@ -57,9 +57,10 @@ export async function measurePlant(settings: Settings, count: number): Promise<P
   const questions = await sampleQuestions(from, count);
   const house = await HouseProcess.start(settings, port);
   const floor = await FloorProcess.start(settings);
+  const asker = Asker.start();
   try {
     const [officer = {}, lead = {}] = await signInRoles(house.address, 'quality-officer', 'line-lead');
-    const processes = { house, floor, headers: officer };
+    const processes = { house, floor, asker, headers: officer };
     const asked = new Map<string, readonly Asked[]>();
     for (const kind of periodKinds) {
       asked.set(`pack, period of ${kind}`, await packsAsked(questions.get(kind) ?? [], { bare, house, floor }));
@@ -79,6 +80,7 @@ export async function measurePlant(settings: Settings, count: number): Promise<P
     const { answer: loaded, ...load } = await underLoad(others, report, measure);
     return { ...(await countsOf(from)), alone, loaded, ...load, mostMegabytes: house.mostMegabytes() };
   } finally {
+    await asker.stop();
     await floor.stop();
     await house.stop();
     await bare.close();
@@ -141,23 +143,24 @@ async function openDayRecalls(from: ReadFrom, address: string, headers: Headers)
 interface Processes {
   readonly house: HouseProcess;
   readonly floor: FloorProcess;
+  readonly asker: Asker;
   readonly headers: Headers;
 }
 
 async function figureOf(
   name: string,
   asked: readonly Asked[],
-  { house, floor, headers }: Processes,
+  { house, floor, asker, headers }: Processes,
 ): Promise<QuestionFigure> {
   const times: number[] = [];
   const floors: number[] = [];
   let bytes = 0;
   const [houseBegan, floorBegan] = [house.cpuMilliseconds(), floor.cpuMilliseconds()];
   for (const { url, floorUrl } of asked) {
-    const own = await ask(url, { ...headers, ...plainly });
+    const own = await asker.ask(url, { ...headers, ...plainly });
     times.push(own.milliseconds);
     bytes += own.byteCount;
-    if (floorUrl !== null) floors.push((await ask(floorUrl, plainly)).milliseconds);
+    if (floorUrl !== null) floors.push((await asker.ask(floorUrl, plainly)).milliseconds);
   }
   const [p50, floorP50] = [quantile(times, 0.5), floors.length === 0 ? null : quantile(floors, 0.5)];
   return {
