@@ -25,8 +25,16 @@ export interface BagAmounts {
 
 /** The group of additions that hold, or may hold, something of a bag. */
 export function groupOfBag(contents: PeriodContents, flow: PeriodFlow, bagId: string): GroupContent {
+  return groupOfAdditions(
+    contents,
+    flow.facts.additions.map(({ id }) => id),
+    bagId,
+  );
+}
+
+function groupOfAdditions(contents: PeriodContents, additionIds: readonly string[], bagId: string): GroupContent {
   const group = new Map<string, Content>();
-  for (const { id } of flow.facts.additions) {
+  for (const id of additionIds) {
     const part = contents.get(id)?.get(bagId);
     if (part !== undefined) group.set(id, part.content);
   }
@@ -34,12 +42,18 @@ export function groupOfBag(contents: PeriodContents, flow: PeriodFlow, bagId: st
 }
 
 /** Grams of a bag that the flow model puts into a target, by what it puts there of each addition. */
-export function likelyOfBag(contents: PeriodContents, likelyGrams: ReadonlyMap<string, number>, bagId: string): number {
-  let grams = 0;
-  for (const [additionId, ofAddition] of likelyGrams) {
-    grams += ofAddition * (contents.get(additionId)?.get(bagId)?.likelyShare ?? 0);
-  }
-  return grams;
+function likelyByBag(
+  contents: PeriodContents,
+  likelyGrams: ReadonlyMap<string, number>,
+  additionsByBag: ReadonlyMap<string, readonly string[]>,
+): (bagId: string) => number {
+  return (bagId) => {
+    let grams = 0;
+    for (const additionId of additionsByBag.get(bagId) ?? []) {
+      grams += (likelyGrams.get(additionId) ?? 0) * (contents.get(additionId)?.get(bagId)?.likelyShare ?? 0);
+    }
+    return grams;
+  };
 }
 
 /** What share of each addition is of a group of bags, as the flow model sees it. */
@@ -78,16 +92,17 @@ export function boundEveryBag(
     else others.push(bagId);
   }
   const amounts = new Map<string, BagAmounts>();
+  const likelyOf = likelyByBag(contents, likelyGrams, additionsByBag);
   const put = (bagId: string, bounds: { leastGrams: number; mostGrams: number }): void => {
     if (bounds.mostGrams === 0) return;
     const { leastGrams, mostGrams } = bounds;
-    amounts.set(bagId, { leastGrams, mostGrams, likelyGrams: likelyOfBag(contents, likelyGrams, bagId) });
+    amounts.set(bagId, { leastGrams, mostGrams, likelyGrams: likelyOf(bagId) });
   };
   if (simple.size > 0) {
     const bounds = new Map(boundEveryAdditionInTarget(flow.prepared, target).map((one) => [one.additionId, one]));
     for (const [bagId, additionId] of simple) put(bagId, bounds.get(additionId) ?? { leastGrams: 0, mostGrams: 0 });
   }
-  const groups = others.map((bagId) => groupOfBag(contents, flow, bagId));
+  const groups = others.map((bagId) => groupOfAdditions(contents, additionsByBag.get(bagId) ?? [], bagId));
   const bounds = boundGroupsInTarget(flow.prepared, groups, target);
   others.forEach((bagId, place) => {
     put(bagId, bounds[place] ?? { leastGrams: 0, mostGrams: 0 });

@@ -32,34 +32,9 @@ export function followElsewhere(
   untilIndex: number,
 ): (eventIndex: number) => BeforeTarget {
   const firstCut = parts[0]?.cutIndex ?? 0;
+  const walk = new WalkElsewhere(prepared, parts);
   const afterCut: BeforeTarget[] = [];
-  let known: BeforeTarget = {
-    ...{ pouredLowerGrams: 0, pouredUpperGrams: 0, leftLowerGrams: 0, leftUpperGrams: 0 },
-    // Nothing of the group was poured before; what can be inside then is all besides it.
-    mustHaveLeftGrams: -(prepared.cuts[firstCut]?.levelUpperBeforeGrams ?? 0),
-  };
-  let from = prepared.cuts[firstCut]?.eventIndex ?? 0;
-  let nextPart = 0;
-  for (let cutIndex = firstCut; cutIndex < prepared.cuts.length; cutIndex += 1) {
-    const cut = prepared.cuts[cutIndex];
-    if (cut === undefined || cut.eventIndex >= untilIndex) break;
-    known = leaveElsewhere(known, exitGrams(prepared, from, cut.eventIndex));
-    const part = parts[nextPart]?.cutIndex === cutIndex ? parts[nextPart++] : undefined;
-    const pouredLowerGrams = known.pouredLowerGrams + (part?.lowerGrams ?? 0);
-    const mustHaveLeftGrams = Math.max(
-      known.mustHaveLeftGrams - (part ? part.otherUpperGrams : cut.upperGrams),
-      pouredLowerGrams - cut.ceilingGrams,
-    );
-    known = {
-      pouredLowerGrams,
-      pouredUpperGrams: known.pouredUpperGrams + (part?.upperGrams ?? 0),
-      leftLowerGrams: Math.max(known.leftLowerGrams, mustHaveLeftGrams),
-      leftUpperGrams: known.leftUpperGrams,
-      mustHaveLeftGrams,
-    };
-    afterCut.push(known);
-    from = cut.eventIndex + 1;
-  }
+  while (walk.pourBefore(untilIndex)) afterCut.push(walk.known());
   return (eventIndex) => {
     const cutIndex = (prepared.cutCountBefore[eventIndex] ?? 0) - 1;
     const after = afterCut[cutIndex - firstCut];
@@ -67,6 +42,84 @@ export function followElsewhere(
     if (after === undefined || cut === undefined) throw new RangeError(`event ${eventIndex} was not followed`);
     return leaveElsewhere(after, exitGrams(prepared, cut.eventIndex + 1, eventIndex));
   };
+}
+
+/**
+ * The same before one event alone: nothing is kept of the way there.
+ * @param parts in order, not empty
+ * @param eventIndex after the group's first addition
+ * @throws RangeError when the event does not lie there
+ * @example followUntil(period, placeGroup(period, wholeAdditions(['bag'])), 1).leftUpperGrams // 0, as above
+ */
+export function followUntil(
+  prepared: PreparedHopperPeriod,
+  parts: readonly GroupPart[],
+  eventIndex: number,
+): BeforeTarget {
+  const walk = new WalkElsewhere(prepared, parts);
+  let pouredCount = 0;
+  while (walk.pourBefore(eventIndex)) pouredCount += 1;
+  if (pouredCount === 0) throw new RangeError(`event ${eventIndex} does not lie after the group's first addition`);
+  walk.leaveUntil(eventIndex);
+  return walk.known();
+}
+
+/** Mutable on purpose, for speed; lives inside one walk from a group's first addition onwards. */
+class WalkElsewhere {
+  private pouredLowerGrams = 0;
+  private pouredUpperGrams = 0;
+  private leftLowerGrams = 0;
+  private leftUpperGrams = 0;
+  private mustHaveLeftGrams: number;
+  private cutIndex: number;
+  private nextPart = 0;
+  /** The event from which on nothing has left yet. */
+  private fromIndex: number;
+
+  constructor(
+    private readonly prepared: PreparedHopperPeriod,
+    private readonly parts: readonly GroupPart[],
+  ) {
+    this.cutIndex = parts[0]?.cutIndex ?? 0;
+    const first = prepared.cuts[this.cutIndex];
+    // Nothing of the group was poured before; what can be inside then is all besides it.
+    this.mustHaveLeftGrams = -(first?.levelUpperBeforeGrams ?? 0);
+    this.fromIndex = first?.eventIndex ?? 0;
+  }
+
+  /** Goes on past the next cut, if that lies before an event; answers whether it does. */
+  pourBefore(untilIndex: number): boolean {
+    const cut = this.prepared.cuts[this.cutIndex];
+    if (cut === undefined || cut.eventIndex >= untilIndex) return false;
+    this.leaveUntil(cut.eventIndex);
+    const part = this.parts[this.nextPart]?.cutIndex === this.cutIndex ? this.parts[this.nextPart] : undefined;
+    if (part !== undefined) {
+      this.nextPart += 1;
+      this.pouredLowerGrams += part.lowerGrams;
+      this.pouredUpperGrams += part.upperGrams;
+    }
+    this.mustHaveLeftGrams = Math.max(
+      this.mustHaveLeftGrams - (part === undefined ? cut.upperGrams : part.otherUpperGrams),
+      this.pouredLowerGrams - cut.ceilingGrams,
+    );
+    this.leftLowerGrams = Math.max(this.leftLowerGrams, this.mustHaveLeftGrams);
+    this.cutIndex += 1;
+    this.fromIndex = cut.eventIndex + 1;
+    return true;
+  }
+
+  leaveUntil(eventIndex: number): void {
+    const { exitLowerGramsBefore: lower, exitUpperGramsBefore: upper } = this.prepared;
+    this.mustHaveLeftGrams += (lower[eventIndex] ?? 0) - (lower[this.fromIndex] ?? 0);
+    this.leftLowerGrams = Math.max(this.leftLowerGrams, this.mustHaveLeftGrams);
+    const leftUpperGrams = this.leftUpperGrams + (upper[eventIndex] ?? 0) - (upper[this.fromIndex] ?? 0);
+    this.leftUpperGrams = Math.min(leftUpperGrams, this.pouredUpperGrams);
+  }
+
+  known(): BeforeTarget {
+    const { pouredLowerGrams, pouredUpperGrams, leftLowerGrams, leftUpperGrams, mustHaveLeftGrams } = this;
+    return { pouredLowerGrams, pouredUpperGrams, leftLowerGrams, leftUpperGrams, mustHaveLeftGrams };
+  }
 }
 
 function leaveElsewhere(
@@ -84,18 +137,20 @@ function leaveElsewhere(
 }
 
 /**
- * The same for every addition on its own, up to one event, in a single walk backwards: what must have left of a bag
- * grows by what leaves and shrinks by what else is poured, whichever the bag, so that only the highest value from its
- * tip to the event is needed.
+ * The same for any group that one addition alone brought in, up to one event, in a single walk backwards for all of them:
+ * what must have left of a bag grows by what leaves and shrinks by what else is poured, whichever the bag, so that only the
+ * highest value from its tip to the event is needed.
  * @param eventIndex the target's first exit
- * @returns for the cut of a whole addition before that event, what is known of it there; to be asked for such cuts only
- * @throws RangeError from the answer, when the cut does not lie before the event
- * @example followEachElsewhere(period, 1)(0).leftUpperGrams // 0, as above
+ * @returns for the one part of such a group, in before that event, what is known of it there
+ * @throws RangeError from the answer, when the part does not lie before the event
+ * @example
+ * const [bag] = placeGroup(period, wholeAdditions(['bag']))
+ * followEachElsewhere(period, 1)(bag).leftUpperGrams // 0, as above
  */
 export function followEachElsewhere(
   prepared: PreparedHopperPeriod,
   eventIndex: number,
-): (cutIndex: number) => BeforeTarget {
+): (part: GroupPart) => BeforeTarget {
   const cutCount = prepared.cutCountBefore[eventIndex] ?? 0;
   const [growth, highestGrowth, fromCeiling, highestFromCeiling] = [[0], [0], [0], [0]];
   // Growth from after a cut to the event, and the highest on the way; the same started anew at the tightest ceiling.
@@ -116,12 +171,12 @@ export function followEachElsewhere(
     highest -= cut.upperGrams;
     until = cut.eventIndex;
   }
-  return (cutIndex) => {
+  return ({ cutIndex, lowerGrams, upperGrams, otherUpperGrams }) => {
     const cut = prepared.cuts[cutIndex];
     if (cut === undefined || cutIndex >= cutCount)
       throw new RangeError(`cut ${cutIndex} does not lie before the event`);
-    const { lowerGrams, upperGrams, levelUpperBeforeGrams } = cut;
-    const startAnew = (grown: number, anew: number) => Math.max(grown - levelUpperBeforeGrams, lowerGrams + anew);
+    const besidesGrams = cut.levelUpperBeforeGrams + otherUpperGrams;
+    const startAnew = (grown: number, anew: number) => Math.max(grown - besidesGrams, lowerGrams + anew);
     return {
       pouredLowerGrams: lowerGrams,
       pouredUpperGrams: upperGrams,

@@ -8,7 +8,7 @@ import {
   boundsOfGroup,
   boundGroupsInTarget,
 } from './bound-group-in-target.js';
-import { followEachElsewhere, followElsewhere } from './before-target.js';
+import { followEachElsewhere, followElsewhere, followUntil } from './before-target.js';
 import { boundLayout, layOut } from './bound-layout.js';
 import { flowFirstInFirstOut } from './first-in-first-out.js';
 import { placeGroup, wholeAdditions, type GroupContent } from './group-content.js';
@@ -200,9 +200,60 @@ describe('the steps of an answer', () => {
       leftUpperGrams: 0,
       mustHaveLeftGrams: 0,
     });
-    expect(followEachElsewhere(period, 1)(0)).toEqual(before(1));
+    const [bag] = parts;
+    if (bag === undefined) throw new Error('the bag went in');
+    expect(followEachElsewhere(period, 1)(bag)).toEqual(before(1));
+    expect(followUntil(period, parts, 1)).toEqual(before(1));
     expect(() => before(0)).toThrow(RangeError);
-    expect(() => followEachElsewhere(period, 0)(0)).toThrow(RangeError);
+    expect(() => followEachElsewhere(period, 0)(bag)).toThrow(RangeError);
+    expect(() => followUntil(period, parts, 0)).toThrow(RangeError);
+  });
+
+  it('know the same whichever way a group is followed, also where only a part of an addition is of it', () => {
+    const grams = fc.integer({ min: 0, max: 1200 });
+    const mass = fc.tuple(grams, fc.integer({ min: 0, max: 50 })).map(([middle, limit]) => massWithin(middle, limit));
+    const event = fc.oneof(
+      { weight: 4, arbitrary: fc.record({ kind: fc.constant('addition' as const), mass }) },
+      { weight: 3, arbitrary: fc.record({ kind: fc.constant('exit' as const), mass }) },
+      {
+        weight: 1,
+        arbitrary: grams.map((upperGrams) => ({
+          kind: 'level-seen' as const,
+          lowerGrams: 0,
+          upperGrams: upperGrams * 3,
+        })),
+      },
+    );
+    const share = fc.tuple(grams, grams).map(([one, other]) => ({
+      ...{ lowerGrams: Math.min(one, other), upperGrams: Math.max(one, other) },
+    }));
+    const asked = fc.record({
+      events: fc.array(event, { minLength: 2, maxLength: 25 }),
+      capacityGrams: fc.option(fc.integer({ min: 800, max: 3000 })),
+      shares: fc.array(share, { minLength: 25, maxLength: 25 }),
+    });
+    let comparedCount = 0;
+    fc.assert(
+      fc.property(asked, ({ events, capacityGrams, shares }) => {
+        const named = events.map((one, place): HopperEvent => ({ ...one, id: String(place) }));
+        const generated = prepareHopperPeriod({ capacityGrams, events: named });
+        // Where the records can't be true, what levels say of a group is not believed, and not the same.
+        if (generated.contradiction !== null) return;
+        for (const [id, cutIndex] of generated.cutIndexByAdditionId) {
+          const group = placeGroup(generated, new Map([[id, shares[Number(id)] ?? 'whole']]));
+          const [only] = group;
+          const first = (generated.cuts[cutIndex]?.eventIndex ?? 0) + 1;
+          const known = followElsewhere(generated, group, named.length);
+          for (let index = first; index < named.length && only !== undefined; index += 1) {
+            expect(followEachElsewhere(generated, index)(only)).toEqual(known(index));
+            expect(followUntil(generated, group, index)).toEqual(known(index));
+            comparedCount += 1;
+          }
+        }
+      }),
+      { numRuns: 3000, seed: 20_261_130 },
+    );
+    expect(comparedCount).toBeGreaterThan(3_000);
   });
 
   it('go on with the pass through the target', () => {

@@ -1,4 +1,4 @@
-import { followEachElsewhere, followElsewhere } from './before-target.js';
+import { followEachElsewhere, followElsewhere, followUntil } from './before-target.js';
 import { boundLayout, layOut, tightestWhilePouring, type Bounds } from './bound-layout.js';
 import { placeGroup, type GroupContent } from './group-content.js';
 import type { PreparedHopperPeriod } from './prepare-period.js';
@@ -50,11 +50,24 @@ export function boundGroupsInTarget(
   target: Target,
 ): readonly Bounds[] {
   const layout = layOut(period, target);
+  const each = followedOnce(period);
   return groups.map((group) => {
     const parts = placeGroup(period, group);
-    const before = followElsewhere(period, parts, layout.latestStartIndex);
+    const [only] = parts;
+    const before = (startIndex: number) =>
+      only !== undefined && parts.length === 1 ? each(startIndex)(only) : followUntil(period, parts, startIndex);
     return boundLayout({ period, parts, layout, before, tightestAfter: tightestWhilePouring(period, parts) });
   });
+}
+
+/** What single additions are followed by, once for each first exit: one with the target's doubtful exits, one without. */
+function followedOnce(period: PreparedHopperPeriod): (startIndex: number) => ReturnType<typeof followEachElsewhere> {
+  const known = new Map<number, ReturnType<typeof followEachElsewhere>>();
+  return (startIndex) => {
+    const each = known.get(startIndex) ?? followEachElsewhere(period, startIndex);
+    known.set(startIndex, each);
+    return each;
+  };
 }
 
 /**
@@ -95,15 +108,13 @@ export function boundsOfGroup(period: PreparedHopperPeriod, group: GroupContent)
  */
 export function boundEveryAdditionInTarget(period: PreparedHopperPeriod, target: Target): readonly AdditionBounds[] {
   const layout = layOut(period, target);
-  const possible = followEachElsewhere(period, layout.possible.startIndex);
-  const certain =
-    layout.certain === layout.possible ? possible : followEachElsewhere(period, layout.certain.startIndex);
+  const each = followedOnce(period);
   // What a single addition holds is not poured later; nothing of it is asked for after it.
   const tightestAfter = () => -Infinity;
   return Array.from(period.cutIndexByAdditionId, ([additionId, cutIndex]) => {
     const { lowerGrams = 0, upperGrams = 0 } = period.cuts[cutIndex] ?? {};
-    const parts = [{ cutIndex, lowerGrams, upperGrams, otherUpperGrams: 0 }];
-    const before = (startIndex: number) => (startIndex === layout.possible.startIndex ? possible : certain)(cutIndex);
-    return { additionId, ...boundLayout({ period, parts, layout, before, tightestAfter }) };
+    const part = { cutIndex, lowerGrams, upperGrams, otherUpperGrams: 0 };
+    const before = (startIndex: number) => each(startIndex)(part);
+    return { additionId, ...boundLayout({ period, parts: [part], layout, before, tightestAfter }) };
   });
 }

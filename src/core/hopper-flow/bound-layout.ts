@@ -18,7 +18,6 @@ export interface TargetLayout {
   readonly certain: TargetSteps;
   /** All that may belong to it; the same object where there is no doubt. */
   readonly possible: TargetSteps;
-  readonly latestStartIndex: number;
 }
 
 /**
@@ -30,7 +29,7 @@ export function layOut(period: PreparedHopperPeriod, target: Target): TargetLayo
   const withMaybe = placeTarget(period, target, 'with-maybe');
   const possible = mergeExits(period, withMaybe);
   const certain = hasDoubt(target) ? mergeExits(period, placeTarget(period, target, 'without-maybe')) : possible;
-  return { certain, possible, latestStartIndex: Math.max(possible.startIndex, certain.startIndex) };
+  return { certain, possible };
 }
 
 function hasDoubt(target: Target): boolean {
