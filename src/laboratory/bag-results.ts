@@ -11,7 +11,8 @@ import { inChunks } from '../platform/database/in-chunks.js';
 import type { ReadFrom } from '../platform/database/reading.js';
 import { groupBy } from '../platform/group-by.js';
 import { specificationsOver } from './specifications-over.js';
-import { coversBag, dryerBagsOf, type CoveredBag, type SampleCover } from './sample-cover.js';
+import { dryerBagsOf, type CoveredBag, type SampleCover } from './sample-cover.js';
+import { SamplesNear } from './samples-near.js';
 
 /** A good result of a sample that stands for a bag. */
 export interface BagResult {
@@ -56,8 +57,9 @@ export async function resultsOfBagRows(
 ): Promise<ReadonlyMap<string, readonly BagResult[]>> {
   const stored = [...(await resultsByBag(from, bags)), ...(await resultsByTime(from, bags))];
   const samples = [...groupBy(stored, ({ sampleId }) => sampleId).values()].flatMap(testedSample);
-  const near = groupBy(samples, ({ cover }) => cover.bagId ?? cover.dryerId ?? '');
-  return new Map(bags.map((bag) => [bag.id, resultsOf(bag, near)]));
+  const near = new SamplesNear(samples);
+  const resultsOf = (bag: CoveredBag): BagResult[] => near.of(bag).flatMap(({ results }) => results);
+  return new Map(bags.map((bag) => [bag.id, resultsOf(bag).sort(byTimeOfAnalysis)]));
 }
 
 /** The results of one sample: they stand for the same bags. */
@@ -69,15 +71,6 @@ interface TestedSample {
 function testedSample(stored: readonly StoredResult[]): TestedSample[] {
   const [cover] = stored;
   return cover === undefined ? [] : [{ cover, results: stored.map(bagResult) }];
-}
-
-/** @param near samples by the bag, or else the dryer, that they were taken of */
-function resultsOf(bag: CoveredBag, near: ReadonlyMap<string, readonly TestedSample[]>): BagResult[] {
-  const results: BagResult[] = [];
-  for (const key of [bag.id, bag.dryerId ?? '']) {
-    for (const sample of near.get(key) ?? []) if (coversBag(sample.cover, bag)) results.push(...sample.results);
-  }
-  return results.sort(byTimeOfAnalysis);
 }
 
 /**
