@@ -9,7 +9,11 @@ export interface PackQuestion {
   readonly localTime: string;
 }
 
-export const periodKinds = ['a shift', 'a day', 'five days', 'up to a day, residues carried'] as const;
+export const periodKinds = [
+  ...(['a shift', 'a day', 'five days'] as const),
+  // What went on as a residue leads to the period before, or on to the next: two or three are reached, often long ones.
+  ...(['up to a day, residues carried', 'five days, residues carried'] as const),
+] as const;
 export type PeriodKind = (typeof periodKinds)[number];
 
 interface PeriodSpan {
@@ -43,8 +47,8 @@ export async function sampleQuestions(
 
 function kindOf({ startedAt, provenAt, isLinked }: PeriodSpan): PeriodKind {
   const hours = (Date.parse(provenAt) - Date.parse(startedAt)) / 3_600_000;
+  if (toBoolean(isLinked)) return hours > 100 ? 'five days, residues carried' : 'up to a day, residues carried';
   if (hours > 100) return 'five days';
-  if (toBoolean(isLinked)) return 'up to a day, residues carried';
   return hours < 12 ? 'a shift' : 'a day';
 }
 
