@@ -16,11 +16,14 @@ export interface HeavyQuestion<Asked> {
 /** What a thread of heavy reads is asked: one statement of a snapshot, or a whole question. */
 export type HeavyMessage =
   | { readonly number: number; readonly statement: string; readonly parameters: readonly unknown[] }
-  | ({ readonly number: number; readonly url: string; readonly asked: unknown; readonly language: Language } & Wish);
+  | ({ readonly number: number; readonly language: Language } & WholeQuestion);
 
-/** How a whole question is to be answered. */
-interface Wish {
-  /** It is a report: it gives way to what somebody waits for. */
+/** A question that is answered whole. */
+export interface WholeQuestion {
+  /** Of the built module that answers it. */
+  readonly url: string;
+  readonly asked: unknown;
+  /** It gives way to what somebody waits for. */
   readonly isReport: boolean;
 }
 

@@ -11,8 +11,8 @@ import { WaitedFor } from './waited-for.js';
 /**
  * Reads that take over ten milliseconds, each in one snapshot, in worker threads with bare connections that can only
  * query, one at a time in each. One is for reports and for what nobody looks at: the system lets all others go before
- * it, a report gives way to what somebody waits for, and nothing else waits behind one. A snapshot that is computed in the server itself takes, on PostgreSQL, a
- * connection of the server's own.
+ * it, a report gives way to what somebody waits for, and nothing else waits behind one. A snapshot that is computed in
+ * the server itself takes, on PostgreSQL, a connection of the server's own.
  */
 export class HeavyReads implements BeforeApplicationShutdown {
   private readonly waitedFor = new WaitedFor();

@@ -4,7 +4,7 @@ import { languageNow } from '../sentences/language.js';
 import { AnsweringThread } from '../threads/answering-thread.js';
 import { builtUrl } from '../threads/built-url.js';
 import type { HeavyWork } from './heavy-ground.js';
-import { errorOf, type HeavyAnswer, type HeavyMessage } from './heavy-question.js';
+import { errorOf, type HeavyAnswer, type HeavyMessage, type WholeQuestion } from './heavy-question.js';
 
 /** One thread with a bare connection that can only query; what is given to it waits for its turn. */
 export class HeavyThread {
@@ -32,8 +32,8 @@ export class HeavyThread {
     return 'rows' in answer ? answer.rows : [];
   }
 
-  async text(asking: { readonly url: string; readonly asked: unknown; readonly isReport: boolean }): Promise<string> {
-    const answer = await this.ask((number) => ({ number, ...asking, language: languageNow() }));
+  async text(whole: WholeQuestion): Promise<string> {
+    const answer = await this.ask((number) => ({ number, ...whole, language: languageNow() }));
     return 'text' in answer ? answer.text : '';
   }
 

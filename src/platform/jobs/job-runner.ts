@@ -58,7 +58,7 @@ export class JobRunner implements BeforeApplicationShutdown {
     this.wake();
   }
 
-  /** Looks for jobs once whoever asked for something has had a turn; called after each accepted change, whose answer goes first. */
+  /** Looks for jobs once whoever asks for something has had a turn; called after each accepted change, which is answered first. */
   wake(): void {
     if (this.stopped) return;
     if (this.working !== null) {
