@@ -1,3 +1,4 @@
+import { setImmediate } from 'node:timers';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import type { Asked } from '../src/journal/entry-draft.js';
 import { journalPage } from '../src/journal/journal-entries.js';
@@ -128,6 +129,27 @@ describe('the one door for changes', () => {
     await jobs.drain();
     await jobs.drain();
     expect(done).toEqual([{ page: 1 }]);
+  });
+});
+
+describe('two jobs', () => {
+  it('leave whoever asks a turn between them', async () => {
+    const house = await openHouse();
+    const jobs = house.get(JobRunner);
+    const order: unknown[] = [];
+    jobs.handle('test-turns', (payload) => {
+      if (order.length === 0) setImmediate(() => order.push('whoever asks'));
+      order.push(payload);
+      return Promise.resolve();
+    });
+    await house.get(RecordChange).run(asking(actor), {}, async (tx, { recordedAt: at }) => {
+      await leaveJob(tx, { id: 'turn-1', kind: 'test-turns', payload: 1, at });
+      await leaveJob(tx, { id: 'turn-2', kind: 'test-turns', payload: 2, at });
+      return { answer: null, entry: { action: 'fill-bag', subject: bag } };
+    });
+    await jobs.drain();
+    expect(order).toEqual([1, 'whoever asks', 2]);
+    await house.close();
   });
 });
 

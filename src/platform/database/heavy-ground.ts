@@ -1,15 +1,11 @@
 /** Where a thread of heavy reads reads from. */
 export type HeavyGround = { readonly file: string } | { readonly url: string };
 
-/** How a thread of heavy reads works. */
-export interface HeavyManner {
+/** What a thread of heavy reads is told when it begins. */
+export interface HeavyWork {
+  readonly ground: HeavyGround;
   /** The system lets all other threads of the server go before it. */
   readonly isPatient: boolean;
-}
-
-/** What such a thread is told when it begins. */
-export interface HeavyWork extends HeavyManner {
-  readonly ground: HeavyGround;
   /** The shared number of `WaitedFor`. */
   readonly waitedFor: Int32Array<SharedArrayBuffer>;
 }
