@@ -2,6 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { subjectOfComplaint, type ComplaintRow } from '../complaints/complaints.js';
 import { Clock } from '../platform/clock.js';
 import { HeavyReads } from '../platform/database/heavy-reads.js';
+import type { HeldAnswer } from '../platform/threads/shared-places.js';
 import { readThread } from '../tracing/read-thread.js';
 import type { Thread } from '../tracing/thread.js';
 import { question, type AskedThread, type Found } from './thread-of-code.question.js';
@@ -20,12 +21,12 @@ export class FindThread {
   ) {}
 
   async find(siteId: string, asked: CodeAskedFor): Promise<Found> {
-    return JSON.parse(await this.findText(siteId, asked)) as Found;
+    return JSON.parse(await this.heavy.ask(question, { siteId, ...asked, now: this.clock.now() })) as Found;
   }
 
-  /** The same as JSON text, for whoever passes it on. */
-  findText(siteId: string, asked: CodeAskedFor): Promise<string> {
-    return this.heavy.ask(question, { siteId, ...asked, now: this.clock.now() });
+  /** The same as JSON, for whoever passes it on. */
+  findHeld(siteId: string, asked: CodeAskedFor): Promise<HeldAnswer> {
+    return this.heavy.askHeld(question, { siteId, ...asked, now: this.clock.now() });
   }
 
   /** The thread of what a complaint is about; null where that is not known. */

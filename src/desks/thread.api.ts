@@ -4,9 +4,13 @@ import type { FastifyReply } from 'fastify';
 import { May, type Actor } from '../platform/actor.js';
 import { BadForm, NotFound } from '../platform/refusal.js';
 import { Acting } from '../platform/web/request.js';
+import { sendHeld } from '../platform/web/send-held.js';
 import { FindThread, type Found } from './find-thread.js';
 import { choiceKey } from './finding.js';
 import { ThreadQuery } from './search.form.js';
+
+/** By which an answer shows that it is a thread. */
+const threadBegins = Buffer.from('{"thread":');
 
 const bagId = '0195862e-7d3f-7a4b-9c55-0d0f6f1b7a10';
 const weighedExample = (packCount: number, meanMilligrams: number) => ({
@@ -67,15 +71,14 @@ export class CodeThreadApi {
     @Acting() actor: Actor,
     @Query() query: ThreadQuery,
     @Res({ passthrough: true }) reply: FastifyReply,
-  ): Promise<object | string> {
+  ): Promise<object> {
     const { code, at: localTime = null, meant = null, isDrawn } = query;
     const asked = { code, localTime, meant, isDrawn: isDrawn === true };
-    const text = await this.threads.findText(actor.siteId, asked);
+    const held = await this.threads.findHeld(actor.siteId, asked);
     // A thread may be half a megabyte: it goes on as it came.
-    if (text.startsWith('{"thread":')) {
-      void reply.header('content-type', 'application/json; charset=utf-8');
-      return text;
-    }
+    if (held.bytes.subarray(0, threadBegins.length).equals(threadBegins)) return sendHeld(reply, held);
+    const text = held.bytes.toString();
+    held.giveBack();
     const found = JSON.parse(text) as Exclude<Found, { readonly thread: unknown }>;
     if ('complaint' in found) {
       const { complaint } = found;

@@ -1,4 +1,4 @@
-import { Body, Controller, Get, Header, Inject, Param, ParseUUIDPipe, Post, Query, Res } from '@nestjs/common';
+import { Body, Controller, Get, Inject, Param, ParseUUIDPipe, Post, Query, Res } from '@nestjs/common';
 import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
 import type { FastifyReply } from 'fastify';
 import type { Asked } from '../journal/entry-draft.js';
@@ -9,6 +9,7 @@ import { listed, pageOf, type Listed } from '../platform/web/listed.js';
 import { NotFound } from '../platform/refusal.js';
 import { PageQuery } from '../platform/web/page-query.js';
 import { Acting, Asking } from '../platform/web/request.js';
+import { sendHeld } from '../platform/web/send-held.js';
 import { figuresOfText, type FiguresOfText } from './frozen-figures.js';
 import { linksCsv } from './links-csv.js';
 import { MarkRecall, type RecallMarked } from './mark-recall.js';
@@ -49,9 +50,12 @@ export class RecallApi {
   @Get('recalls/:id')
   @May('read')
   @ApiOperation({ summary: 'One recall with its sums, customers and units, as they stand now' })
-  @Header('content-type', 'application/json; charset=utf-8')
-  one(@Acting() { siteId }: Actor, @Param('id', ParseUUIDPipe) recallId: string): Promise<string> {
-    return this.heavy.report(question, { siteId, recallId });
+  async one(
+    @Acting() { siteId }: Actor,
+    @Param('id', ParseUUIDPipe) recallId: string,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<Buffer> {
+    return sendHeld(reply, await this.heavy.reportHeld(question, { siteId, recallId }));
   }
 
   @Get('recalls/:id/signing')

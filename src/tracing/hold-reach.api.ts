@@ -1,11 +1,13 @@
-import { Body, Controller, Get, Header, Post, Query } from '@nestjs/common';
+import { Body, Controller, Get, Post, Query, Res } from '@nestjs/common';
 import { ApiCreatedResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import type { FastifyReply } from 'fastify';
 import type { HoldRow } from '../disposition/standings.js';
 import type { Asked } from '../journal/entry-draft.js';
 import { May, type Actor } from '../platform/actor.js';
 import { Clock } from '../platform/clock.js';
 import { HeavyReads } from '../platform/database/heavy-reads.js';
 import { Acting, Asking } from '../platform/web/request.js';
+import { sendHeld } from '../platform/web/send-held.js';
 import { lineCheckOf } from '../line-checks/line-checks.js';
 import { question } from './hold-reach.question.js';
 import { HoldScopeForm, HoldSinceLastGoodForm, PlaceHoldForm } from './hold.form.js';
@@ -53,9 +55,12 @@ export class HoldReachApi {
   @Get('reach')
   @May('read')
   @ApiOperation({ summary: 'The pallets that a hold would cover, before it is placed' })
-  @Header('content-type', 'application/json; charset=utf-8')
-  reach(@Acting() { siteId }: Actor, @Query() form: HoldScopeForm): Promise<string> {
-    return this.heavy.ask(question, { siteId, form: { ...form } });
+  async reach(
+    @Acting() { siteId }: Actor,
+    @Query() form: HoldScopeForm,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<Buffer> {
+    return sendHeld(reply, await this.heavy.askHeld(question, { siteId, form: { ...form } }));
   }
 
   @Post('since-last-good')

@@ -16,7 +16,11 @@ export interface HeavyQuestion<Asked> {
 /** What a thread of heavy reads is asked: one statement of a snapshot, or a whole question. */
 export type HeavyMessage =
   | { readonly number: number; readonly statement: string; readonly parameters: readonly unknown[] }
-  | ({ readonly number: number; readonly language: Language } & WholeQuestion);
+  | ({
+      readonly number: number;
+      readonly language: Language;
+      readonly place: SharedArrayBuffer | null;
+    } & WholeQuestion);
 
 /** A question that is answered whole. */
 export interface WholeQuestion {
@@ -29,7 +33,11 @@ export interface WholeQuestion {
 
 /** What the thread answers. */
 export type HeavyAnswer = { readonly number: number } & (
-  { readonly rows: readonly unknown[] } | { readonly text: string } | { readonly fault: HeavyFault }
+  | { readonly rows: readonly unknown[] }
+  | { readonly text: string }
+  /** The text is written in the place that came with the question. */
+  | { readonly byteCount: number }
+  | { readonly fault: HeavyFault }
 );
 
 /** An error on its way from one thread to another. */

@@ -86,6 +86,39 @@ describe('reads beside the server', () => {
     expect(await long).toBe('held');
   });
 
+  it('keeps answers that are to be sent as they are until they are given back, however many and however long', async () => {
+    const written = questionOf<{ readonly letter: string; readonly count: number }>(
+      `return asked.letter.repeat(asked.count);`,
+    );
+    const letters = ['a', 'ß', '€', 'd', 'e', 'f', 'g'];
+    const asked = letters.map((letter, place) => ({ letter, count: place === 1 ? 5_000_000 : 1000 + place }));
+    const answers = [];
+    for (const own of asked) answers.push(await heavy.askHeld(written, own));
+    const said = answers.map(({ bytes }) => bytes.toString());
+    expect(said).toEqual(asked.map(({ letter, count }) => letter.repeat(count)));
+    // Four lie in memory that threads share, the rest and what is too long for it do not.
+    const isShared = answers.map(({ bytes }) => bytes.buffer instanceof SharedArrayBuffer);
+    expect(isShared).toEqual([true, false, true, true, true, false, false]);
+    for (const { giveBack } of answers) giveBack();
+    answers[0]?.giveBack();
+    const after = [];
+    for (let time = 0; time < 5; time += 1) after.push(await heavy.reportHeld(written, { letter: 'z', count: 9 }));
+    expect(after.map(({ bytes }) => bytes.toString())).toEqual(after.map(() => 'zzzzzzzzz'));
+    expect(new Set(after.slice(0, 4).map(({ bytes }) => bytes.buffer)).size).toBe(4);
+    for (const { giveBack } of after) giveBack();
+  });
+
+  it('gives back the place of a question that fails', async () => {
+    const failing = questionOf<null>(`throw new Error('not to be answered');`);
+    for (let time = 0; time < 5; time += 1) {
+      await expect(heavy.askHeld(failing, null)).rejects.toThrow('not to be answered');
+    }
+    const { bytes, giveBack } = await heavy.askHeld(quick, null);
+    expect(bytes.buffer).toBeInstanceOf(SharedArrayBuffer);
+    expect(bytes.toString()).toBe('quick');
+    giveBack();
+  });
+
   // Other systems have no priority of a single thread: there is nothing to see.
   (process.platform === 'linux' ? it : it.skip)(
     'has the system put reports behind what somebody waits for',

@@ -2,7 +2,8 @@ import type { BeforeApplicationShutdown } from '@nestjs/common';
 import type { DataSource } from 'typeorm';
 import { builtUrl } from '../threads/built-url.js';
 import type { Databases } from './databases.js';
-import type { HeavyQuestion } from './heavy-question.js';
+import type { HeavyQuestion, WholeQuestion } from './heavy-question.js';
+import { SharedPlaces, type HeldAnswer } from '../threads/shared-places.js';
 import { HeavyThread } from './heavy-thread.js';
 import { unchanging, type ReadFrom } from './reading.js';
 import { plainStatement } from './sqlite-template.js';
@@ -21,8 +22,9 @@ export class HeavyReads implements BeforeApplicationShutdown {
 
   constructor(private readonly databases: Databases) {
     const common = { ground: databases.ground, waitedFor: this.waitedFor.shared };
-    this.prompt = new HeavyThread({ ...common, isPatient: false });
-    this.patient = new HeavyThread({ ...common, isPatient: true });
+    const places = new SharedPlaces();
+    this.prompt = new HeavyThread({ ...common, isPatient: false }, places);
+    this.patient = new HeavyThread({ ...common, isPatient: true }, places);
   }
 
   /** Runs `work` on one unchanging view of the database. */
@@ -37,12 +39,22 @@ export class HeavyReads implements BeforeApplicationShutdown {
 
   /** Has a question answered on one unchanging view, all of it beside the server. JSON text. */
   async ask<Asked>(question: HeavyQuestion<Asked>, asked: Asked): Promise<string> {
-    return this.waited(() => answered(this.promptest(), { question, asked, isReport: false }));
+    return this.waited(() => text(this.promptest(), { question, asked, isReport: false }));
+  }
+
+  /** The same to be sent as it is: it stays in memory that the thread shares until it is given back. */
+  async askHeld<Asked>(question: HeavyQuestion<Asked>, asked: Asked): Promise<HeldAnswer> {
+    return this.waited(() => held(this.promptest(), { question, asked, isReport: false }));
   }
 
   /** The same for a report and for what nobody looks at: it waits for its like, and what somebody waits for goes before it. */
   async report<Asked>(question: HeavyQuestion<Asked>, asked: Asked): Promise<string> {
-    return answered(this.patient, { question, asked, isReport: true });
+    return text(this.patient, { question, asked, isReport: true });
+  }
+
+  /** A report to be sent as it is. */
+  async reportHeld<Asked>(question: HeavyQuestion<Asked>, asked: Asked): Promise<HeldAnswer> {
+    return held(this.patient, { question, asked, isReport: true });
   }
 
   async beforeApplicationShutdown(): Promise<void> {
@@ -76,8 +88,16 @@ interface Asking<Asked> {
   readonly isReport: boolean;
 }
 
-function answered<Asked>(thread: HeavyThread, { question, ...asking }: Asking<Asked>): Promise<string> {
-  return thread.inTurn(() => thread.text({ url: builtUrl(question.url), ...asking }));
+function wholeOf<Asked>({ question, ...asking }: Asking<Asked>): WholeQuestion {
+  return { url: builtUrl(question.url), ...asking };
+}
+
+function text<Asked>(thread: HeavyThread, asking: Asking<Asked>): Promise<string> {
+  return thread.inTurn(() => thread.text(wholeOf(asking)));
+}
+
+function held<Asked>(thread: HeavyThread, asking: Asking<Asked>): Promise<HeldAnswer> {
+  return thread.inTurn(() => thread.held(wholeOf(asking)));
 }
 
 async function snapshotOnSqlite<Answer>(

@@ -1,5 +1,6 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { inConversation } from '../sentences/language.js';
+import { writeInto } from '../threads/shared-places.js';
 import { letOthersGoFirst } from '../threads/thread-priority.js';
 import type { HeavyConnection, HeavyGround, HeavyWork } from './heavy-ground.js';
 import { faultOf, type HeavyAnswer, type HeavyMessage, type HeavyQuestion } from './heavy-question.js';
@@ -26,10 +27,12 @@ async function answerOf(message: HeavyMessage): Promise<HeavyAnswer> {
   const { number } = message;
   try {
     if ('statement' in message) return { number, rows: await connection.rows(message.statement, message.parameters) };
-    const { url, asked, language, isReport } = message;
+    const { url, asked, language, isReport, place } = message;
     const giveWay = isReport ? waitedFor.givingWay() : () => undefined;
     const { question } = (await import(url)) as { readonly question: HeavyQuestion<unknown> };
-    return { number, text: await inConversation(() => inOneView(question, asked, giveWay), language) };
+    const text = await inConversation(() => inOneView(question, asked, giveWay), language);
+    const byteCount = place === null ? null : writeInto(place, text);
+    return byteCount === null ? { number, text } : { number, byteCount };
   } catch (error) {
     return { number, fault: faultOf(error) };
   }

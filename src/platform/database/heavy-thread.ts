@@ -3,6 +3,7 @@ import { Worker } from 'node:worker_threads';
 import { languageNow } from '../sentences/language.js';
 import { AnsweringThread } from '../threads/answering-thread.js';
 import { builtUrl } from '../threads/built-url.js';
+import type { HeldAnswer, SharedPlaces } from '../threads/shared-places.js';
 import type { HeavyWork } from './heavy-ground.js';
 import { errorOf, type HeavyAnswer, type HeavyMessage, type WholeQuestion } from './heavy-question.js';
 
@@ -13,7 +14,10 @@ export class HeavyThread {
   private turn: Promise<unknown> = Promise.resolve();
   private readonly thread: AnsweringThread<HeavyMessage, HeavyAnswer>;
 
-  constructor(work: HeavyWork) {
+  constructor(
+    work: HeavyWork,
+    private readonly places: SharedPlaces,
+  ) {
     this.thread = new AnsweringThread(() => begin(work));
   }
 
@@ -33,8 +37,22 @@ export class HeavyThread {
   }
 
   async text(whole: WholeQuestion): Promise<string> {
-    const answer = await this.ask((number) => ({ number, ...whole, language: languageNow() }));
+    const answer = await this.ask((number) => ({ number, ...whole, language: languageNow(), place: null }));
     return 'text' in answer ? answer.text : '';
+  }
+
+  /** The text as it is to be sent, in a place that the server shares with the thread; on its own where it has none. */
+  async held(whole: WholeQuestion): Promise<HeldAnswer> {
+    const place = this.places.take();
+    let isWritten = false;
+    try {
+      const answer = await this.ask((number) => ({ number, ...whole, language: languageNow(), place }));
+      isWritten = 'byteCount' in answer;
+      if (place !== null && 'byteCount' in answer) return this.places.held(place, answer.byteCount);
+      return { bytes: Buffer.from('text' in answer ? answer.text : ''), giveBack: () => undefined };
+    } finally {
+      if (place !== null && !isWritten) this.places.giveBack(place);
+    }
   }
 
   async stop(): Promise<void> {
@@ -61,8 +79,8 @@ function begin(workerData: HeavyWork): Worker {
  * question that is collected in its middle lives in many. What nobody waits for makes do with a smaller young half:
  * docs/decisions/0043-what-a-heavy-thread-loads.md.
  */
-const promptLimits = { maxOldGenerationSizeMb: 512, maxYoungGenerationSizeMb: 48 };
-const patientLimits = { maxOldGenerationSizeMb: 512, maxYoungGenerationSizeMb: 24 };
+const promptLimits = { maxOldGenerationSizeMb: 256, maxYoungGenerationSizeMb: 12 };
+const patientLimits = { maxOldGenerationSizeMb: 128, maxYoungGenerationSizeMb: 3 };
 
 /** What `npm start` says of the main thread's heap stands above the limits of any thread that begins later: withdrawn. */
 function withdrawHeapFlags(): void {

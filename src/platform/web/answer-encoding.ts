@@ -33,4 +33,4 @@ export function packAnswers(server: FastifyInstance): void {
 }
 
 /** Pages are made for each request: level 4 takes a millisecond where the highest takes fifty. */
-const brotli = { [constants.BROTLI_PARAM_QUALITY]: 4 };
+const brotli = { [constants.BROTLI_PARAM_QUALITY]: 4, [constants.BROTLI_PARAM_LGWIN]: 18 };
