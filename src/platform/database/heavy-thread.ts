@@ -76,11 +76,11 @@ function begin(workerData: HeavyWork): Worker {
 /**
  * Far more than any question takes. Above two gigabytes the engine would let a heap grow to four times what lives in it
  * before it collects the whole, which is a quarter less processor time and up to three hundred megabytes more: a large
- * question that is collected in its middle lives in many. What nobody waits for makes do with a smaller young half:
- * docs/decisions/0043-what-a-heavy-thread-loads.md.
+ * question that is collected in its middle lives in many. Young halves are as small as the milliseconds allow:
+ * docs/decisions/0052-where-the-memory-lies.md.
  */
-const promptLimits = { maxOldGenerationSizeMb: 256, maxYoungGenerationSizeMb: 12 };
-const patientLimits = { maxOldGenerationSizeMb: 128, maxYoungGenerationSizeMb: 3 };
+const promptLimits = { maxOldGenerationSizeMb: 512, maxYoungGenerationSizeMb: 12 };
+const patientLimits = { maxOldGenerationSizeMb: 512, maxYoungGenerationSizeMb: 3 };
 
 /** What `npm start` says of the main thread's heap stands above the limits of any thread that begins later: withdrawn. */
 function withdrawHeapFlags(): void {
