@@ -14,11 +14,15 @@ afterEach(async () => {
 });
 
 /** A server whose one route sends `text` from shared memory, and how often that was given back. */
-async function serve(text: string): Promise<{ readonly port: number; readonly givenBack: () => number }> {
+async function serve(
+  text: string,
+  before = Promise.resolve(),
+): Promise<{ readonly port: number; readonly givenBack: () => number }> {
   let count = 0;
   const own = (server = fastify({ forceCloseConnections: true }));
   packAnswers(own);
-  own.get('/', (_request, reply) => {
+  own.get('/', async (_request, reply) => {
+    await before;
     const bytes = Buffer.from(new SharedArrayBuffer(Buffer.byteLength(text)));
     bytes.write(text);
     const giveBack = (): void => {
@@ -76,6 +80,21 @@ describe('an answer sent from shared memory', () => {
     socket.write('GET / HTTP/1.1\r\nhost: a\r\n\r\n');
     await once(socket, 'readable');
     socket.destroy();
+    await until(() => givenBack() === 1);
+  });
+
+  it('is given back where nobody waited any more when it was there', async () => {
+    let answer = (): void => undefined;
+    const before = new Promise<void>((resolve) => {
+      answer = resolve;
+    });
+    const { port, givenBack } = await serve(text, before);
+    const socket = connect(port, '127.0.0.1');
+    socket.write('GET / HTTP/1.1\r\nhost: a\r\n\r\n');
+    await once(server?.server ?? socket, 'request');
+    socket.destroy();
+    await pause(100);
+    answer();
     await until(() => givenBack() === 1);
   });
 });
