@@ -1,9 +1,9 @@
 import type { BeforeApplicationShutdown } from '@nestjs/common';
 import type { DataSource } from 'typeorm';
 import { builtUrl } from '../threads/built-url.js';
+import { SharedPlaces, type HeldAnswer } from '../threads/shared-places.js';
 import type { Databases } from './databases.js';
 import type { HeavyQuestion, WholeQuestion } from './heavy-question.js';
-import { SharedPlaces, type HeldAnswer } from '../threads/shared-places.js';
 import { HeavyThread } from './heavy-thread.js';
 import { unchanging, type ReadFrom } from './reading.js';
 import { plainStatement } from './sqlite-template.js';

@@ -1,6 +1,6 @@
-/** Bytes of one place: three times the largest answers that were met. What is longer comes as text. Our own value, no source. */
+/** Bytes of one place: three times what a hold on a dryer shift reaches in the mean. What is longer comes as text. Our own value, no source. */
 const placeBytes = 2 * 1024 * 1024;
-/** Together they are as much as so many answers that whoever asked is slow to take. Our own value, no source. */
+/** So many answers may be on their way at once; further ones come as texts. Our own value, no source. */
 const mostPlaces = 4;
 
 /** An answer to be sent as it is. `giveBack` once it has been sent, or will not be: until then the bytes stay. */
@@ -11,7 +11,7 @@ export interface HeldAnswer {
 
 /**
  * Places in memory that all threads see, for answers on their way from the thread that writes them to whoever asked: the
- * server keeps no text of them. Taken last given back first, so that few are ever touched.
+ * server keeps no text of them. What was given back last is taken first, so that few are ever touched.
  */
 export class SharedPlaces {
   private readonly free: SharedArrayBuffer[] = [];
