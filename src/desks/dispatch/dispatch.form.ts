@@ -1,8 +1,9 @@
-import { IsArray, IsIn, IsOptional, IsString } from 'class-validator';
+import { IsOptional } from 'class-validator';
 import { Transform } from 'class-transformer';
 import { correctionReasons, type CorrectionReason } from '../../journal/void-fact.js';
 import { fates } from '../../dispatch/return.form.js';
 import { returnCodes, shortCodes, type ReturnCode, type ShortCode } from '../../dispatch/short-reasons.js';
+import { IsArray, IsIn, IsString } from '../../platform/web/checks.js';
 import {
   ChoiceField,
   DayField,

@@ -1,5 +1,5 @@
-import { ArrayMaxSize, IsArray, Matches } from 'class-validator';
 import { Transform } from 'class-transformer';
+import { ArrayMaxSize, IsArray, Matches } from '../../platform/web/checks.js';
 import { ChoiceField, field, IdField, TextField, wrong } from '../../platform/web/fields.js';
 import { KilogramsField } from '../../platform/web/kilograms-field.js';
 import { recallSurenesses, type RecallSureness } from '../../recalls/recall-words.js';

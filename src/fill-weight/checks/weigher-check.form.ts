@@ -1,5 +1,5 @@
-import { ValidateBy } from 'class-validator';
 import { checkActions, type CheckAction } from '../../line-checks/check-words.js';
+import { sharedCheck } from '../../platform/web/checks.js';
 import {
   ChoiceField,
   field,
@@ -17,10 +17,12 @@ const mostGrams = 100_000_000;
 /** Wider than any weigher shows: what cannot be meant is refused with its likely reason, by the test pack. */
 const mostMilligrams = 100_000_000_000;
 
+const IsGrams = sharedCheck('isGrams', isGrams);
+
 /** Grams as a machine sends them: a JSON number, kept to the milligram. A text is refused: its comma may part anything. */
 function GramsField(options: FieldOptions): PropertyDecorator {
   return field(options, { type: 'number', minimum: -mostGrams, maximum: mostGrams }, [
-    ValidateBy({ name: 'isGrams', validator: { validate: isGrams } }, wrong('field-not-grams')),
+    IsGrams(wrong('field-not-grams')),
   ]);
 }
 

@@ -1,5 +1,7 @@
 import { ApiProperty, type ApiPropertyOptions } from '@nestjs/swagger';
 import { Transform, Type } from 'class-transformer';
+import { IsOptional, ValidateNested, type ValidationOptions } from 'class-validator';
+import type { SentenceFacts } from '../refusal.js';
 import {
   ArrayMaxSize,
   ArrayMinSize,
@@ -7,18 +9,14 @@ import {
   IsBoolean,
   IsIn,
   IsInt,
-  IsOptional,
   IsString,
-  IsUUID,
+  IsUuid,
   Length,
   Matches,
   Max,
   Min,
-  ValidateBy,
-  ValidateNested,
-  type ValidationOptions,
-} from 'class-validator';
-import type { SentenceFacts } from '../refusal.js';
+  sharedCheck,
+} from './checks.js';
 import { hasSeparator, withoutGroups } from './typed-numbers.js';
 
 /** How a field is asked for: optional fields are null when absent. */
@@ -91,15 +89,14 @@ export function TextField(
   );
 }
 
+const HasNoSeparator = sharedCheck('hasNoSeparator', (value) => !hasSeparator(value));
+
 /** A whole number within a range (both ends included). Spaces may part thousands; a point or a comma is refused. */
 export function WholeField(options: FieldOptions & { least?: number; most?: number } = {}): PropertyDecorator {
   const { least = 0, most = 2_000_000_000 } = options;
   const facts = { least, most };
   return field(options, { type: 'integer', minimum: least, maximum: most }, [
-    ValidateBy(
-      { name: 'hasNoSeparator', validator: { validate: (value) => !hasSeparator(value) } },
-      wrong('field-whole-with-separator', facts),
-    ),
+    HasNoSeparator(wrong('field-whole-with-separator', facts)),
     Max(most, wrong('field-not-whole', facts)),
     Min(least, wrong('field-not-whole', facts)),
     IsInt(wrong('field-not-whole', facts)),
@@ -107,15 +104,14 @@ export function WholeField(options: FieldOptions & { least?: number; most?: numb
   ]);
 }
 
+const IsDecimalWithin = sharedCheck('isDecimalWithin', isDecimalWithin);
+
 /** A decimal as text, comma or point, kept as it was given with a point: `0.060`. */
 export function DecimalField(options: FieldOptions & { least?: string; most?: string } = {}): PropertyDecorator {
   const { least = '0', most = '1000000' } = options;
   const facts = { least, most, example: typeof options.example === 'string' ? options.example : '0.02' };
   return field(options, { type: 'string', pattern: '^-?\\d{1,9}([.,]\\d{1,9})?$' }, [
-    ValidateBy(
-      { name: 'isDecimalText', validator: { validate: (value) => isDecimalWithin(value, least, most) } },
-      wrong('field-not-decimal', facts),
-    ),
+    IsDecimalWithin(least, most, wrong('field-not-decimal', facts)),
     Transform(({ value }: { value: unknown }) => {
       if (typeof value === 'number') return String(value);
       if (typeof value !== 'string') return value;
@@ -148,10 +144,12 @@ function instantOrAsIs(text: string): string | undefined {
   return new Date(at).toISOString();
 }
 
+const IsDay = sharedCheck('isDay', isDay);
+
 /** A day of the calendar. */
 export function DayField(options: FieldOptions = {}): PropertyDecorator {
   return field({ example: '2026-03-12', ...options }, { type: 'string', format: 'date' }, [
-    ValidateBy({ name: 'isDay', validator: { validate: (value) => isDay(value) } }, wrong('field-not-day')),
+    IsDay(wrong('field-not-day')),
     tidied,
   ]);
 }
@@ -201,7 +199,7 @@ export function FlagField(options: FieldOptions = {}): PropertyDecorator {
 /** The id of something. */
 export function IdField(options: FieldOptions = {}): PropertyDecorator {
   return field({ example: '0195862e-7d3f-7a4b-9c55-0d0f6f1b7a10', ...options }, { type: 'string', format: 'uuid' }, [
-    IsUUID('all', wrong('field-not-id')),
+    IsUuid(wrong('field-not-id')),
     IsString(wrong('field-not-id')),
     Transform(({ value }: { value: unknown }) => {
       if (typeof value !== 'string') return value;
@@ -219,7 +217,7 @@ export function IdListField(options: FieldOptions & { least?: number; most?: num
   const { least = 1, most = 50 } = options;
   const facts = { least, most };
   return field(options, { type: 'array', items: { type: 'string', format: 'uuid' }, minItems: least, maxItems: most }, [
-    IsUUID('all', { each: true, ...wrong('field-not-id') }),
+    IsUuid({ each: true, ...wrong('field-not-id') }),
     ArrayMaxSize(most, wrong('field-not-list', facts)),
     ArrayMinSize(least, wrong('field-not-list', facts)),
     IsArray(wrong('field-not-list', facts)),

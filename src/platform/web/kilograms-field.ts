@@ -1,6 +1,6 @@
-import { IsInt, Max, Min } from 'class-validator';
 import { Transform } from 'class-transformer';
 import { kilogramsText, readKilograms } from '../../core/units/grams.js';
+import { IsInt, Max, Min } from './checks.js';
 import { field, wrong, type FieldOptions } from './fields.js';
 
 /**
