@@ -1,0 +1,141 @@
+import { readFile, writeFile } from 'node:fs/promises';
+import { dirname, relative } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build, type BuildResult, type Plugin } from 'esbuild';
+
+/** What was made: the length of the file, and how many modules it holds. */
+export interface Joined {
+  readonly bytes: number;
+  readonly moduleCount: number;
+}
+
+/**
+ * Joins the server's modules, its packages among them, into one file beside `main.js`: what the engine keeps of each
+ * module is a third of all that the main thread lives in (docs/decisions/0053-one-file-to-start.md). Modules that are
+ * loaded later (threads, libraries for papers) stay where they are.
+ *
+ * @param built the folder of the built `main.js`
+ */
+export async function joinModules(built: URL): Promise<Joined> {
+  const outfile = fileURLToPath(new URL('main.joined.js', built));
+  const { metafile } = await build({
+    entryPoints: [fileURLToPath(new URL('main.js', built))],
+    outfile,
+    bundle: true,
+    platform: 'node',
+    format: 'esm',
+    target: 'node20',
+    external: loadedByTheirDriver,
+    // Blanks go, names stay; a map beside the file finds the line.
+    minifyWhitespace: true,
+    sourcemap: 'linked',
+    sourcesContent: false,
+    legalComments: 'none',
+    banner: { js: requireOfAModule },
+    plugins: [placesAndNamesStay(dirname(outfile)), absentStaysOutside, leftOut],
+    metafile: true,
+    logLevel: 'warning',
+  });
+  await writeFile(outfile, inPlainLetters(await readFile(outfile, 'utf8')));
+  return { bytes: (await readFile(outfile)).length, moduleCount: modulesOf({ metafile }) };
+}
+
+/** Packages with a part in machine code, which they look for beside themselves, and drivers of databases. */
+const loadedByTheirDriver = ['better-sqlite3', 'pg', '@node-rs/argon2'];
+
+/** Packages that were written for `require` find it, and where they lie, in the file that holds them. */
+const requireOfAModule = [
+  "import * as node_module from 'node:module';",
+  "import * as node_path from 'node:path';",
+  "import * as node_url from 'node:url';",
+  'const require = node_module.createRequire(import.meta.url);',
+  'const __filename = node_url.fileURLToPath(import.meta.url);',
+  'const __dirname = node_path.dirname(__filename);',
+].join('');
+
+/**
+ * A module of the house finds what lies beside it (a thread's module, a style sheet) where it did before, and its classes
+ * are called what they were, by which routes are described: what has to give way to another of its name in the one file is
+ * called anew there.
+ */
+function placesAndNamesStay(folder: string): Plugin {
+  return {
+    name: 'places-and-names-stay',
+    setup(building) {
+      building.onLoad({ filter: /\.js$/ }, async ({ path }) => {
+        if (path.includes('node_modules')) return undefined;
+        const place = JSON.stringify(`./${relative(folder, path)}`);
+        const text = (await readFile(path, 'utf8'))
+          .replaceAll('import.meta.url', `new URL(${place}, import.meta.url).href`)
+          .replaceAll(headOfAClass, (head, name: string) => `${head} static { ${nameStays(name)} }`);
+        return { contents: text, loader: 'js' };
+      });
+    },
+  };
+}
+
+/** As the compiler writes it. */
+const headOfAClass = /^(?:export )?(?:let \w+ = (?:\w+ = )?)?class (\w+)(?: extends [^{]+)? \{/gm;
+
+const nameStays = (name: string): string =>
+  `if (this.name !== '${name}') Object.defineProperty(this, 'name', { value: '${name}', configurable: true });`;
+
+const asked = Symbol('asked');
+
+/** A package that another would use if it were there, and is not, is asked for when it is used, as before. */
+const absentStaysOutside: Plugin = {
+  name: 'absent-stays-outside',
+  setup(building) {
+    building.onResolve({ filter: /^[^./]/ }, async ({ path, pluginData, ...where }) => {
+      if (pluginData === asked) return undefined;
+      const found = await building.resolve(path, { ...where, pluginData: asked });
+      return found.errors.length > 0 ? { path, external: true } : found;
+    });
+  },
+};
+
+const unusedDrivers = [
+  'aurora-mysql',
+  'aurora-postgres',
+  'capacitor',
+  'cockroachdb',
+  'cordova',
+  'expo',
+  'mongodb',
+  'mysql',
+  'nativescript',
+  'oracle',
+  'react-native',
+  'sap',
+  'spanner',
+  'sqljs',
+  'sqlserver',
+];
+
+/** What no house uses: drivers of other databases, and numbers of telephones, which the checks of forms bring along. */
+const leftOut: Plugin = {
+  name: 'left-out',
+  setup(building) {
+    const filter = new RegExp(`/node_modules/(typeorm/driver/(${unusedDrivers.join('|')})|libphonenumber-js)/`);
+    building.onLoad({ filter }, () => ({ contents: nothing, loader: 'js' }));
+  },
+};
+
+/** Answers a class for every name: something can be derived from it and compared with it, and none is ever made. */
+const nothing = `
+  class LeftOut {
+    constructor() {
+      throw new Error('left out of the joined file');
+    }
+  }
+  module.exports = new Proxy({}, { get: () => LeftOut });
+`;
+
+/** One letter beyond Latin-1 would double what the engine keeps of the whole text. */
+function inPlainLetters(text: string): string {
+  return text.replace(/[^\0-\x7f]/g, (letter) => `\\u${letter.charCodeAt(0).toString(16).padStart(4, '0')}`);
+}
+
+function modulesOf({ metafile }: Pick<BuildResult<{ metafile: true }>, 'metafile'>): number {
+  return Object.keys(metafile.inputs).length;
+}
