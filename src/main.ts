@@ -4,12 +4,14 @@ import { MqttLine } from './fill-weight/mqtt/mqtt-line.js';
 import { createFirstAdministrator } from './people/first-start.js';
 import { readConfig } from './platform/config.js';
 import { JobRunner } from './platform/jobs/job-runner.js';
+import { letHeapsGrowSlowly } from './platform/threads/heap-growth.js';
 import { letEngineGoBehind } from './platform/threads/thread-priority.js';
 import { buildHouse, openGround } from './start-house.js';
 
 /** Starts the server. */
 async function main(): Promise<void> {
   letEngineGoBehind();
+  letHeapsGrowSlowly();
   const config = readConfig(process.env);
   const databases = await openGround(config);
   const house = await buildHouse(config, databases);

@@ -1,7 +1,7 @@
-import { readFile, writeFile } from 'node:fs/promises';
+import { readFile } from 'node:fs/promises';
 import { dirname, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { build, type BuildResult, type Plugin } from 'esbuild';
+import { build, type Plugin } from 'esbuild';
 
 /** What was made: the length of the file, and how many modules it holds. */
 export interface Joined {
@@ -17,13 +17,14 @@ export interface Joined {
  * @param built the folder of the built `main.js`
  */
 export async function joinModules(built: URL): Promise<Joined> {
-  const outfile = fileURLToPath(new URL('main.joined.js', built));
+  const outfile = fileURLToPath(new URL('main.joined.cjs', built));
   const { metafile } = await build({
     entryPoints: [fileURLToPath(new URL('main.js', built))],
     outfile,
     bundle: true,
     platform: 'node',
-    format: 'esm',
+    // A module of the newer kind keeps the code that ran once.
+    format: 'cjs',
     target: 'node20',
     external: loadedByTheirDriver,
     // Blanks go, names stay; a map beside the file finds the line.
@@ -31,27 +32,22 @@ export async function joinModules(built: URL): Promise<Joined> {
     sourcemap: 'linked',
     sourcesContent: false,
     legalComments: 'none',
-    banner: { js: requireOfAModule },
-    plugins: [placesAndNamesStay(dirname(outfile)), absentStaysOutside, leftOut],
+    banner: { js: placeOfTheFile },
+    define: { 'import.meta.url': 'placeOfTheFile' },
+    plugins: [absentStaysOutside, leftOut, packagesInPlainLetters, placesAndNamesStay(dirname(outfile))],
     metafile: true,
     logLevel: 'warning',
   });
-  await writeFile(outfile, inPlainLetters(await readFile(outfile, 'utf8')));
-  return { bytes: (await readFile(outfile)).length, moduleCount: modulesOf({ metafile }) };
+  const text = await readFile(outfile, 'utf8');
+  if (/[^\0-\x7f]/.test(text)) throw new Error('a letter of the joined file is not plain');
+  return { bytes: text.length, moduleCount: Object.keys(metafile.inputs).length };
 }
 
 /** Packages with a part in machine code, which they look for beside themselves, and drivers of databases. */
 const loadedByTheirDriver = ['better-sqlite3', 'pg', '@node-rs/argon2'];
 
-/** Packages that were written for `require` find it, and where they lie, in the file that holds them. */
-const requireOfAModule = [
-  "import * as node_module from 'node:module';",
-  "import * as node_path from 'node:path';",
-  "import * as node_url from 'node:url';",
-  'const require = node_module.createRequire(import.meta.url);',
-  'const __filename = node_url.fileURLToPath(import.meta.url);',
-  'const __dirname = node_path.dirname(__filename);',
-].join('');
+/** A module in a file of the older kind knows its place by another name. */
+const placeOfTheFile = "const placeOfTheFile = require('node:url').pathToFileURL(__filename).href;";
 
 /**
  * A module of the house finds what lies beside it (a thread's module, a style sheet) where it did before, and its classes
@@ -65,7 +61,7 @@ function placesAndNamesStay(folder: string): Plugin {
       building.onLoad({ filter: /\.js$/ }, async ({ path }) => {
         if (path.includes('node_modules')) return undefined;
         const place = JSON.stringify(`./${relative(folder, path)}`);
-        const text = (await readFile(path, 'utf8'))
+        const text = inPlainLetters(await readFile(path, 'utf8'))
           .replaceAll('import.meta.url', `new URL(${place}, import.meta.url).href`)
           .replaceAll(headOfAClass, (head, name: string) => `${head} static { ${nameStays(name)} }`);
         return { contents: text, loader: 'js' };
@@ -132,10 +128,17 @@ const nothing = `
 `;
 
 /** One letter beyond Latin-1 would double what the engine keeps of the whole text. */
-function inPlainLetters(text: string): string {
-  return text.replace(/[^\0-\x7f]/g, (letter) => `\\u${letter.charCodeAt(0).toString(16).padStart(4, '0')}`);
-}
+const packagesInPlainLetters: Plugin = {
+  name: 'packages-in-plain-letters',
+  setup(building) {
+    building.onLoad({ filter: /\/node_modules\/.*\.[cm]?js$/ }, async ({ path }) => ({
+      contents: inPlainLetters(await readFile(path, 'utf8')),
+      loader: 'js',
+    }));
+  },
+};
 
-function modulesOf({ metafile }: Pick<BuildResult<{ metafile: true }>, 'metafile'>): number {
-  return Object.keys(metafile.inputs).length;
+/** The bundler escapes letters by itself, but not in patterns. */
+function inPlainLetters(text: string): string {
+  return text.replaceAll(/[^\0-\x7f]/g, (one) => `\\u${one.charCodeAt(0).toString(16).padStart(4, '0')}`);
 }

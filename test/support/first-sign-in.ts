@@ -9,7 +9,10 @@ export interface ServerSession {
 }
 
 /** The settings under which a server runs on a test's database. */
-export function settingsOf({ dataFolder, databaseUrl }: Place): Record<string, string> {
+export function settingsOf({
+  dataFolder,
+  databaseUrl,
+}: Pick<Place, 'dataFolder' | 'databaseUrl'>): Record<string, string> {
   return { DATA_FOLDER: dataFolder, ...(databaseUrl === null ? {} : { DATABASE_URL: databaseUrl }) };
 }
 
