@@ -31,7 +31,11 @@ export const runColumns = (): string => `
   JOIN "packing_run_state" s ON s."run_id" = r."id"
   LEFT JOIN "packing_run_close" c ON c."run_id" = r."id" AND c."voided_by" IS NULL`;
 
-export async function runOf(from: ReadFrom, runId: string): Promise<RunRow> {
+export function runOf(from: ReadFrom, runId: string): Promise<RunRow> {
+  return once(from, `run ${runId}`, () => readRun(from, runId));
+}
+
+async function readRun(from: ReadFrom, runId: string): Promise<RunRow> {
   const [row] = await from.sql<RunRow>`SELECT ${runColumns} WHERE r."id" = ${runId} AND r."voided_by" IS NULL`;
   if (row === undefined) throw new NotFound('packing-run', runId);
   return row;

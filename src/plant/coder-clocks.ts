@@ -1,5 +1,5 @@
 import type { Instant } from '../platform/clock.js';
-import type { ReadFrom } from '../platform/database/reading.js';
+import { once, type ReadFrom } from '../platform/database/reading.js';
 import { NotFound, Refusal } from '../platform/refusal.js';
 import { uncomparedCoderClock } from './plant-facts.js';
 import type { CoderClockReading } from './plant-rows.js';
@@ -17,7 +17,11 @@ interface Span {
 }
 
 /** The good comparisons of a coder, in the order of time. */
-export async function clocksOfCoder(from: ReadFrom, coderId: string): Promise<readonly ComparedClock[]> {
+export function clocksOfCoder(from: ReadFrom, coderId: string): Promise<readonly ComparedClock[]> {
+  return once(from, `clocks of coder ${coderId}`, () => readClocks(from, coderId));
+}
+
+function readClocks(from: ReadFrom, coderId: string): Promise<ComparedClock[]> {
   return from.sql<ComparedClock>`
     SELECT "id", "valid_from" AS "validFrom", "offset_seconds" AS "offsetSeconds",
       "uncertainty_seconds" AS "uncertaintySeconds"

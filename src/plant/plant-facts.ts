@@ -101,7 +101,11 @@ export async function linesOfHopper(from: ReadFrom, hopperId: string): Promise<L
 }
 
 /** The coder on a line: the last one that was set up there; null where it has none. */
-export async function coderOfLine(from: ReadFrom, lineId: string): Promise<CoderRow | null> {
+export function coderOfLine(from: ReadFrom, lineId: string): Promise<CoderRow | null> {
+  return once(from, `coder of line ${lineId}`, () => readCoderOfLine(from, lineId));
+}
+
+async function readCoderOfLine(from: ReadFrom, lineId: string): Promise<CoderRow | null> {
   const rows = await from.sql<CoderRow>`
     SELECT "id", "site_id" AS "siteId", "line_id" AS "lineId", "code" FROM "coder"
     WHERE "line_id" = ${lineId} ORDER BY "id" DESC LIMIT 1`;
