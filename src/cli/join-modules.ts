@@ -29,12 +29,13 @@ export async function joinModules(built: URL): Promise<Joined> {
     external: loadedByTheirDriver,
     // Blanks go, names stay; a map beside the file finds the line.
     minifyWhitespace: true,
+    lineLimit: 500,
     sourcemap: 'linked',
     sourcesContent: false,
     legalComments: 'none',
-    banner: { js: placeOfTheFile },
+    banner: { js: beginning },
     define: { 'import.meta.url': 'placeOfTheFile' },
-    plugins: [absentStaysOutside, leftOut, packagesInPlainLetters, placesAndNamesStay(dirname(outfile))],
+    plugins: [absentStaysOutside, leftOut, packagesWithin, placesAndNamesStay(dirname(outfile))],
     metafile: true,
     logLevel: 'warning',
   });
@@ -46,8 +47,8 @@ export async function joinModules(built: URL): Promise<Joined> {
 /** Packages with a part in machine code, which they look for beside themselves, and drivers of databases. */
 const loadedByTheirDriver = ['better-sqlite3', 'pg', '@node-rs/argon2'];
 
-/** A module in a file of the older kind knows its place by another name. */
-const placeOfTheFile = "const placeOfTheFile = require('node:url').pathToFileURL(__filename).href;";
+/** The file is as strict as the modules that it holds; and in a file of the older kind a place has another name. */
+const beginning = '"use strict";const placeOfTheFile = require("node:url").pathToFileURL(__filename).href;';
 
 /**
  * A module of the house finds what lies beside it (a thread's module, a style sheet) where it did before, and its classes
@@ -76,17 +77,25 @@ const headOfAClass = /^(?:export )?(?:let \w+ = (?:\w+ = )?)?class (\w+)(?: exte
 const nameStays = (name: string): string =>
   `if (this.name !== '${name}') Object.defineProperty(this, 'name', { value: '${name}', configurable: true });`;
 
-const asked = Symbol('asked');
+/** Packages that others would use if they were there: they are asked for when they are used, as before. */
+const absent = new Set([
+  '@fastify/multipart',
+  '@fastify/static',
+  '@fastify/view',
+  '@nestjs/microservices',
+  '@nestjs/microservices/microservices-module.js',
+  '@nestjs/platform-express',
+  '@nestjs/websockets/socket-module.js',
+  // A place of an earlier release, looked for after that of this one.
+  'class-transformer/storage',
+  'swagger-ui-dist/absolute-path.js',
+]);
 
-/** A package that another would use if it were there, and is not, is asked for when it is used, as before. */
+/** Whatever else is not there lets the build fail. */
 const absentStaysOutside: Plugin = {
   name: 'absent-stays-outside',
   setup(building) {
-    building.onResolve({ filter: /^[^./]/ }, async ({ path, pluginData, ...where }) => {
-      if (pluginData === asked) return undefined;
-      const found = await building.resolve(path, { ...where, pluginData: asked });
-      return found.errors.length > 0 ? { path, external: true } : found;
-    });
+    building.onResolve({ filter: /^[^./]/ }, ({ path }) => (absent.has(path) ? { path, external: true } : undefined));
   },
 };
 
@@ -127,16 +136,22 @@ const nothing = `
   module.exports = new Proxy({}, { get: () => LeftOut });
 `;
 
-/** One letter beyond Latin-1 would double what the engine keeps of the whole text. */
-const packagesInPlainLetters: Plugin = {
-  name: 'packages-in-plain-letters',
+/**
+ * Packages in plain letters: one beyond Latin-1 would double what the engine keeps of the whole text. And what they ask
+ * for by a `require` of their own making is found in the file: a second copy beside it would not know what was told to the first.
+ */
+const packagesWithin: Plugin = {
+  name: 'packages-within',
   setup(building) {
-    building.onLoad({ filter: /\/node_modules\/.*\.[cm]?js$/ }, async ({ path }) => ({
-      contents: inPlainLetters(await readFile(path, 'utf8')),
-      loader: 'js',
-    }));
+    building.onLoad({ filter: /\/node_modules\/.*\.[cm]?js$/ }, async ({ path }) => {
+      const text = (await readFile(path, 'utf8')).replace(ownRequire, '');
+      if (/= createRequire\(import\.meta\.url\)/.test(text)) throw new Error(`${path} makes itself another require`);
+      return { contents: inPlainLetters(text), loader: 'js' };
+    });
   },
 };
+
+const ownRequire = /^const require = createRequire\(import\.meta\.url\);$/m;
 
 /** The bundler escapes letters by itself, but not in patterns. */
 function inPlainLetters(text: string): string {
