@@ -1,13 +1,14 @@
+import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { sha256 } from '../src/platform/canonical-text.js';
 import { readTruth } from '../src/demo/truth.js';
-import { demoPeople } from '../src/demo/set-up/demo-people.js';
 import { clockAfter } from '../src/demo/demo-clock.js';
 import type { Databases } from '../src/platform/database/databases.js';
 import { buildHouse, openGround } from '../src/start-house.js';
 import { copyOfDemo, type Place } from './support/a-demo.js';
-import { settingsOf } from './support/first-sign-in.js';
-import { startServer, type RunningServer } from './support/server.js';
+import { demoPerson } from './support/a-served-demo.js';
+import { settingsOf, signInAs, type ServerSession } from './support/first-sign-in.js';
+import { mainFile, startServer, type RunningServer } from './support/server.js';
 
 /** What is asked of the house as modules, and of the one file that `npm start` starts, over the same demo. */
 interface Answers {
@@ -63,8 +64,9 @@ async function forgetFiles({ writer, kind }: Databases): Promise<void> {
 }
 
 async function answersOf(address: string): Promise<Answers> {
-  const { cookie, csrfToken, password } = await signedIn(address);
-  const ask = (path: string): Promise<Response> => fetch(address + path, { headers: { Cookie: cookie } });
+  const officer = demoPerson('agnes');
+  const session = await signInAs(address, officer);
+  const ask = (path: string): Promise<Response> => fetch(address + path, { headers: { Cookie: session.cookie } });
   const items = async <Row>(path: string): Promise<readonly Row[]> =>
     ((await (await ask(path)).json()) as { items: readonly Row[] }).items;
   const known = await items<{ id: string; kind: string }>('/api/papers?limit=200');
@@ -87,31 +89,15 @@ async function answersOf(address: string): Promise<Answers> {
     thread: thread.replace(/"readAt":"[^"]*"/, '"readAt":""'),
     assets: [...new Set(page.match(/\/assets\/[\w./-]+/g))],
     refusal: await (await ask('/api/nothing')).text(),
-    mixedForm: await narrowed(address, { Cookie: cookie, 'X-CSRF-Token': csrfToken }, password),
+    mixedForm: await narrowed(address, session, officer.password),
   };
 }
 
-async function narrowed(address: string, headers: Record<string, string>, password: string): Promise<string> {
+async function narrowed(address: string, session: ServerSession, password: string): Promise<string> {
   const written = { fromAt: '2026-03-12T07:41:03Z', untilAt: '2026-03-12T07:51:03Z', run: '', assessment: '' };
-  const answer = await fetch(`${address}/api/hold-narrowings`, {
-    method: 'POST',
-    headers: { ...headers, 'Content-Type': 'application/json', 'Idempotency-Key': 'joined-narrowing' },
-    body: JSON.stringify({ hold: 'H-2026-009999', reason: ' The sieve was whole ', password, ...written }),
-  });
+  const form = { hold: 'H-2026-009999', reason: ' The sieve was whole ', password, ...written };
+  const answer = await session.post(address, '/api/hold-narrowings', form);
   return `${answer.status} ${await answer.text()}`;
-}
-
-async function signedIn(address: string): Promise<{ cookie: string; csrfToken: string; password: string }> {
-  const { code, password } = demoPeople.find(({ role }) => role === 'quality-officer') ?? { code: '', password: '' };
-  const answer = await fetch(`${address}/api/sessions`, {
-    method: 'POST',
-    headers: { 'Content-Type': 'application/json' },
-    body: JSON.stringify({ proof: 'password', code, password }),
-  });
-  if (answer.status !== 201) throw new Error(`signing in failed: ${await answer.text()}`);
-  const cookies = answer.headers.getSetCookie().map((one) => one.split(';')[0] ?? '');
-  const { csrfToken } = (await answer.json()) as { csrfToken: string };
-  return { cookie: cookies.join('; '), csrfToken, password };
 }
 
 describe('the one file that npm start starts', () => {
@@ -139,6 +125,10 @@ describe('the one file that npm start starts', () => {
   it('reads a form that is put together from others', () => {
     expect(asModules.mixedForm).toMatch(/^404 .*H-2026-009999/);
     expect(asOneFile.mixedForm).toBe(asModules.mixedForm);
+  });
+
+  it('is as strict as the modules are', () => {
+    expect(readFileSync(mainFile, 'utf8').startsWith('"use strict";')).toBe(true);
   });
 
   it('finds style sheet, scripts and sentences where they lie', () => {

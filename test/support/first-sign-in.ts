@@ -20,10 +20,17 @@ export function settingsOf({
 export async function signInFirst(server: RunningServer): Promise<ServerSession> {
   const [, code, password] = /Sign in as “([\w-]+)” with the one-time password ([\w-]+)/.exec(server.output()) ?? [];
   if (code === undefined || password === undefined) throw new Error(`no password in: ${server.output()}`);
-  const first = await post(server.address, null, '/api/sessions', { proof: 'password', code, password });
-  const begun = await sessionOf(first);
+  const begun = await signInAs(server.address, { code, password });
   const passwords = { oldPassword: password, newPassword: 'nine quiet lanterns' };
   return sessionOf(await post(server.address, begun, '/api/sessions/me/password', passwords));
+}
+
+/** Somebody signs in with code and password. */
+export async function signInAs(
+  address: string,
+  { code, password }: { readonly code: string; readonly password: string },
+): Promise<ServerSession> {
+  return sessionOf(await post(address, null, '/api/sessions', { proof: 'password', code, password }));
 }
 
 async function sessionOf(answer: Response): Promise<ServerSession> {

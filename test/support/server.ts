@@ -3,7 +3,8 @@ import { once } from 'node:events';
 import { createServer } from 'node:net';
 import { fileURLToPath } from 'node:url';
 
-const mainFile = fileURLToPath(new URL('../../dist/src/main.joined.cjs', import.meta.url));
+/** What `npm start` starts. */
+export const mainFile = fileURLToPath(new URL('../../dist/src/main.joined.cjs', import.meta.url));
 
 /** A server in a process of its own, as people run it. */
 export interface RunningServer {
